@@ -1,0 +1,62 @@
+#include "clinic/clinic.hpp"
+
+namespace sparewell {
+namespace {
+
+template <class Key, class Records>
+const typename Records::value_type* find_in(const std::unordered_map<Key, std::size_t>& positions,
+                                            const Records& records, const Key& key) {
+  const auto found = positions.find(key);
+  return found == positions.end() ? nullptr : &records[found->second];
+}
+
+}  // namespace
+
+ClinicIndex::ClinicIndex(const Clinic& clinic) : clinic_{&clinic} {
+  for (std::size_t i = 0; i < clinic.items.size(); ++i) items_.emplace(clinic.items[i].code, i);
+  for (std::size_t i = 0; i < clinic.suppliers.size(); ++i) {
+    suppliers_.emplace(clinic.suppliers[i].name, i);
+  }
+  for (std::size_t i = 0; i < clinic.patients.size(); ++i) {
+    patients_.emplace(clinic.patients[i].ref, i);
+  }
+}
+
+const Item* ClinicIndex::item(const ItemCode& code) const {
+  return find_in(items_, clinic_->items, code);
+}
+
+const Supplier* ClinicIndex::supplier(const SupplierName& name) const {
+  return find_in(suppliers_, clinic_->suppliers, name);
+}
+
+const Patient* ClinicIndex::patient(const PatientRef& ref) const {
+  return find_in(patients_, clinic_->patients, ref);
+}
+
+Clinic as_of(Clinic clinic, Date today) {
+  std::erase_if(clinic.prostheses, [&](const Prosthesis& p) { return p.delivered_on > today; });
+  for (auto& prosthesis : clinic.prostheses) {
+    if (prosthesis.ended_on && *prosthesis.ended_on > today) prosthesis.ended_on.reset();
+  }
+  std::erase_if(clinic.measurements, [&](const Measurement& m) { return m.measured_on > today; });
+  std::erase_if(clinic.units, [&](const Unit& unit) { return unit.issued_on > today; });
+  for (auto& unit : clinic.units) {
+    if (!unit.ended_on || *unit.ended_on <= today) continue;
+    unit.ended_on.reset();
+    unit.end_reason.reset();
+  }
+  std::erase_if(clinic.order_lines, [&](const OrderLine& line) { return line.ordered_on > today; });
+  for (auto& line : clinic.order_lines) {
+    if (!line.received_on || *line.received_on <= today) continue;
+    line.received_on.reset();
+    line.received_quantity = 0;
+  }
+  std::erase_if(clinic.claim_lines, [&](const ClaimLine& c) { return c.service_date > today; });
+  std::erase_if(clinic.invoice_lines, [&](const InvoiceLine& line) {
+    return line.invoiced_on && *line.invoiced_on > today;
+  });
+  return clinic;
+}
+
+}  // namespace sparewell

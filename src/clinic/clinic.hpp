@@ -1,0 +1,79 @@
+/// Everything known about one clinic at one moment: what the pure computations read.
+#pragma once
+
+#include <string>
+#include <unordered_map>
+#include <vector>
+
+#include "clinic/claim.hpp"
+#include "clinic/item.hpp"
+#include "clinic/order.hpp"
+#include "clinic/patient.hpp"
+#include "clinic/stock.hpp"
+#include "clinic/supplier.hpp"
+#include "clinic/unit.hpp"
+
+namespace sparewell {
+
+/// What the clinic decides about itself.
+struct ClinicSettings {
+  std::string name;
+  std::string ship_to;  ///< postal address, lines separated by '\n'
+  Currency currency;    ///< of claims, and of suppliers that name none
+  std::string main_place = "main store";  ///< where orders are delivered
+  double service_target = 0.95;  ///< wanted chance of not running out, between 0 and 1
+
+  friend bool operator==(const ClinicSettings&, const ClinicSettings&) = default;
+};
+
+/// A piece promised to a patient.
+struct Reservation {
+  PatientRef patient;
+  ItemCode item;
+  std::string place;
+  int quantity = 0;
+  std::optional<Date> needed_on;
+
+  friend bool operator==(const Reservation&, const Reservation&) = default;
+};
+
+struct Clinic {
+  ClinicSettings settings;
+  std::vector<Supplier> suppliers;
+  std::vector<Item> items;
+  std::vector<Patient> patients;
+  std::vector<Prosthesis> prostheses;
+  std::vector<Usage> usage;
+  std::vector<Sensitivity> sensitivities;
+  std::vector<Measurement> measurements;
+  std::vector<Unit> units;
+  std::vector<StockLevel> shelf;
+  std::vector<Reservation> reservations;
+  std::vector<OrderLine> order_lines;
+  std::vector<ClaimLine> claim_lines;
+  std::vector<InvoiceLine> invoice_lines;
+};
+
+/// Finds records of a Clinic by reference. Holds positions, so it stays valid while the vectors of
+/// the clinic it was made from are not changed.
+class ClinicIndex {
+ public:
+  explicit ClinicIndex(const Clinic& clinic);
+
+  /// nullptr when there is no such record.
+  [[nodiscard]] const Item* item(const ItemCode& code) const;
+  [[nodiscard]] const Supplier* supplier(const SupplierName& name) const;
+  [[nodiscard]] const Patient* patient(const PatientRef& ref) const;
+
+ private:
+  const Clinic* clinic_;
+  std::unordered_map<ItemCode, std::size_t> items_;
+  std::unordered_map<SupplierName, std::size_t> suppliers_;
+  std::unordered_map<PatientRef, std::size_t> patients_;
+};
+
+/// The clinic as it could be known at the end of `today`: nothing issued, ended, measured, ordered
+/// or received later. Usage dated later is kept, because changes are often known ahead.
+[[nodiscard]] Clinic as_of(Clinic clinic, Date today);
+
+}  // namespace sparewell

@@ -1,0 +1,22 @@
+#include "clinic/stock.hpp"
+
+#include <algorithm>
+
+namespace sparewell {
+
+template <>
+std::span<const std::string_view> words<MovementKind>() {
+  static constexpr std::array<std::string_view, 7> names{
+      "receipt", "issue", "return", "transfer", "count correction", "write-off", "quarantine"};
+  return names;
+}
+
+bool is_quarantine(std::string_view place) {
+  static constexpr std::string_view wanted = "quarantine";
+  const auto same = [](char a, char b) {
+    return (a >= 'A' && a <= 'Z' ? static_cast<char>(a - 'A' + 'a') : a) == b;
+  };
+  return !std::ranges::search(place, wanted, same).empty();
+}
+
+}  // namespace sparewell

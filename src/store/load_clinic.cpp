@@ -1,0 +1,36 @@
+#include "store/port.hpp"
+
+namespace sparewell::store {
+namespace {
+
+template <class Record>
+std::vector<Record> records(const Snapshot& snapshot) {
+  auto rows = snapshot.all<Record>();
+  std::vector<Record> made;
+  made.reserve(rows.size());
+  for (auto& row : rows) made.push_back(std::move(row.record));
+  return made;
+}
+
+}  // namespace
+
+Clinic load_clinic(const Snapshot& snapshot) {
+  Clinic clinic;
+  clinic.settings = snapshot.settings();
+  clinic.suppliers = records<Supplier>(snapshot);
+  clinic.items = records<Item>(snapshot);
+  clinic.patients = records<Patient>(snapshot);
+  clinic.prostheses = records<Prosthesis>(snapshot);
+  clinic.usage = records<Usage>(snapshot);
+  clinic.sensitivities = records<Sensitivity>(snapshot);
+  clinic.measurements = records<Measurement>(snapshot);
+  clinic.units = records<Unit>(snapshot);
+  clinic.shelf = snapshot.shelf();
+  clinic.reservations = records<Reservation>(snapshot);
+  clinic.order_lines = records<OrderLine>(snapshot);
+  clinic.claim_lines = records<ClaimLine>(snapshot);
+  clinic.invoice_lines = records<InvoiceLine>(snapshot);
+  return clinic;
+}
+
+}  // namespace sparewell::store

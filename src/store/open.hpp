@@ -1,0 +1,24 @@
+/// Opens or makes the clinic file.
+#pragma once
+
+#include <memory>
+#include <string>
+
+#include "store/port.hpp"
+
+namespace sparewell::store {
+
+enum class OpenMode {
+  existing,  ///< refuse when there is no such file
+  create     ///< make the file when there is none
+};
+
+/// Opens the SQLite clinic file at `path`, upgrading an older one after a copy of it has been made
+/// beside it. Throws StoreFailure: not_a_clinic, schema_too_new, corrupt, read_only, cannot_open.
+[[nodiscard]] std::unique_ptr<Store> open_clinic_file(const std::string& path, OpenMode mode,
+                                                      Clock clock);
+
+/// A database in memory, for tests.
+[[nodiscard]] std::unique_ptr<Store> open_in_memory(Clock clock);
+
+}  // namespace sparewell::store

@@ -1,0 +1,172 @@
+/// The clinic's database as a port in the clinic's words. No SQL, handle or driver type crosses it;
+/// tests/store holds the conformance suite that every engine behind it passes.
+#pragma once
+
+#include <chrono>
+#include <cstdint>
+#include <functional>
+#include <memory>
+#include <stdexcept>
+#include <string>
+#include <type_traits>
+#include <vector>
+
+#include "clinic/clinic.hpp"
+
+namespace sparewell::store {
+
+/// Why the store could not do what was asked; the same cause gives the same value on every engine.
+enum class StoreError {
+  busy,             ///< another program holds the file; nothing was written, try again
+  conflict,         ///< somebody else changed the record meanwhile
+  constraint,       ///< a rule of the schema forbids it
+  not_found,
+  not_a_clinic,     ///< the file exists but is not a Sparewell clinic file
+  schema_too_new,   ///< written by a newer program
+  corrupt,
+  read_only,
+  disk_full,
+  cannot_open,
+  connection_lost,
+  outcome_unknown   ///< the connection broke during commit: read again before repeating
+};
+
+/// Thrown when a read or a write fails. what() is one clear sentence for a person.
+class StoreFailure : public std::runtime_error {
+ public:
+  StoreFailure(StoreError error, const std::string& sentence)
+      : std::runtime_error{sentence}, error_{error} {}
+  [[nodiscard]] StoreError error() const { return error_; }
+
+ private:
+  StoreError error_;
+};
+
+/// Identifies a stored record inside one database; means nothing outside it.
+struct RowId {
+  std::int64_t value = 0;
+  friend auto operator<=>(const RowId&, const RowId&) = default;
+};
+
+template <class Record>
+struct Row {
+  RowId id;
+  Record record;
+};
+
+/// Who writes, and why; when is asked of the store's clock.
+struct Author {
+  std::string who;
+  std::string why;
+};
+
+/// One entry of the change log.
+struct Change {
+  std::string who;
+  std::string at;  ///< UTC, "2026-11-25T09:30:00Z"
+  std::string why;
+  std::string record_kind;  ///< "unit", "item", "movement" ...
+  RowId row;
+  std::string action;  ///< "added" or "changed"
+  std::string before;  ///< JSON object of the values before a change; "" for an addition
+};
+
+template <class Record>
+class Reads {
+ public:
+  virtual ~Reads() = default;
+  /// Every record, in the order in which they were added.
+  [[nodiscard]] virtual std::vector<Row<Record>> rows(std::type_identity<Record>) const = 0;
+};
+
+template <class Record>
+class Writes {
+ public:
+  virtual ~Writes() = default;
+  /// References inside the record (patient, item, supplier) must already be stored; otherwise
+  /// throws StoreFailure{not_found}. A second record with the same natural key throws
+  /// StoreFailure{constraint}.
+  virtual RowId add(const Record& record) = 0;
+  /// Puts `record` in place of the stored one and logs the values it had.
+  /// Throws StoreFailure{not_found} when there is no such row.
+  virtual void replace(RowId id, const Record& record) = 0;
+};
+
+template <template <class> class Access, class... Records>
+class AccessTo : public Access<Records>... {};
+
+/// The records that are read and written whole. Natural keys, for which the store allows one record:
+/// Supplier name; Item code; Patient ref; Prosthesis patient+side+delivered_on; Usage
+/// patient+from_date; Sensitivity patient+substance+noted_on; Measurement
+/// patient+side+measured_on+at_cm; Unit patient+side+item+lot+serial+issued_on+copy; OrderLine
+/// supplier+order_ref+item+copy; ClaimLine claim_ref+patient+side+service_date+code+modifiers+copy;
+/// InvoiceLine supplier+invoice_ref+order_ref+item+copy; Reservation patient+item+place+needed_on.
+template <template <class> class Access>
+using AccessToRecords =
+    AccessTo<Access, Supplier, Item, Patient, Prosthesis, Usage, Sensitivity, Measurement, Unit,
+             OrderLine, ClaimLine, InvoiceLine, Reservation>;
+
+/// A consistent view of the database. Not for sharing between threads.
+class Snapshot : public AccessToRecords<Reads> {
+ public:
+  /// Every record of one type: `snapshot.all<Unit>()`.
+  template <class Record>
+  [[nodiscard]] std::vector<Row<Record>> all() const {
+    return static_cast<const Reads<Record>&>(*this).rows(std::type_identity<Record>{});
+  }
+
+  [[nodiscard]] virtual ClinicSettings settings() const = 0;
+  /// Stock by lot and place, the sum of the ledger; lots whose sum is zero are left out.
+  [[nodiscard]] virtual std::vector<StockLevel> shelf() const = 0;
+  /// The ledger in the order of writing.
+  [[nodiscard]] virtual std::vector<StockMovement> movements() const = 0;
+  /// The newest `most` entries of the change log, newest first.
+  [[nodiscard]] virtual std::vector<Change> changes(int most) const = 0;
+};
+
+/// One write transaction. Everything is undone unless commit() returns. Reads inside it see its own
+/// writes. At most one is open at a time in the whole database: keep it short, and never open
+/// across a dialog.
+class UnitOfWork : public Snapshot, public AccessToRecords<Writes> {
+ public:
+  template <class Record>
+  RowId put(const Record& record) {
+    return static_cast<Writes<Record>&>(*this).add(record);
+  }
+  template <class Record>
+  void put_instead(RowId id, const Record& record) {
+    static_cast<Writes<Record>&>(*this).replace(id, record);
+  }
+
+  virtual void save(const ClinicSettings& settings) = 0;
+  /// Appends to the ledger. Throws StoreFailure{constraint} when the lot's stock at the place would
+  /// fall below zero, or the quantity is zero.
+  virtual void record(const StockMovement& movement) = 0;
+  /// The next order number of a year, for example "SW-2026-0001"; never given out twice, even
+  /// when the order is cancelled later. A unit of work that is not committed gives its number back.
+  virtual std::string take_order_number(int year) = 0;
+  /// Throws StoreFailure; after outcome_unknown the caller must read again before repeating.
+  virtual void commit() = 0;
+};
+
+/// An open clinic database. One thread at a time; open another Store for another thread.
+class Store {
+ public:
+  virtual ~Store() = default;
+  [[nodiscard]] virtual std::unique_ptr<Snapshot> read() = 0;
+  /// Throws StoreFailure{busy} when another writer does not finish within the busy timeout.
+  [[nodiscard]] virtual std::unique_ptr<UnitOfWork> begin_write(const Author& author) = 0;
+  /// Looks for damage and broken rules; an empty list means that nothing was found. Each entry is
+  /// one sentence.
+  [[nodiscard]] virtual std::vector<std::string> verify() = 0;
+  /// Writes a complete, checked copy. Throws StoreFailure, and then leaves no partial file.
+  virtual void copy_to(const std::string& path) = 0;
+};
+
+/// Returns the time now; the store itself asks no clock.
+using Clock = std::function<std::chrono::system_clock::time_point()>;
+
+/// Everything in the database as one value.
+[[nodiscard]] Clinic load_clinic(const Snapshot& snapshot);
+
+}  // namespace sparewell::store

@@ -1,0 +1,36 @@
+/// A probability mass function on 0, 1, 2, ...: how many pieces will be needed.
+#pragma once
+
+#include <vector>
+
+namespace sparewell::supply {
+
+class Pmf {
+ public:
+  /// Certainly zero.
+  Pmf() : mass_{1.0} {}
+  /// `mass[n]` is P(N = n); non-negative, summing to 1 within 1e-9, otherwise throws
+  /// std::invalid_argument.
+  explicit Pmf(std::vector<double> mass);
+
+  [[nodiscard]] const std::vector<double>& mass() const { return mass_; }
+  [[nodiscard]] double mean() const;
+  /// P(N <= n); 0 for negative n.
+  [[nodiscard]] double at_most(int n) const;
+  /// P(N > n).
+  [[nodiscard]] double more_than(int n) const;
+  /// The least n with P(N <= n) >= p, 0 < p < 1.
+  [[nodiscard]] int least_covering(double p) const;
+
+ private:
+  std::vector<double> mass_;
+};
+
+/// The sum of two independent counts.
+[[nodiscard]] Pmf convolve(const Pmf& a, const Pmf& b);
+/// The sum of many independent counts; the same result in any order up to rounding.
+[[nodiscard]] Pmf convolve_all(std::vector<Pmf> parts);
+/// With probability weights[i] the count follows parts[i]; weights sum to 1.
+[[nodiscard]] Pmf mix(const std::vector<double>& weights, const std::vector<Pmf>& parts);
+
+}  // namespace sparewell::supply

@@ -1,0 +1,73 @@
+/// What to order now, and why: periodic review, order-up-to, for every item of the catalogue.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "clinic/clinic.hpp"
+#include "supply/pmf.hpp"
+#include "wear/unit_life.hpp"
+
+namespace sparewell::supply {
+
+/// A unit in use that is expected to need this item within the protection interval.
+struct ExpectedNeed {
+  PatientRef patient;
+  Side side = Side::left;
+  std::size_t unit = 0;          ///< position in Clinic::units
+  double chance = 0;             ///< of wearing out within the protection interval
+  std::optional<Date> early;     ///< p10
+  std::optional<Date> median;    ///< p50
+  std::optional<Date> order_by;  ///< p10 less the lead time's 0.9 quantile; for patient-ordered items
+};
+
+/// Stock that is there but does not count, and why.
+struct UncountedStock {
+  StockLevel level;
+  bool quarantined = false;  ///< otherwise its use-by date falls within the protection interval
+};
+
+/// The numbers behind a line; desk/ puts them into words.
+struct Reason {
+  bool patient_ordered = false;
+  Date next_order_day;           ///< the first order day after today
+  int lead_days = 0;             ///< mean lead time, rounded
+  bool lead_days_assumed = false;  ///< the catalogue quotes none
+  int receipts_seen = 0;         ///< received orders that the lead time was learned from
+  Date protected_until;          ///< next order day plus lead_days
+  double expected_demand = 0;    ///< mean over the protection interval
+  double service_target = 0;
+  std::vector<ExpectedNeed> needs;  ///< the most likely first
+  std::vector<UncountedStock> uncounted;
+  int overdue = 0;               ///< of on order: ordered longer ago than twice the lead time
+  int needed = 0;                ///< target less position, before rounding to packs
+  int pack_size = 1;
+  int min_order = 1;
+};
+
+struct ProposalLine {
+  SupplierName supplier;
+  ItemCode item;
+  std::string place;
+  int quantity = 0;
+  std::optional<Money> unit_cost;  ///< at this quantity, price breaks applied
+  int on_hand = 0;                 ///< usable: not expired before use, not quarantined
+  int on_order = 0;
+  int reserved = 0;
+  int target = 0;                  ///< order-up-to level
+  Date order_by;                   ///< the last day on which ordering keeps the service target
+  double chance_short = 0;         ///< of running out before the next order could arrive
+  Reason reason;
+};
+
+/// Lines that should be ordered today, by supplier and then item code. Pure: `today` is an argument.
+[[nodiscard]] std::vector<ProposalLine> propose(const Clinic& clinic,
+                                                const std::vector<wear::LifeOfUnit>& lives,
+                                                Date today);
+
+/// Pieces of `item` needed in the `days` days after today, over all patients.
+[[nodiscard]] Pmf demand(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives,
+                         const ItemCode& item, Date today, int days);
+
+}  // namespace sparewell::supply

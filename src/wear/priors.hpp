@@ -1,0 +1,38 @@
+/// What is believed about lives before any of the clinic's own history is seen.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "clinic/words.hpp"
+#include "wear/factors.hpp"
+
+namespace sparewell::wear {
+
+/// Belief about the life of one kind, or of one kind in one material.
+struct LifePrior {
+  Kind kind = Kind::liner;
+  std::optional<Material> material;  ///< empty: any material of the kind without a row of its own
+  double median_days = 0;            ///< median life in days of reference use
+  double median_spread = 0;          ///< standard deviation of the log of the median; above 0
+  double shape = 0;                  ///< Weibull shape
+  double shape_spread = 0;           ///< standard deviation of the log of the shape; above 0
+  std::string source;                ///< published source, common practice, or from memory
+};
+
+/// Belief about how one factor changes the life of one kind.
+struct FactorPrior {
+  Kind kind = Kind::liner;
+  Factor factor = Factor::activity;
+  double life_ratio = 1;  ///< life with one more of the factor over life without, exp(-beta)
+  double spread = 0;      ///< standard deviation of beta, the log of the wear rate; above 0
+  std::string source;
+};
+
+struct PriorTable {
+  std::vector<LifePrior> lives;
+  std::vector<FactorPrior> factors;
+};
+
+}  // namespace sparewell::wear

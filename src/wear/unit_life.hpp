@@ -1,0 +1,61 @@
+/// The remaining life of one unit in use, seen from today.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+#include "clinic/clinic.hpp"
+#include "wear/clinic_fit.hpp"
+
+namespace sparewell::wear {
+
+/// Wear rate from a date on, in days of reference use a day: share * exp(beta . z).
+struct RateSpan {
+  Date from;
+  double rate = 0;
+};
+
+/// P(X > x | X > wear age today) with X ~ Weibull(shape, scale), and the calendar that turns dates
+/// into wear. The person's own multiplier on the hazard enters here: chance_at_wear is its place.
+class UnitLife {
+ public:
+  /// `future` covers today onwards: its first span starts on or before `today`, spans are in order
+  /// of date, and the last goes on for ever.
+  UnitLife(Date today, double wear_age_days, double shape, double scale_days,
+           std::vector<RateSpan> future);
+
+  [[nodiscard]] Date today() const { return today_; }
+  [[nodiscard]] double wear_age_days() const { return wear_age_; }
+  [[nodiscard]] double shape() const { return shape_; }
+  [[nodiscard]] double scale_days() const { return scale_; }
+  /// Days of reference use from today to the end of `until`; zero for earlier dates.
+  [[nodiscard]] double wear_until(Date until) const;
+  /// Chance that it wears out within `further` more days of reference use.
+  [[nodiscard]] double chance_at_wear(double further) const;
+  /// Chance that it is worn out by the end of `day`, given that it is in use today; 0 to 1.
+  [[nodiscard]] double chance_worn_by(Date day) const;
+  /// First day by whose end the chance reaches `p`, 0 < p < 1. Empty when that day lies more than
+  /// a hundred years ahead, as for a unit that lies in a drawer and does not age.
+  [[nodiscard]] std::optional<Date> worn_out_date(double p) const;
+
+ private:
+  Date today_;
+  double wear_age_;
+  double shape_;
+  double scale_;
+  std::vector<RateSpan> future_;
+};
+
+/// A unit in use with its remaining life. `unit` is a position in Clinic::units.
+struct LifeOfUnit {
+  std::size_t unit = 0;
+  UnitLife life;
+};
+
+/// Every unit in use at the end of `today` (of items that the catalogue knows), in the order of
+/// Clinic::units.
+[[nodiscard]] std::vector<LifeOfUnit> lives_of_units_in_use(const Clinic& clinic,
+                                                            const ClinicLife& fitted, Date today);
+
+}  // namespace sparewell::wear

@@ -1,0 +1,42 @@
+/// Weibull accelerated life by maximum likelihood, without priors: the plain statistical model.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include <Eigen/Core>
+
+#include "clinic/refusal.hpp"
+
+namespace sparewell::wear {
+
+/// One row an observation.
+struct LifeTable {
+  Eigen::VectorXd time;   ///< positive, any unit
+  std::vector<bool> event;  ///< false: right-censored at `time`
+  Eigen::MatrixXd covariates;  ///< rows as `time`, one column a covariate; may have no columns
+  std::vector<std::string> covariate_names;
+};
+
+/// log T = intercept + coefficients . z + error / shape, error of the standard smallest extreme
+/// value distribution (the parametrisation of R's survreg, whose scale is 1/shape).
+struct LifeFit {
+  double shape = 1;
+  double scale = 1;  ///< exp(intercept): Weibull scale where every covariate is zero
+  double intercept = 0;
+  Eigen::VectorXd coefficients;
+  /// Standard errors of intercept, coefficients, and log(1/shape), from the observed information.
+  double intercept_error = 0;
+  Eigen::VectorXd coefficient_errors;
+  double log_scale_error = 0;
+  double log_likelihood = 0;  ///< of the times themselves, not of their logs
+  int n = 0;
+  int events = 0;
+  int iterations = 0;
+};
+
+/// Refuses with one sentence: no events, non-positive times, covariates that are constant or
+/// linearly dependent, or no convergence (for example a covariate that separates the events).
+[[nodiscard]] Expected<LifeFit> fit_weibull_life(const LifeTable& table);
+
+}  // namespace sparewell::wear

@@ -1,0 +1,29 @@
+/// The whole computation of one day: what is known, how parts wear, what to order.
+#pragma once
+
+#include <vector>
+
+#include "clinic/clinic.hpp"
+#include "supply/proposal.hpp"
+#include "wear/clinic_fit.hpp"
+#include "wear/priors.hpp"
+#include "wear/unit_life.hpp"
+
+namespace sparewell::desk {
+
+struct Assessment {
+  Date today;
+  Clinic clinic;  ///< as known at the end of today
+  wear::ClinicLife fitted;
+  std::vector<wear::LifeOfUnit> lives;  ///< units in use
+  std::vector<supply::ProposalLine> proposal;
+};
+
+/// Runs the fit, the forecast and the proposal. Pure, and slow enough for a background job when the
+/// clinic is large.
+[[nodiscard]] Assessment assess(Clinic clinic, const wear::PriorTable& priors, Date today);
+
+/// The table in resources/ that the program was built with.
+[[nodiscard]] const wear::PriorTable& built_in_priors();
+
+}  // namespace sparewell::desk

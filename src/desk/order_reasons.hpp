@@ -1,0 +1,18 @@
+/// Puts the numbers behind an order line into words.
+#pragma once
+
+#include <string>
+
+#include "clinic/clinic.hpp"
+#include "supply/proposal.hpp"
+
+namespace sparewell::desk {
+
+/// Why the line is proposed: who is expected to need it and when, position, target, and the chance
+/// of running out. A few sentences; patients by reference only.
+[[nodiscard]] std::string why(const supply::ProposalLine& line, const Clinic& clinic);
+
+/// The same in one short clause for a table row.
+[[nodiscard]] std::string short_reason(const supply::ProposalLine& line);
+
+}  // namespace sparewell::desk

@@ -1,5 +1,6 @@
 #include "supply/pmf.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <numeric>
 #include <stdexcept>
@@ -89,15 +90,18 @@ Pmf convolve(const Pmf& a, const Pmf& b) {
 
 Pmf convolve_all(std::vector<Pmf> parts) {
   if (parts.empty()) return Pmf{};
+  std::vector<Masses> sums;
+  sums.reserve(parts.size());
+  for (Pmf& part : parts) sums.push_back(std::move(part).mass());
   // Halving pairs parts of like length, which costs far less than adding them one by one.
-  while (parts.size() > 1) {
-    const std::size_t half = (parts.size() + 1) / 2;
-    for (std::size_t i = 0; i + half < parts.size(); ++i) {
-      parts[i] = convolve(parts[i], parts[i + half]);
+  while (sums.size() > 1) {
+    const std::size_t half = (sums.size() + 1) / 2;
+    for (std::size_t i = 0; i + half < sums.size(); ++i) {
+      sums[i] = convolved(sums[i], sums[i + half]);
     }
-    parts.resize(half);
+    sums.resize(half);
   }
-  return std::move(parts.front());
+  return Pmf{std::move(sums.front())};
 }
 
 Pmf mix(const std::vector<double>& weights, const std::vector<Pmf>& parts) {

@@ -83,14 +83,15 @@ TEST_CASE("Yes and no are understood as people and spreadsheets write them") {
 }
 
 TEST_CASE("Dates follow the declared pattern and no other") {
-  const FolderFormat german{.separator = ';', .decimal_sign = ',',
-                            .dates = *DatePattern::from_text("DD.MM.YYYY")};
+  const FolderFormat german{
+      .separator = ';', .decimal_sign = ',', .dates = *DatePattern::from_text("DD.MM.YYYY")};
   Date date;
   CHECK(read_date(cell("05.01.2026", german), date).empty());
   CHECK(date == make_date(2026, 1, 5));
-  CHECK(read_date(cell("05.01.2026"), date) ==
-        "'05.01.2026' is not a date from 1900 to 2199 written YYYY-MM-DD; correct it, or declare how "
-        "the folder writes dates");
+  CHECK(
+      read_date(cell("05.01.2026"), date) ==
+      "'05.01.2026' is not a date from 1900 to 2199 written YYYY-MM-DD; correct it, or declare how "
+      "the folder writes dates");
   CHECK_FALSE(read_date(cell("2026-02-30"), date).empty());
   CHECK_FALSE(read_date(cell("1899-12-31"), date).empty());
   CHECK_FALSE(read_date(cell("2200-01-01"), date).empty());
@@ -136,8 +137,11 @@ TEST_CASE("Names hold no line breaks and no control characters, and are not endl
   std::string text;
   CHECK(read_name(cell("a\nb"), text) == "'a b' holds a line break or a tab; remove it");
   CHECK(read_text(cell("a\nb"), text).empty());
-  CHECK(read_text(cell("a\x1F" "b"), text) == "holds a control character; remove it");
-  CHECK(read_text(cell(std::string(1001, 'x')), text).find("longer than 1000") != std::string::npos);
+  CHECK(read_text(cell("a\x1F"
+                       "b"),
+                  text) == "holds a control character; remove it");
+  CHECK(read_text(cell(std::string(1001, 'x')), text).find("longer than 1000") !=
+        std::string::npos);
 }
 
 TEST_CASE("Currencies and order days are checked") {

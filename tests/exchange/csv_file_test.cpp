@@ -56,9 +56,10 @@ TEST_CASE("A file without rows is taken, a file without a header is not") {
   CHECK(refusal("patient_ref,from_date").empty());
   CHECK(refusal("") == "usage.csv is empty: it has no header row with the column names.");
   CHECK(refusal("\n\n") == "usage.csv is empty: it has no header row with the column names.");
-  CHECK(refusal("P0001,2026-01-01\nP0002,2026-01-01\n") ==
-        "usage.csv has no header row: line 1 names none of its columns, such as patient_ref; put the "
-        "column names into the first row.");
+  CHECK(
+      refusal("P0001,2026-01-01\nP0002,2026-01-01\n") ==
+      "usage.csv has no header row: line 1 names none of its columns, such as patient_ref; put the "
+      "column names into the first row.");
 }
 
 TEST_CASE("A missing or doubled column refuses the file") {

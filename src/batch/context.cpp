@@ -1,0 +1,52 @@
+#include "batch/context.hpp"
+
+#include <pwd.h>
+#include <unistd.h>
+
+#include <chrono>
+#include <ctime>
+
+#include <fmt/format.h>
+
+namespace sparewell::batch {
+namespace {
+
+Date local_date() {
+  const std::time_t now = std::chrono::system_clock::to_time_t(std::chrono::system_clock::now());
+  std::tm parts{};
+  localtime_r(&now, &parts);
+  return make_date(parts.tm_year + 1900, static_cast<unsigned>(parts.tm_mon + 1),
+                   static_cast<unsigned>(parts.tm_mday));
+}
+
+}  // namespace
+
+Date date_option(const std::string& name, const std::string& text) {
+  const auto date = parse_iso_date(text);
+  if (!date) {
+    throw WrongUse{fmt::format("{} '{}' is not a date; write it as YYYY-MM-DD.", name, text)};
+  }
+  return *date;
+}
+
+Date Context::today() const {
+  return today_text.empty() ? local_date() : date_option("--today", today_text);
+}
+
+std::unique_ptr<store::Store> Context::open(store::OpenMode mode) const {
+  if (db.empty()) throw WrongUse{"Name the clinic file with --db FILE."};
+  return store::open_clinic_file(db, mode, [] { return std::chrono::system_clock::now(); });
+}
+
+store::Author Context::author(std::string why) const {
+  const passwd* entry = getpwuid(getuid());
+  return {entry != nullptr ? entry->pw_name : fmt::format("user {}", getuid()), std::move(why)};
+}
+
+desk::Assessment Context::assess() const {
+  const Date day = today();
+  const auto store = open(store::OpenMode::existing);
+  return desk::assess(store::load_clinic(*store->read()), desk::built_in_priors(), day);
+}
+
+}  // namespace sparewell::batch

@@ -1,0 +1,50 @@
+#include <doctest/doctest.h>
+
+#include "batch/run_batch.hpp"
+
+TEST_CASE("fit-life reproduces the censored Weibull example of the NIST/SEMATECH e-Handbook") {
+  // Source: NIST/SEMATECH e-Handbook of Statistical Methods, 8.4.1.3, data of 8.2.2.1: ten failures,
+  // ten units censored at 500 hours; published shape 1.7208, scale 606.5280, log-likelihood -75.135.
+  const ScratchFolder folder;
+  std::string table = "time,event\n";
+  for (const int hours : {54, 187, 216, 240, 244, 335, 361, 373, 375, 386}) {
+    table += std::to_string(hours) + ",1\n";
+  }
+  for (int i = 0; i < 10; ++i) table += "500,0\n";
+  write_file(folder / "life.csv", table);
+  const auto ran = run_batch({"--json", "fit-life", (folder / "life.csv").string()});
+  CAPTURE(ran.errors);
+  REQUIRE(ran.status == 0);
+  const auto fit = ran.json();
+  CHECK(fit["shape"].get<double>() == doctest::Approx(1.7208).epsilon(5e-5));
+  CHECK(fit["scale"].get<double>() == doctest::Approx(606.5280).epsilon(1e-5));
+  CHECK(fit["log_likelihood"].get<double>() == doctest::Approx(-75.135).epsilon(1e-5));
+  CHECK(fit["n"] == 20);
+  CHECK(fit["events"] == 10);
+  CHECK(fit.contains("coefficients"));
+  CHECK(fit.contains("standard_errors"));
+}
+
+TEST_CASE("A table that cannot be fitted is refused with one sentence") {
+  const ScratchFolder folder;
+  const std::string file = (folder / "life.csv").string();
+  for (const char* text : {"", "time,event\n", "time,event\n1,0\n2,0\n", "time,event\n0,1\n2,1\n",
+                           "time,event,x\n1,1,3\n2,1,3\n4,0,3\n", "time,dead\n1,1\n",
+                           "time,event\n1,2\n2,1\n", "time,event\nsoon,1\n2,1\n"}) {
+    CAPTURE(text);
+    write_file(file, text);
+    const auto ran = run_batch({"fit-life", file});
+    CHECK(ran.status == 2);
+    CHECK(ran.errors.size() > 20);
+    CHECK(ran.errors.find('\n') == ran.errors.size() - 1);
+  }
+}
+
+TEST_CASE("A covariate of words becomes one coefficient for each word but the first") {
+  const ScratchFolder folder;
+  write_file(folder / "life.csv",
+             "time,event,place\n5,1,north\n7,1,north\n9,0,north\n3,1,south\n4,1,south\n6,1,south\n");
+  const auto fit = run_batch({"--json", "fit-life", (folder / "life.csv").string()}).json();
+  CHECK(fit["coefficients"].contains("placesouth"));
+  CHECK(fit["coefficients"]["placesouth"].get<double>() < 0);
+}

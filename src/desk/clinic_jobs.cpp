@@ -1,0 +1,60 @@
+#include "desk/clinic_jobs.hpp"
+
+#include "store/open.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+std::unique_ptr<store::Store> open_store(const ClinicFile& file,
+                                         store::OpenMode mode = store::OpenMode::existing) {
+  return store::open_clinic_file(file.path, mode, [] { return std::chrono::system_clock::now(); });
+}
+
+}  // namespace
+
+void make_clinic_file(const ClinicFile& file) {
+  if (std::filesystem::exists(file.path)) {
+    throw std::runtime_error{"There is a file named " + file.path +
+                             " already. Choose another name, or open it."};
+  }
+  open_store(file, store::OpenMode::create);
+}
+
+DayPtr read_day(const ClinicFile& file, const JobControl& control) {
+  control.say({"Reading the clinic file", std::nullopt});
+  auto clinic = store::load_clinic(*open_store(file)->read());
+  control.say({"Working out how long parts will last and what to order", std::nullopt});
+  return std::make_shared<const Day>(assess(std::move(clinic), built_in_priors(), file.today));
+}
+
+ImportReport bring_in_folder(const ClinicFile& file, const std::filesystem::path& folder,
+                             const exchange::FolderFormat& format, const JobControl& control) {
+  ImportOptions options;
+  options.format = format;
+  options.stop = control.stop;
+  options.progress = [&](const ImportProgress& progress) {
+    control.say({"Importing " + progress.file, progress.done});
+  };
+  const auto store = open_store(file);
+  return import_folder(*store, folder, {file.who, "import of a folder"}, options);
+}
+
+std::vector<WrittenOrder> write_workbooks(const ClinicFile& file, const Day& day,
+                                          const std::filesystem::path& folder) {
+  const auto store = open_store(file);
+  return write_orders(*store, day.assessment(), folder, {file.who, "order workbooks written"});
+}
+
+int mark_sent(const ClinicFile& file, const std::vector<std::string>& numbers) {
+  const auto store = open_store(file);
+  return mark_as_sent(*store, numbers, {file.who, "orders sent to their suppliers"});
+}
+
+void save_settings(const ClinicFile& file, const ClinicSettings& settings) {
+  const auto store = open_store(file);
+  const auto work = store->begin_write({file.who, "clinic details changed"});
+  work->save(settings);
+  work->commit();
+}
+
+}  // namespace sparewell::desk

@@ -1,0 +1,35 @@
+/// The work behind the window's commands. Each opens a Store of its own, so that it can run on any
+/// thread, and throws what the store or the file system throws.
+#pragma once
+
+#include <filesystem>
+#include <string>
+#include <vector>
+
+#include "desk/day.hpp"
+#include "desk/import_folder.hpp"
+#include "desk/job.hpp"
+#include "desk/write_orders.hpp"
+
+namespace sparewell::desk {
+
+/// Which clinic file, on which day, and who works with it.
+struct ClinicFile {
+  std::string path;
+  Date today;
+  std::string who;  ///< the account's name, for the change log
+};
+
+/// Makes an empty clinic file. Throws std::runtime_error when there is a file already.
+void make_clinic_file(const ClinicFile& file);
+[[nodiscard]] DayPtr read_day(const ClinicFile& file, const JobControl& control);
+[[nodiscard]] ImportReport bring_in_folder(const ClinicFile& file,
+                                           const std::filesystem::path& folder,
+                                           const exchange::FolderFormat& format,
+                                           const JobControl& control);
+[[nodiscard]] std::vector<WrittenOrder> write_workbooks(const ClinicFile& file, const Day& day,
+                                                        const std::filesystem::path& folder);
+int mark_sent(const ClinicFile& file, const std::vector<std::string>& numbers);
+void save_settings(const ClinicFile& file, const ClinicSettings& settings);
+
+}  // namespace sparewell::desk

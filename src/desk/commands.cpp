@@ -1,0 +1,75 @@
+#include "desk/commands.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace sparewell::desk {
+namespace {
+
+bool always(const CommandState&) { return true; }
+bool idle(const CommandState& state) { return !state.busy; }
+bool idle_with_file(const CommandState& state) { return state.file_open && !state.busy; }
+bool can_write(const CommandState& state) { return idle_with_file(state) && state.anything_to_order; }
+bool can_mark(const CommandState& state) { return idle_with_file(state) && state.drafts; }
+
+constexpr std::array<CommandSpec, 14> table{{
+    {Command::open_file, Menu::file, "&Open clinic file...", "Ctrl+O",
+     "Open another clinic file", idle},
+    {Command::new_file, Menu::file, "&New clinic file...", "Ctrl+N",
+     "Make an empty clinic file", idle},
+    {Command::import_folder, Menu::file, "&Import folder...", "Ctrl+I",
+     "Bring a folder of CSV files into the clinic file", idle_with_file, true},
+    {Command::clinic_details, Menu::file, "Clinic &details...", "Ctrl+D",
+     "Name, delivery address, currency, main place and service target", idle_with_file},
+    {Command::quit, Menu::file, "&Quit", "Ctrl+Q", "Close the program", always, true},
+    {Command::write_orders, Menu::orders, "&Write order workbooks...", "Ctrl+W",
+     "Write one workbook for each supplier", can_write},
+    {Command::mark_as_sent, Menu::orders, "&Mark as sent...", "Ctrl+M",
+     "Say which written orders went to their suppliers; they then count as on order", can_mark},
+    {Command::page_orders, Menu::view, "&Order today", "Ctrl+1", "What to order today, and why",
+     always},
+    {Command::page_patients, Menu::view, "&Patients", "Ctrl+2",
+     "Patients, their parts and how long these will last", always},
+    {Command::page_shelf, Menu::view, "&Shelf", "Ctrl+3",
+     "What is on hand, what of it counts, and what is on its way", always},
+    {Command::find, Menu::view, "&Find", "Ctrl+F", "Go to the find box of the page", always, true},
+    {Command::refresh, Menu::view, "&Refresh", "F5", "Read the clinic file again", idle_with_file},
+    {Command::keys, Menu::help, "&Keys", "F1", "All keys of the program", always},
+    {Command::about, Menu::help, "&About Sparewell", "", "Version and caution", always},
+}};
+
+}  // namespace
+
+std::span<const CommandSpec> command_table() { return table; }
+
+const CommandSpec& command_spec(Command command) {
+  return *std::ranges::find(table, command, &CommandSpec::command);
+}
+
+std::string_view menu_title(Menu menu) {
+  static constexpr std::array<std::string_view, 4> titles{"&File", "&Orders", "&View", "&Help"};
+  return titles[static_cast<std::size_t>(menu)];
+}
+
+std::string plain_label(const CommandSpec& spec) {
+  std::string text{spec.label};
+  std::erase(text, '&');
+  if (text.ends_with("...")) text.resize(text.size() - 3);
+  return text;
+}
+
+std::vector<KeyLine> key_list() {
+  std::vector<KeyLine> lines;
+  for (const auto& spec : table) {
+    if (!spec.key.empty()) lines.push_back({std::string{spec.key}, plain_label(spec)});
+  }
+  lines.push_back({"Tab, Shift+Tab", "Go to the next or the previous part of the page"});
+  lines.push_back({"Up, Down, Page Up, Page Down, Home, End", "Move in a list"});
+  lines.push_back({"Down in a find box", "Go to the list below it"});
+  lines.push_back({"Esc in a find box", "Empty it"});
+  lines.push_back({"Alt with an underlined letter", "Open that menu or use that control"});
+  lines.push_back({"F10", "Go to the menus"});
+  return lines;
+}
+
+}  // namespace sparewell::desk

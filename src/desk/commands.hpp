@@ -1,0 +1,62 @@
+/// What the program can be told to do: one table that feeds the menus, the keys and the key list.
+#pragma once
+
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace sparewell::desk {
+
+enum class Command {
+  open_file,
+  new_file,
+  import_folder,
+  clinic_details,
+  quit,
+  write_orders,
+  mark_as_sent,
+  page_orders,
+  page_patients,
+  page_shelf,
+  find,
+  refresh,
+  keys,
+  about
+};
+
+enum class Menu { file, orders, view, help };
+
+/// What decides whether a command can be used now.
+struct CommandState {
+  bool file_open = false;
+  bool busy = false;  ///< a job is under way
+  bool anything_to_order = false;
+  bool drafts = false;  ///< orders written and not yet sent
+};
+
+struct CommandSpec {
+  Command command;
+  Menu menu;
+  std::string_view label;  ///< with '&' before its mnemonic; "..." when it asks for more
+  std::string_view key;    ///< "Ctrl+O", "F5"; "" for none
+  std::string_view help;   ///< one sentence
+  bool (*enabled)(const CommandState&);
+  bool starts_group = false;  ///< a line stands above it in its menu
+};
+
+[[nodiscard]] std::span<const CommandSpec> command_table();
+[[nodiscard]] const CommandSpec& command_spec(Command command);
+/// "&File".
+[[nodiscard]] std::string_view menu_title(Menu menu);
+/// The label without mnemonic and dots.
+[[nodiscard]] std::string plain_label(const CommandSpec& spec);
+
+/// Key and meaning, as the key list shows them; keys that work inside lists and boxes included.
+struct KeyLine {
+  std::string key;
+  std::string meaning;
+};
+[[nodiscard]] std::vector<KeyLine> key_list();
+
+}  // namespace sparewell::desk

@@ -1,0 +1,56 @@
+/// One assessed day, prepared for the screens: what they all look up.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <unordered_map>
+#include <vector>
+
+#include "desk/assessment.hpp"
+
+namespace sparewell::desk {
+
+/// Dates by which a unit in use will have worn out, with the chance in percent in the name. Empty
+/// where the date lies more than a hundred years ahead.
+struct Forecast {
+  double wear_age_days = 0;
+  std::optional<Date> p10;
+  std::optional<Date> p50;
+  std::optional<Date> p90;
+};
+
+/// Immutable, so that the window and a background job may read it at the same time.
+class Day {
+ public:
+  explicit Day(Assessment assessment);
+  Day(const Day&) = delete;
+  Day& operator=(const Day&) = delete;
+
+  [[nodiscard]] Date today() const { return assessment_.today; }
+  [[nodiscard]] const Clinic& clinic() const { return assessment_.clinic; }
+  [[nodiscard]] const Assessment& assessment() const { return assessment_; }
+  [[nodiscard]] const ClinicIndex& index() const { return index_; }
+
+  /// Positions in Clinic::units, in the order of that vector.
+  [[nodiscard]] const std::vector<std::size_t>& units_of(const PatientRef& patient) const;
+  /// nullptr for a unit that is not in use, or whose item the catalogue does not know.
+  [[nodiscard]] const Forecast* forecast(std::size_t unit) const;
+  /// The item's proposed order line; nullptr when nothing is proposed.
+  [[nodiscard]] const supply::ProposalLine* proposed(const ItemCode& item) const;
+
+ private:
+  Assessment assessment_;
+  ClinicIndex index_;
+  std::unordered_map<PatientRef, std::vector<std::size_t>> units_;
+  std::unordered_map<std::size_t, Forecast> forecasts_;
+  std::unordered_map<ItemCode, std::size_t> proposed_;
+};
+
+using DayPtr = std::shared_ptr<const Day>;
+
+/// "P-0012  Ana Field": a patient on the screens of the clinic.
+[[nodiscard]] std::string patient_words(const Day& day, const PatientRef& patient);
+/// "Ana Field"; "" when the clinic keeps no name.
+[[nodiscard]] std::string full_name(const Patient& patient);
+
+}  // namespace sparewell::desk

@@ -1,0 +1,260 @@
+#include "desk/order_page.hpp"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "desk/order_reasons.hpp"
+#include "desk/part_words.hpp"
+#include "desk/supplier_totals.hpp"
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+using supply::ProposalLine;
+
+std::vector<Column> line_columns() {
+  return {{"When", 17, Align::left, "Whether the line is due today or can wait for a later order day"},
+          {"Supplier", 19, Align::left, ""},
+          {"Item", 14, Align::left, "The clinic's item code"},
+          {"Description", 28, Align::left, ""},
+          {"Quantity", 9, Align::right, "Pieces to order, in whole packs"},
+          {"Cost", 14, Align::right, "Quantity times the price at this quantity, without freight"},
+          {"Order by", 12, Align::left, "The last day on which ordering keeps the service target"},
+          {"May run out", 11, Align::right,
+           "Chance of running out before the next order could arrive, if this line is not ordered"},
+          {"Reason", 44, Align::left, ""}};
+}
+
+std::vector<Column> total_columns() {
+  return {{"Supplier", 20, Align::left, ""},
+          {"Lines", 6, Align::right, ""},
+          {"Due today", 9, Align::right, "Lines that cannot wait for a later order day"},
+          {"Pieces", 7, Align::right, ""},
+          {"Goods", 15, Align::right, "Without freight"},
+          {"Freight", 42, Align::left, ""}};
+}
+
+std::string line_id(const ProposalLine& line) {
+  return line.supplier.text + "\n" + line.item.text + "\n" + line.place;
+}
+
+std::string when_words(const ProposalLine& line, const Day& day) {
+  if (!can_wait(line)) return "Order today";
+  return "Can wait to " + short_date_words(latest_order_day(line, day));
+}
+
+Cell cost_cell(const ProposalLine& line) {
+  if (!line.unit_cost) return {"no price", std::nullopt};
+  const auto cost = *line.unit_cost * line.quantity;
+  return {amount_words(cost), cost.major()};
+}
+
+TableRow line_row(const ProposalLine& line, const Day& day) {
+  const auto* item = day.index().item(line.item);
+  const auto description = item ? item_words(*item) : std::string{"not in the catalogue"};
+  TableRow row;
+  row.id = line_id(line);
+  row.strong = !can_wait(line);
+  row.cells = {{when_words(line, day), static_cast<double>(can_wait(line))},
+               {line.supplier.text, std::nullopt},
+               {line.item.text, std::nullopt},
+               {description, std::nullopt},
+               count_cell(line.quantity),
+               cost_cell(line),
+               date_cell(line.order_by, ""),
+               {chance_words(line.chance_short), line.chance_short},
+               {short_reason(line), std::nullopt}};
+  row.search = folded(line.supplier.text + " " + line.item.text + " " + description);
+  for (const auto& need : line.reason.needs) {
+    row.search += " " + folded(patient_words(day, need.patient));
+  }
+  return row;
+}
+
+std::string freight_words(const SupplierTotal& total) {
+  if (!total.freight) return "not known";
+  if (total.freight->minor == 0) return "free";
+  auto text = amount_words(*total.freight);
+  if (total.short_of_free_freight) {
+    text += "; free from " + amount_words(*total.short_of_free_freight) + " more";
+  }
+  return text;
+}
+
+std::string goods_words(const std::vector<Money>& goods, int without_price) {
+  auto text = amounts_words(goods);
+  if (without_price == 0) return text;
+  return text.empty() ? "no price" : text + " +";
+}
+
+std::vector<TableRow> total_rows(const std::vector<SupplierTotal>& totals) {
+  std::vector<TableRow> rows;
+  SupplierTotal all;
+  for (const auto& total : totals) {
+    rows.push_back({total.supplier.text,
+                    {{total.supplier.text, std::nullopt},
+                     count_cell(total.lines),
+                     count_cell(total.lines_today),
+                     count_cell(total.pieces),
+                     {goods_words(total.goods, total.lines_without_price), std::nullopt},
+                     {freight_words(total), std::nullopt}},
+                    "",
+                    0,
+                    false});
+    all.lines += total.lines;
+    all.lines_today += total.lines_today;
+    all.pieces += total.pieces;
+    all.lines_without_price += total.lines_without_price;
+    for (const auto& amount : total.goods) add_amount(all.goods, amount);
+  }
+  if (totals.size() < 2) return rows;
+  const auto unpriced = all.lines_without_price == 0
+                            ? std::string{}
+                            : count_words(all.lines_without_price, "line has", "lines have") +
+                                  " no price";
+  rows.push_back({"",
+                  {{"All suppliers", std::nullopt},
+                   count_cell(all.lines),
+                   count_cell(all.lines_today),
+                   count_cell(all.pieces),
+                   {goods_words(all.goods, all.lines_without_price), std::nullopt},
+                   {unpriced, std::nullopt}},
+                  "",
+                  0,
+                  true});
+  return rows;
+}
+
+std::optional<Date> soonest_order_day(const Day& day) {
+  std::optional<Date> soonest;
+  for (const auto& supplier : day.clinic().suppliers) {
+    const auto next = next_order_day(supplier.order_days, day.today());
+    if (!soonest || next < *soonest) soonest = next;
+  }
+  return soonest;
+}
+
+std::string headline_words(const Day& day) {
+  const auto& proposal = day.assessment().proposal;
+  const auto waiting = std::ranges::count_if(proposal, can_wait);
+  const auto due = static_cast<long long>(proposal.size()) - waiting;
+  if (proposal.empty()) {
+    const auto next = soonest_order_day(day);
+    return "Nothing is to be ordered today." +
+           (next ? " The next order day is " + day_words(*next) + "." : std::string{});
+  }
+  std::string text = due == 0 ? "Nothing must be ordered today."
+                              : count_words(due, "line", "lines") + " must be ordered today.";
+  if (waiting > 0) {
+    text += " " + count_words(waiting, "line", "lines") + " can wait until a later order day.";
+  }
+  return text;
+}
+
+std::string wait_words(const ProposalLine& line, const Day& day) {
+  const auto risk = chance_words(line.chance_short);
+  if (can_wait(line)) {
+    return fmt::format("Can wait until {}, the last order day before {}.",
+                       day_words(latest_order_day(line, day)), day_words(line.order_by + days{1}));
+  }
+  return fmt::format(
+      "Order today. If it waits until {}, the chance of running out before that order arrives is {}.",
+      day_words(line.reason.next_order_day), risk);
+}
+
+TableRow need_row(const supply::ExpectedNeed& need, const ProposalLine& line, const Day& day,
+                  std::size_t number) {
+  const auto& unit = day.clinic().units.at(need.unit);
+  const auto* item = day.index().item(unit.item);
+  TableRow row;
+  row.id = std::to_string(number);
+  row.cells = {{patient_words(day, need.patient), std::nullopt},
+               {std::string{word(need.side)}, std::nullopt},
+               {chance_words(need.chance), need.chance},
+               date_cell(need.early, "not foreseen"),
+               date_cell(need.median, "not foreseen"),
+               date_cell(line.reason.patient_ordered ? need.order_by : std::nullopt, "from stock"),
+               {(item ? std::string{word(item->kind)} + ", " : std::string{}) + "issued " +
+                    date_words(unit.issued_on),
+                static_cast<double>(unit.issued_on.time_since_epoch().count())}};
+  return row;
+}
+
+std::vector<std::string> fact_words(const ProposalLine& line) {
+  const auto& reason = line.reason;
+  std::vector<std::string> facts{
+      fmt::format("Usable on hand {}", line.on_hand), fmt::format("On order {}", line.on_order),
+      fmt::format("Reserved {}", line.reserved), fmt::format("Order up to {}", line.target),
+      fmt::format("Pack of {}", reason.pack_size),
+      fmt::format("Lead time {}{}", count_words(reason.lead_days, "day", "days"),
+                  reason.lead_days_assumed ? " (assumed)" : "")};
+  return facts;
+}
+
+}  // namespace
+
+bool can_wait(const ProposalLine& line) { return line.order_by >= line.reason.next_order_day; }
+
+Date latest_order_day(const ProposalLine& line, const Day& day) {
+  const auto* supplier = day.index().supplier(line.supplier);
+  const auto order_days = supplier ? supplier->order_days : OrderDays{};
+  auto latest = day.today();
+  for (auto next = line.reason.next_order_day; next <= line.order_by;
+       next = next_order_day(order_days, next)) {
+    latest = next;
+  }
+  return latest;
+}
+
+OrderPage::OrderPage() : lines_{line_columns()}, totals_{total_columns()} {}
+
+void OrderPage::show(DayPtr day) {
+  day_ = std::move(day);
+  std::vector<TableRow> rows;
+  for (const auto& line : day_->assessment().proposal) rows.push_back(line_row(line, *day_));
+  std::ranges::stable_sort(rows, {}, [](const TableRow& row) { return !row.strong; });
+  lines_.fill(std::move(rows));
+  totals_.fill(total_rows(supplier_totals(*day_)));
+  headline_ = headline_words(*day_);
+}
+
+std::string OrderPage::empty_words() const {
+  if (!day_) return "Open a clinic file to see what is to be ordered.";
+  if (anything()) return "No order line holds what you typed.";
+  if (day_->clinic().items.empty()) {
+    return "The catalogue is empty. Import the clinic's folder to begin (File menu).";
+  }
+  return "Nothing is to be ordered today: every item reaches its target with what is on hand and "
+         "on order.";
+}
+
+OrderDetail OrderPage::detail(const std::string& id) const {
+  OrderDetail detail;
+  if (!day_) return detail;
+  const auto& proposal = day_->assessment().proposal;
+  const auto line = std::ranges::find(proposal, id, line_id);
+  if (line == proposal.end()) return detail;
+  const auto* item = day_->index().item(line->item);
+  detail.title = line->item.text + (item ? "  " + item_words(*item) : std::string{});
+  detail.when = wait_words(*line, *day_);
+  detail.facts = fact_words(*line);
+  detail.why = why(*line, day_->clinic());
+  for (const auto& need : line->reason.needs) {
+    detail.needs.push_back(need_row(need, *line, *day_, detail.needs.size()));
+  }
+  return detail;
+}
+
+std::vector<Column> OrderPage::need_columns() {
+  return {{"Patient", 24, Align::left, ""},
+          {"Side", 6, Align::left, ""},
+          {"Chance", 9, Align::right, "Of wearing out before an order on the next day could arrive"},
+          {"Worn out, early", 14, Align::left, "One part in ten like it is worn out by then"},
+          {"Worn out, middle", 14, Align::left, "Half of the parts like it are worn out by then"},
+          {"Order by", 12, Align::left, "For parts that are ordered for the patient"},
+          {"Part in use", 24, Align::left, ""}};
+}
+
+}  // namespace sparewell::desk

@@ -1,0 +1,55 @@
+/// The page "Order today": what must be ordered, why, and what it comes to.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "desk/day.hpp"
+#include "desk/table.hpp"
+
+namespace sparewell::desk {
+
+/// Everything the page says about one chosen line.
+struct OrderDetail {
+  std::string title;                ///< item and description
+  std::string when;                 ///< what happens if it is not ordered today
+  std::vector<std::string> facts;   ///< "Usable on hand: 3" ...
+  std::string why;                  ///< a few sentences
+  std::vector<TableRow> needs;      ///< who needs it; for need_columns()
+};
+
+class OrderPage {
+ public:
+  OrderPage();
+
+  void show(DayPtr day);
+
+  /// The lines; due today first, then by supplier and item.
+  [[nodiscard]] Table& lines() { return lines_; }
+  [[nodiscard]] const Table& lines() const { return lines_; }
+  /// One row a supplier, and one for all of them when there are several.
+  [[nodiscard]] const Table& totals() const { return totals_; }
+  /// One sentence: how much is to be ordered, or that nothing is.
+  [[nodiscard]] const std::string& headline() const { return headline_; }
+  /// What stands where the lines would be when none is shown.
+  [[nodiscard]] std::string empty_words() const;
+  /// True when there is something to write workbooks of.
+  [[nodiscard]] bool anything() const { return lines_.total() > 0; }
+  /// `id` is that of a line; a default detail when there is no such line any more.
+  [[nodiscard]] OrderDetail detail(const std::string& id) const;
+
+  [[nodiscard]] static std::vector<Column> need_columns();
+
+ private:
+  DayPtr day_;
+  Table lines_;
+  Table totals_;
+  std::string headline_;
+};
+
+/// True when ordering on a later order day of the supplier keeps the service target too.
+[[nodiscard]] bool can_wait(const supply::ProposalLine& line);
+/// The last order day of the supplier that is not after the line's order-by date; today when none.
+[[nodiscard]] Date latest_order_day(const supply::ProposalLine& line, const Day& day);
+
+}  // namespace sparewell::desk

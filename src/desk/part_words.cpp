@@ -1,0 +1,47 @@
+#include "desk/part_words.hpp"
+
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+
+std::string item_words(const Item& item) {
+  const auto name = item.description.empty() ? kind_words(item) : item.description;
+  // Many catalogues write the size into the description; saying it twice would only cost width.
+  if (item.size_label.empty() || name.find(item.size_label) != std::string::npos) return name;
+  return name + ", size " + item.size_label;
+}
+
+std::string kind_words(const Item& item) {
+  if (item.kind == Kind::sleeve) return "suspension sleeve";
+  if (item.kind == Kind::pump) return "vacuum pump";
+  if (item.kind == Kind::valve) return "one-way valve";
+  if (item.kind == Kind::lock) return "shuttle lock";
+  if (item.kind != Kind::liner) return std::string{word(item.kind)};
+  switch (item.attachment) {
+    case Attachment::locking:
+      return "locking liner";
+    case Attachment::cushion:
+      return "cushion liner";
+    case Attachment::seal:
+      return "liner with seal";
+    default:
+      return "liner";
+  }
+}
+
+std::string lot_words(const Unit& unit) {
+  if (unit.lot.empty() && unit.serial.empty()) return "no lot recorded";
+  if (unit.serial.empty()) return "lot " + unit.lot;
+  if (unit.lot.empty()) return "serial " + unit.serial;
+  return "lot " + unit.lot + ", serial " + unit.serial;
+}
+
+Cell count_cell(int count) { return {std::to_string(count), count}; }
+
+Cell date_cell(const std::optional<Date>& date, const std::string& otherwise) {
+  Cell cell{date_words(date, otherwise), std::nullopt};
+  if (date) cell.number = static_cast<double>(date->time_since_epoch().count());
+  return cell;
+}
+
+}  // namespace sparewell::desk

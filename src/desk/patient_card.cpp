@@ -1,0 +1,220 @@
+#include "desk/patient_card.hpp"
+
+#include <algorithm>
+#include <tuple>
+
+#include <fmt/format.h>
+
+#include "desk/part_words.hpp"
+#include "desk/usage_words.hpp"
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+/// Units of one kind and side that are in use together take turns.
+int sharing(const Day& day, std::size_t position) {
+  const auto& units = day.clinic().units;
+  const auto& unit = units[position];
+  const auto* item = day.index().item(unit.item);
+  if (!item) return 1;
+  const auto& all = day.units_of(unit.patient);
+  return static_cast<int>(std::ranges::count_if(all, [&](std::size_t other) {
+    const auto* other_item = day.index().item(units[other].item);
+    return units[other].side == unit.side && units[other].in_use_on(day.today()) && other_item &&
+           other_item->kind == item->kind;
+  }));
+}
+
+std::string share_words(const Day& day, std::size_t position) {
+  const auto& unit = day.clinic().units[position];
+  if (unit.share) return *unit.share <= 0 ? "in the drawer" : fmt::format("{:.0f} %", *unit.share * 100);
+  const auto together = sharing(day, position);
+  return together < 2 ? "always" : fmt::format("1 of {} in turn", together);
+}
+
+std::string ended_words(const Unit& unit) {
+  const auto reason = unit.end_reason ? std::string{word(*unit.end_reason)} : "no reason recorded";
+  return "ended " + date_words(*unit.ended_on) + ", " + reason;
+}
+
+std::string order_words(const std::optional<Date>& by, Date today) {
+  if (!by) return " The lead time is not known.";
+  if (*by < today) return " The order-by date, " + date_words(*by) + ", has passed.";
+  return " Order a replacement by " + date_words(*by) + ".";
+}
+
+std::string life_words(const Day& day, std::size_t position, const std::string& part) {
+  const auto& unit = day.clinic().units[position];
+  auto text = capitalised(part) + ", " + std::string{word(unit.side)} + ", issued " +
+              date_words(unit.issued_on) + ". ";
+  if (unit.ended_on) return text + capitalised(ended_words(unit)) + ".";
+  const auto* forecast = day.forecast(position);
+  if (!forecast) return text + "No forecast: the catalogue does not know the item.";
+  if (!forecast->p10) return text + "It is not being worn, so it does not wear out.";
+  text += fmt::format("Even chance of being worn out by {}; between {} and {} for eight in ten.",
+                      date_words(forecast->p50, "a date too far ahead to say"),
+                      date_words(*forecast->p10), date_words(forecast->p90, "no date in sight"));
+  return text + order_words(order_by(day, position), day.today());
+}
+
+std::string part_name(const Day& day, const Unit& unit) {
+  const auto* item = day.index().item(unit.item);
+  return item ? kind_words(*item) : unit.item.text;
+}
+
+TableRow part_row(const Day& day, std::size_t position) {
+  const auto& unit = day.clinic().units[position];
+  const auto* item = day.index().item(unit.item);
+  const auto* forecast = day.forecast(position);
+  const auto until = unit.ended_on.value_or(day.today());
+  const auto age = days_between(unit.issued_on, until);
+  const auto wear = forecast ? fmt::format("{:.0f} days", forecast->wear_age_days) : "";
+  const auto known = [&](auto text) { return item ? std::string{text(*item)} : "not in catalogue"; };
+  const auto worn_out = [&](std::optional<Date> Forecast::*date) {
+    if (unit.ended_on) return Cell{"", std::nullopt};
+    return date_cell(forecast ? forecast->*date : std::nullopt, "not foreseen");
+  };
+  TableRow row;
+  row.id = std::to_string(position);
+  row.cells = {{std::string{word(unit.side)}, std::nullopt},
+               {capitalised(part_name(day, unit)), std::nullopt},
+               {unit.item.text, std::nullopt},
+               {known([](const Item& i) { return word(i.material); }), std::nullopt},
+               {known([](const Item& i) { return i.size_label; }), std::nullopt},
+               {unit.lot, std::nullopt},
+               {unit.serial, std::nullopt},
+               date_cell(unit.issued_on, ""),
+               {span_words(age), age},
+               {wear, forecast ? std::optional{forecast->wear_age_days} : std::nullopt},
+               {unit.ended_on ? ended_words(unit) : share_words(day, position), std::nullopt},
+               worn_out(&Forecast::p10),
+               worn_out(&Forecast::p50),
+               worn_out(&Forecast::p90),
+               unit.ended_on ? Cell{"", std::nullopt}
+                             : date_cell(order_by(day, position), "not known")};
+  return row;
+}
+
+StripEntry strip_of(const Day& day, std::size_t position) {
+  const auto& unit = day.clinic().units[position];
+  const auto* item = day.index().item(unit.item);
+  StripEntry strip;
+  strip.id = std::to_string(position);
+  const auto name = part_name(day, unit);
+  const auto size = item && !item->size_label.empty() ? " " + item->size_label : std::string{};
+  strip.label = capitalised(name) + size;
+  if (!unit.serial.empty()) {
+    strip.label += "  " + unit.serial;
+  } else if (!unit.lot.empty()) {
+    strip.label += "  " + unit.lot;
+  }
+  strip.words = life_words(day, position, name);
+  strip.issued = unit.issued_on;
+  strip.ended = unit.ended_on;
+  if (const auto* forecast = day.forecast(position); forecast && !unit.ended_on) {
+    strip.p10 = forecast->p10;
+    strip.p50 = forecast->p50;
+    strip.p90 = forecast->p90;
+    strip.order_by = order_by(day, position);
+  }
+  return strip;
+}
+
+/// Which part of the card a unit stands in: left, right, or no longer in use.
+int section(const Day& day, std::size_t position) {
+  const auto& unit = day.clinic().units[position];
+  if (!unit.in_use_on(day.today())) return 2;
+  return unit.side == Side::left ? 0 : 1;
+}
+
+std::vector<std::size_t> in_card_order(const Day& day, const PatientRef& patient) {
+  auto order = day.units_of(patient);
+  const auto key = [&](std::size_t position) {
+    const auto& unit = day.clinic().units[position];
+    const auto* item = day.index().item(unit.item);
+    const auto part = section(day, position);
+    // Of the parts no longer in use, the latest is of most interest.
+    const auto date = part == 2 ? -unit.issued_on.time_since_epoch() : unit.issued_on.time_since_epoch();
+    const auto kind = part == 2 || !item ? Kind::liner : item->kind;
+    return std::tuple{part, kind, date};
+  };
+  std::ranges::stable_sort(order, {}, key);
+  return order;
+}
+
+void add_parts(PatientCard& card, const Day& day, const PatientRef& patient, bool with_ended) {
+  static const std::string headings[] = {"Left side", "Right side", "No longer in use"};
+  int current = -1;
+  for (const auto position : in_card_order(day, patient)) {
+    const auto part = section(day, position);
+    if (part == 2) ++card.ended;
+    if (part == 2 && !with_ended) continue;
+    if (part != current) {
+      card.strips.emplace_back().heading = headings[part];
+      current = part;
+    }
+    card.parts.push_back(part_row(day, position));
+    card.strips.push_back(strip_of(day, position));
+  }
+}
+
+}  // namespace
+
+const std::string& care_caution() {
+  static const std::string text =
+      "Sparewell supports and does not replace clinical judgement.";
+  return text;
+}
+
+std::optional<Date> order_by(const Day& day, std::size_t unit) {
+  const auto& record = day.clinic().units[unit];
+  if (const auto* line = day.proposed(record.item)) {
+    const auto& needs = line->reason.needs;
+    const auto need = std::ranges::find(needs, unit, &supply::ExpectedNeed::unit);
+    if (need != needs.end() && need->order_by) return need->order_by;
+  }
+  const auto* item = day.index().item(record.item);
+  const auto* forecast = day.forecast(unit);
+  if (!item || !item->lead_days || !forecast || !forecast->p10) return std::nullopt;
+  return *forecast->p10 - days{*item->lead_days};
+}
+
+PatientCard patient_card(const Day& day, const PatientRef& patient, bool with_ended) {
+  PatientCard card;
+  const auto* record = day.index().patient(patient);
+  if (!record) return card;
+  card.title = patient_words(day, patient);
+  card.visit = "Next visit: " + date_words(record->next_visit, "none booked") + ".";
+  if (record->birth_date) card.visit = "Born " + date_words(*record->birth_date) + ". " + card.visit;
+  card.usage = usage_words(day.clinic(), patient, day.today());
+  card.prostheses = prosthesis_words(day.clinic(), patient);
+  card.sensitivities = sensitivity_words(day.clinic(), patient);
+  card.sensitive = std::ranges::any_of(day.clinic().sensitivities, [&](const Sensitivity& noted) {
+    return noted.patient == patient;
+  });
+  add_parts(card, day, patient, with_ended);
+  return card;
+}
+
+std::vector<Column> part_columns() {
+  return {{"Side", 6, Align::left, ""},
+          {"Part", 18, Align::left, ""},
+          {"Item", 14, Align::left, "The clinic's item code"},
+          {"Material", 14, Align::left, ""},
+          {"Size", 7, Align::left, ""},
+          {"Lot", 11, Align::left, ""},
+          {"Serial", 11, Align::left, ""},
+          {"Issued", 12, Align::left, ""},
+          {"Age", 10, Align::right, "By the calendar, from issue to today or to its end"},
+          {"Wear age", 10, Align::right,
+           "In days of reference use: time worn, weighted by how hard it is used"},
+          {"Worn", 16, Align::left, "Part of the time that it is the one worn; how it ended"},
+          {"Worn out, early", 14, Align::left, "One part in ten like it is worn out by then"},
+          {"Worn out, middle", 14, Align::left, "Half of the parts like it are worn out by then"},
+          {"Worn out, late", 14, Align::left, "Nine parts in ten like it are worn out by then"},
+          {"Order by", 12, Align::left,
+           "To have a replacement by the early date, by the quoted lead time"}};
+}
+
+}  // namespace sparewell::desk

@@ -1,0 +1,38 @@
+/// Everything the page "Patients" says about one chosen patient.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "desk/day.hpp"
+#include "desk/life_strip.hpp"
+#include "desk/table.hpp"
+
+namespace sparewell::desk {
+
+struct PatientCard {
+  std::string title;                       ///< reference and name
+  std::string visit;                       ///< birth date and next visit
+  std::string usage;                       ///< what is known of use from today on
+  std::vector<std::string> prostheses;     ///< one sentence each
+  std::vector<std::string> sensitivities;  ///< one sentence each; one that says so when none is recorded
+  bool sensitive = false;                  ///< a sensitivity is recorded
+  std::vector<TableRow> parts;             ///< for part_columns(); left side first, ended parts last
+  std::vector<StripEntry> strips;          ///< in the order of `parts`, with headings; same ids
+  int ended = 0;                           ///< parts no longer in use, shown or not
+};
+
+/// The caution beside everything that touches health.
+[[nodiscard]] const std::string& care_caution();
+
+/// A default card when there is no such patient.
+[[nodiscard]] PatientCard patient_card(const Day& day, const PatientRef& patient, bool with_ended);
+
+[[nodiscard]] std::vector<Column> part_columns();
+
+/// The day by which a replacement has to be ordered to be there when one in ten such parts is worn
+/// out: from the proposal where it has one, otherwise by the quoted lead time. Empty when neither
+/// the lead time nor the forecast is known.
+[[nodiscard]] std::optional<Date> order_by(const Day& day, std::size_t unit);
+
+}  // namespace sparewell::desk

@@ -1,0 +1,46 @@
+#include "desk/remembered.hpp"
+
+#include <fstream>
+
+#include <nlohmann/json.hpp>
+
+namespace sparewell::desk {
+
+using nlohmann::json;
+
+Remembered recall(const std::filesystem::path& file) {
+  Remembered found;
+  std::ifstream stream{file};
+  const auto values = json::parse(stream, nullptr, false);
+  if (!values.is_object()) return found;
+  try {
+    found.clinic_file = values.value("clinic_file", found.clinic_file);
+    found.orders_folder = values.value("orders_folder", found.orders_folder);
+    found.import_folder = values.value("import_folder", found.import_folder);
+    found.page = values.value("page", found.page);
+    found.width = values.value("width", found.width);
+    found.height = values.value("height", found.height);
+    found.maximised = values.value("maximised", found.maximised);
+  } catch (const json::exception&) {
+    return {};
+  }
+  return found;
+}
+
+bool remember(const Remembered& remembered, const std::filesystem::path& file) {
+  std::error_code failed;
+  std::filesystem::create_directories(file.parent_path(), failed);
+  std::ofstream stream{file, std::ios::trunc};
+  stream << json{{"clinic_file", remembered.clinic_file},
+                 {"orders_folder", remembered.orders_folder},
+                 {"import_folder", remembered.import_folder},
+                 {"page", remembered.page},
+                 {"width", remembered.width},
+                 {"height", remembered.height},
+                 {"maximised", remembered.maximised}}
+                .dump(2)
+         << '\n';
+  return static_cast<bool>(stream.flush());
+}
+
+}  // namespace sparewell::desk

@@ -1,0 +1,227 @@
+#include "desk/shelf_page.hpp"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "desk/part_words.hpp"
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+void count_level(ShelfCount& count, const StockLevel& level, Date today) {
+  const auto state = lot_state(level, today);
+  if (state == LotState::expired) {
+    count.expired += level.quantity;
+    return;
+  }
+  if (state == LotState::quarantined) {
+    count.quarantined += level.quantity;
+    return;
+  }
+  count.usable += level.quantity;
+  if (state == LotState::soon) count.soon += level.quantity;
+  const auto use_by = level.lot.use_by;
+  if (use_by && (!count.use_by || *use_by < *count.use_by)) count.use_by = use_by;
+}
+
+std::string unusable_words(const ShelfCount& count) {
+  std::vector<std::string> parts;
+  if (count.expired > 0) parts.push_back(fmt::format("{} expired", count.expired));
+  if (count.quarantined > 0) parts.push_back(fmt::format("{} in quarantine", count.quarantined));
+  if (count.soon > 0) parts.push_back(fmt::format("{} to be used soon", count.soon));
+  return list_words(parts);
+}
+
+/// The word for how an item stands, and whether it is low.
+struct Standing {
+  std::string word;
+  bool low = false;
+};
+
+Standing standing(const Item& item, const ShelfCount& count, const supply::ProposalLine* line) {
+  if (line) return {count.usable == 0 ? "Out: order" : "Low: order", true};
+  if (!item.stocked) return {"Ordered per patient", false};
+  if (count.usable < count.reserved) {
+    return {count.on_order > 0 ? "Short, on order" : "Short", true};
+  }
+  if (count.usable == 0) return {count.on_order > 0 ? "Out, on order" : "Out, none needed yet", count.on_order > 0};
+  return {"Enough", false};
+}
+
+TableRow shelf_row(const Day& day, const Item& item, const ShelfCount& count) {
+  const auto* line = day.proposed(item.code);
+  const auto how = standing(item, count, line);
+  TableRow row;
+  row.id = item.code.text;
+  row.strong = how.low;
+  row.marks = how.low ? ShelfPage::is_low : 0;
+  row.cells = {{how.word, std::nullopt},
+               {item.code.text, std::nullopt},
+               {item_words(item), std::nullopt},
+               count_cell(count.usable),
+               count_cell(count.on_order),
+               count_cell(count.reserved),
+               line ? count_cell(line->target) : Cell{"", std::nullopt},
+               {unusable_words(count), static_cast<double>(count.expired + count.quarantined)},
+               date_cell(count.use_by, ""),
+               {item.supplier.text, std::nullopt}};
+  row.search = folded(how.word + " " + item.code.text + " " + item_words(item) + " " +
+                      kind_words(item) + " " + std::string{word(item.material)} + " " +
+                      item.supplier.text);
+  for (const auto& level : day.clinic().shelf) {
+    if (level.lot.item == item.code) row.search += " " + folded(level.lot.lot);
+  }
+  return row;
+}
+
+TableRow lot_row(const StockLevel& level, Date today) {
+  const auto state = lot_state(level, today);
+  TableRow row;
+  row.id = level.lot.lot + "\n" + level.place + "\n" + date_words(level.lot.use_by, "");
+  row.strong = state != LotState::usable;
+  row.cells = {{level.lot.lot.empty() ? "no lot recorded" : level.lot.lot, std::nullopt},
+               {level.place, std::nullopt},
+               count_cell(level.quantity),
+               date_cell(level.lot.use_by, "none"),
+               {capitalised(lot_state_words(state)), std::nullopt}};
+  return row;
+}
+
+TableRow open_order_row(const OrderLine& line, Date today) {
+  const auto age = days_between(line.ordered_on, today);
+  TableRow row;
+  row.id = line.order_ref + "\n" + std::to_string(line.copy);
+  row.cells = {{line.order_ref, std::nullopt},
+               {line.supplier.text, std::nullopt},
+               date_cell(line.ordered_on, ""),
+               {span_words(age) + " ago", age},
+               count_cell(line.quantity),
+               count_cell(line.outstanding())};
+  return row;
+}
+
+std::string summary_words(const Item& item, const ShelfCount& count,
+                          const supply::ProposalLine* line) {
+  auto text = fmt::format("{} usable, {} on order, {} reserved.", count.usable, count.on_order,
+                          count.reserved);
+  if (count.expired + count.quarantined > 0) {
+    auto not_usable = count;
+    not_usable.soon = 0;
+    text += " Not to be handed out: " + unusable_words(not_usable) + ".";
+  }
+  if (line) {
+    text += fmt::format(" Target {}: order {} (see Order today).", line->target, line->quantity);
+  } else if (!item.stocked) {
+    text += " Not kept in stock: it is ordered for a named patient.";
+  } else {
+    text += " Nothing is to be ordered today.";
+  }
+  return text;
+}
+
+}  // namespace
+
+LotState lot_state(const StockLevel& level, Date today) {
+  if (is_quarantine(level.place)) return LotState::quarantined;
+  if (!level.lot.use_by) return LotState::usable;
+  if (*level.lot.use_by < today) return LotState::expired;
+  return days_between(today, *level.lot.use_by) <= soon_days ? LotState::soon : LotState::usable;
+}
+
+std::string lot_state_words(LotState state) {
+  switch (state) {
+    case LotState::soon:
+      return "use soon";
+    case LotState::expired:
+      return "expired: do not hand out";
+    case LotState::quarantined:
+      return "in quarantine: do not hand out";
+    default:
+      return "usable";
+  }
+}
+
+std::unordered_map<ItemCode, ShelfCount> shelf_counts(const Day& day) {
+  std::unordered_map<ItemCode, ShelfCount> counts;
+  const auto& clinic = day.clinic();
+  for (const auto& item : clinic.items) counts[item.code];
+  for (const auto& level : clinic.shelf) count_level(counts[level.lot.item], level, day.today());
+  for (const auto& line : clinic.order_lines) counts[line.item].on_order += line.outstanding();
+  for (const auto& reservation : clinic.reservations) {
+    counts[reservation.item].reserved += reservation.quantity;
+  }
+  return counts;
+}
+
+ShelfPage::ShelfPage()
+    : table_{{{"Standing", 19, Align::left, "How the item stands against what is needed"},
+              {"Item", 14, Align::left, "The clinic's item code"},
+              {"Description", 30, Align::left, ""},
+              {"On hand", 9, Align::right, "Usable pieces: not expired and not in quarantine"},
+              {"On order", 9, Align::right, "Ordered and still to come, back-orders included"},
+              {"Reserved", 9, Align::right, "Promised to patients"},
+              {"Target", 8, Align::right, "Order-up-to level, where an order is proposed"},
+              {"Not usable, or not for long", 27, Align::left, ""},
+              {"First use-by", 12, Align::left, "The earliest use-by date of the usable pieces"},
+              {"Supplier", 20, Align::left, ""}}} {}
+
+void ShelfPage::show(DayPtr day) {
+  day_ = std::move(day);
+  const auto counts = shelf_counts(*day_);
+  std::vector<TableRow> rows;
+  for (const auto& item : day_->clinic().items) {
+    rows.push_back(shelf_row(*day_, item, counts.at(item.code)));
+  }
+  table_.fill(std::move(rows));
+}
+
+std::string ShelfPage::count_shown() const {
+  const auto total = count_words(static_cast<long long>(table_.total()), "item", "items");
+  if (table_.size() == table_.total()) return total;
+  return std::to_string(table_.size()) + " of " + total;
+}
+
+std::string ShelfPage::empty_words() const {
+  if (!day_) return "Open a clinic file to see its shelf.";
+  if (table_.total() == 0) return "The catalogue is empty. Import the clinic's folder (File menu).";
+  return "No item answers to what you asked for.";
+}
+
+ShelfDetail ShelfPage::detail(const std::string& code) const {
+  ShelfDetail detail;
+  const auto* item = day_ ? day_->index().item({code}) : nullptr;
+  if (!item) return detail;
+  detail.title = code + "  " + item_words(*item);
+  detail.summary =
+      summary_words(*item, shelf_counts(*day_).at(item->code), day_->proposed(item->code));
+  for (const auto& level : day_->clinic().shelf) {
+    if (level.lot.item == item->code) detail.lots.push_back(lot_row(level, day_->today()));
+  }
+  for (const auto& line : day_->clinic().order_lines) {
+    if (line.item == item->code && line.outstanding() > 0) {
+      detail.open_orders.push_back(open_order_row(line, day_->today()));
+    }
+  }
+  return detail;
+}
+
+std::vector<Column> ShelfPage::lot_columns() {
+  return {{"Lot", 14, Align::left, ""},
+          {"Place", 16, Align::left, ""},
+          {"Pieces", 8, Align::right, ""},
+          {"Use by", 12, Align::left, ""},
+          {"State", 28, Align::left, ""}};
+}
+
+std::vector<Column> ShelfPage::open_order_columns() {
+  return {{"Order", 14, Align::left, ""},
+          {"Supplier", 20, Align::left, ""},
+          {"Ordered", 12, Align::left, ""},
+          {"Waiting", 13, Align::right, ""},
+          {"Ordered pieces", 8, Align::right, ""},
+          {"Still to come", 8, Align::right, ""}};
+}
+
+}  // namespace sparewell::desk

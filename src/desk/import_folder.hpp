@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "clinic/date.hpp"
 #include "exchange/folder_format.hpp"
 #include "store/port.hpp"
 
@@ -33,7 +34,7 @@ struct FileReport {
 struct ImportReport {
   std::vector<FileReport> files;  ///< only files that were there
   std::vector<RefusedRow> refused;
-  std::filesystem::path rejects_folder;  ///< "" when nothing was refused
+  std::filesystem::path rejects_folder;  ///< "" when nothing was refused or written
   std::vector<std::string> notes;        ///< unknown files in the folder, and the like
   bool cancelled = false;
 
@@ -48,15 +49,19 @@ struct ImportProgress {
 
 struct ImportOptions {
   exchange::FolderFormat format;
-  /// Where refused rows are written; "" for a folder "rejects" inside the imported one.
+  Date today;  ///< the day that a stock count is recorded on
+  /// Where refused rows are written; "" for a folder "rejects" inside the imported one. A folder
+  /// with other content is left alone: "rejects-2" and so on is taken then.
   std::filesystem::path rejects_folder;
   std::function<void(const ImportProgress&)> progress;  ///< called at most ten times a second
   std::stop_token stop;  ///< when asked, the file at hand is undone and the import ends
 };
 
 /// One transaction a file, in the order that references need. Importing the same folder again
-/// changes nothing. Throws store::StoreFailure when the database fails, std::runtime_error when the
-/// folder is not there.
+/// changes nothing, and writes nothing to the change log. A column that a file lacks leaves what is
+/// stored; a blank cell clears it. Refused rows are written as files of the same name that can be
+/// corrected and imported as a folder. Throws store::StoreFailure when the database fails,
+/// std::runtime_error when the folder is not there.
 [[nodiscard]] ImportReport import_folder(store::Store& store, const std::filesystem::path& folder,
                                          const store::Author& author, const ImportOptions& options);
 

@@ -1,6 +1,7 @@
 /// A probability mass function on 0, 1, 2, ...: how many pieces will be needed.
 #pragma once
 
+#include <utility>
 #include <vector>
 
 namespace sparewell::supply {
@@ -13,7 +14,8 @@ class Pmf {
   /// std::invalid_argument.
   explicit Pmf(std::vector<double> mass);
 
-  [[nodiscard]] const std::vector<double>& mass() const { return mass_; }
+  [[nodiscard]] const std::vector<double>& mass() const& { return mass_; }
+  [[nodiscard]] std::vector<double> mass() && { return std::move(mass_); }
   [[nodiscard]] double mean() const;
   /// P(N <= n); 0 for negative n.
   [[nodiscard]] double at_most(int n) const;

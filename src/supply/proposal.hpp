@@ -15,11 +15,12 @@ namespace sparewell::supply {
 struct ExpectedNeed {
   PatientRef patient;
   Side side = Side::left;
-  std::size_t unit = 0;          ///< position in Clinic::units
-  double chance = 0;             ///< of wearing out within the protection interval
-  std::optional<Date> early;     ///< p10
-  std::optional<Date> median;    ///< p50
-  std::optional<Date> order_by;  ///< p10 less the lead time's 0.9 quantile; for patient-ordered items
+  std::size_t unit = 0;        ///< position in Clinic::units
+  double chance = 0;           ///< of wearing out within the protection interval
+  std::optional<Date> early;   ///< p10
+  std::optional<Date> median;  ///< p50
+  std::optional<Date>
+      order_by;  ///< p10 less the lead time's 0.9 quantile; for patient-ordered items
 };
 
 /// Stock that is there but does not count, and why.
@@ -31,17 +32,22 @@ struct UncountedStock {
 /// The numbers behind a line; desk/ puts them into words.
 struct Reason {
   bool patient_ordered = false;
-  Date next_order_day;           ///< the first order day after today
-  int lead_days = 0;             ///< mean lead time, rounded
+  Date next_order_day;             ///< the first order day after today
+  int lead_days = 0;               ///< mean lead time, rounded
   bool lead_days_assumed = false;  ///< the catalogue quotes none
-  int receipts_seen = 0;         ///< received orders that the lead time was learned from
-  Date protected_until;          ///< next order day plus lead_days
-  double expected_demand = 0;    ///< mean over the protection interval
+  int receipts_seen = 0;           ///< received orders that the lead time was learned from
+  Date protected_until;            ///< next order day plus lead_days
+  double expected_demand = 0;      ///< mean over the protection interval
   double service_target = 0;
-  std::vector<ExpectedNeed> needs;  ///< the most likely first
+  /// The most likely first. A stocked line names at most 20, each with a chance of 0.5 % or more; a
+  /// patient-ordered line names every unit that it is for.
+  std::vector<ExpectedNeed> needs;
+  int more_needs = 0;  ///< further units with such a chance that `needs` leaves out
+  /// Patient-ordered items: one entry for each promised piece that is neither there nor on order.
+  std::vector<PatientRef> reserved_for;
   std::vector<UncountedStock> uncounted;
-  int overdue = 0;               ///< of on order: ordered longer ago than twice the lead time
-  int needed = 0;                ///< target less position, before rounding to packs
+  int overdue = 0;  ///< of on order: ordered longer ago than twice the lead time
+  int needed = 0;   ///< target less position, before rounding to packs
   int pack_size = 1;
   int min_order = 1;
 };
@@ -55,18 +61,22 @@ struct ProposalLine {
   int on_hand = 0;                 ///< usable: not expired before use, not quarantined
   int on_order = 0;
   int reserved = 0;
-  int target = 0;                  ///< order-up-to level
-  Date order_by;                   ///< the last day on which ordering keeps the service target
-  double chance_short = 0;         ///< of running out before the next order could arrive
+  /// Order-up-to level; for a patient-ordered item what is on hand, on order and needed.
+  int target = 0;
+  Date order_by;            ///< the last day on which ordering keeps the service target
+  double chance_short = 0;  ///< of running out before the next order could arrive
   Reason reason;
 };
 
-/// Lines that should be ordered today, by supplier and then item code. Pure: `today` is an argument.
+/// Lines that should be ordered today, by supplier and then item code; an item whose catalogue line
+/// names no supplier has an empty one. Stocked items by stocked_line.hpp, others by
+/// patient_order.hpp. Throws std::invalid_argument when the clinic's service target is not between
+/// 0 and 1. Pure: `today` is an argument, and the order of the records does not matter.
 [[nodiscard]] std::vector<ProposalLine> propose(const Clinic& clinic,
                                                 const std::vector<wear::LifeOfUnit>& lives,
                                                 Date today);
 
-/// Pieces of `item` needed in the `days` days after today, over all patients.
+/// Pieces of `item` needed in the `days` days after today, over all units in use.
 [[nodiscard]] Pmf demand(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives,
                          const ItemCode& item, Date today, int days);
 

@@ -17,13 +17,15 @@ namespace sparewell::wear {
 struct KindLife {
   Kind kind = Kind::liner;
   double shape = 1;
-  std::map<Material, double> scale;  ///< days of reference use; every material of the prior or the data
-  FactorVector beta{};               ///< log wear rate for one more of each factor
-  /// Of (log shape, log scale of each material in the order of the map, beta), from the curvature at
-  /// the maximum; carried into dates by the work on parameter uncertainty.
+  /// Days of reference use; every material that has a prior of its own or is in the catalogue. One
+  /// without any wear in the data keeps the median of its prior.
+  std::map<Material, double> scale;
+  FactorVector beta{};  ///< log wear rate for one more of each factor
+  /// Of (log shape, log scale of each material in the order of the map, beta), from the curvature
+  /// at the maximum; carried into dates by the work on parameter uncertainty.
   Eigen::MatrixXd covariance;
-  int units = 0;
-  int wear_endings = 0;
+  int units = 0;         ///< that were worn at all, in use or ended
+  int wear_endings = 0;  ///< of these, ended by wear; all others are right-censored
   bool converged = false;
   std::string note;  ///< empty, or one sentence when the search stopped early
 };
@@ -32,7 +34,15 @@ struct ClinicLife {
   std::map<Kind, KindLife> kinds;  ///< one for every Kind
 };
 
-/// `clinic` is taken as it was known at the end of `today` (see as_of). Never returns NaN.
+/// Days of reference use. Throws std::out_of_range for a material that was not fitted.
+[[nodiscard]] double scale_days(const KindLife& life, Material material);
+
+/// Maximum a posteriori: each unit worn adds the Weibull density of its wear age at a wear ending,
+/// and the chance to have lasted that long otherwise (see life_likelihood.hpp, which also says
+/// where left truncation, item effects and the personal multiplier enter); beliefs are normal in
+/// log shape, log median and beta. `clinic` is taken as it was known at the end of `today`, whether
+/// or not as_of was applied. Never returns NaN. Throws std::invalid_argument for a prior that is
+/// not sane; kinds and factors without a prior get a vague one (see kind_prior.hpp).
 [[nodiscard]] ClinicLife fit_clinic(const Clinic& clinic, const PriorTable& priors, Date today);
 
 }  // namespace sparewell::wear

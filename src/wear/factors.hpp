@@ -24,7 +24,11 @@ using FactorVector = std::array<double, factor_count>;
 /// "activity", "kneeling_hours" ...: the names used in resources/ and in reports.
 [[nodiscard]] std::string_view factor_name(Factor factor);
 
-/// Puts what `usage` states over `before`; fields left empty keep their value.
+/// Puts what `usage` states over `before`; fields left empty keep their value. Hours outside a day
+/// count as its nearest end, and a number that is not finite as not stated.
 [[nodiscard]] FactorVector updated_factors(FactorVector before, const Usage& usage);
+
+/// beta . z: the log of the wear per day relative to reference use.
+[[nodiscard]] double log_wear_rate(const FactorVector& factors, const FactorVector& beta);
 
 }  // namespace sparewell::wear

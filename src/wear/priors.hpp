@@ -10,7 +10,8 @@
 
 namespace sparewell::wear {
 
-/// Belief about the life of one kind, or of one kind in one material.
+/// Belief about the life of one kind, or of one kind in one material. A kind has one shape: that of
+/// its row without material, or of its first row when there is none.
 struct LifePrior {
   Kind kind = Kind::liner;
   std::optional<Material> material;  ///< empty: any material of the kind without a row of its own

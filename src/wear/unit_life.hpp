@@ -1,6 +1,7 @@
 /// The remaining life of one unit in use, seen from today.
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <optional>
 #include <vector>
@@ -17,11 +18,13 @@ struct RateSpan {
 };
 
 /// P(X > x | X > wear age today) with X ~ Weibull(shape, scale), and the calendar that turns dates
-/// into wear. The person's own multiplier on the hazard enters here: chance_at_wear is its place.
+/// into wear. Dates are moments a day apart: today is over, and wear goes on from its end. The
+/// person's own multiplier on the hazard enters here: chance_at_wear is its place.
 class UnitLife {
  public:
   /// `future` covers today onwards: its first span starts on or before `today`, spans are in order
-  /// of date, and the last goes on for ever.
+  /// of date, and the last goes on for ever. Throws std::invalid_argument when that is not so, or
+  /// when the wear age is negative or the shape or scale not above 0.
   UnitLife(Date today, double wear_age_days, double shape, double scale_days,
            std::vector<RateSpan> future);
 
@@ -29,7 +32,7 @@ class UnitLife {
   [[nodiscard]] double wear_age_days() const { return wear_age_; }
   [[nodiscard]] double shape() const { return shape_; }
   [[nodiscard]] double scale_days() const { return scale_; }
-  /// Days of reference use from today to the end of `until`; zero for earlier dates.
+  /// Days of reference use from the end of today to the end of `until`; zero for today and before.
   [[nodiscard]] double wear_until(Date until) const;
   /// Chance that it wears out within `further` more days of reference use.
   [[nodiscard]] double chance_at_wear(double further) const;
@@ -40,12 +43,22 @@ class UnitLife {
   [[nodiscard]] std::optional<Date> worn_out_date(double p) const;
 
  private:
+  /// The wear from today at which the chance is `p`.
+  [[nodiscard]] double further_wear(double p) const;
+
   Date today_;
   double wear_age_;
   double shape_;
   double scale_;
   std::vector<RateSpan> future_;
 };
+
+/// The chances by which a remaining life is commonly told.
+inline constexpr std::array<double, 7> standard_chances{0.05, 0.10, 0.25, 0.50, 0.75, 0.90, 0.95};
+using WornOutDates = std::array<std::optional<Date>, standard_chances.size()>;
+
+/// worn_out_date of each of standard_chances.
+[[nodiscard]] WornOutDates worn_out_dates(const UnitLife& life);
 
 /// A unit in use with its remaining life. `unit` is a position in Clinic::units.
 struct LifeOfUnit {
@@ -54,7 +67,9 @@ struct LifeOfUnit {
 };
 
 /// Every unit in use at the end of `today` (of items that the catalogue knows), in the order of
-/// Clinic::units.
+/// Clinic::units. Usage recorded for later dates applies from then on; units that alternate today
+/// go on alternating as today. Throws std::out_of_range when `fitted` lacks the kind or material of
+/// one, which it has when it was fitted with the same catalogue.
 [[nodiscard]] std::vector<LifeOfUnit> lives_of_units_in_use(const Clinic& clinic,
                                                             const ClinicLife& fitted, Date today);
 

@@ -12,8 +12,8 @@ namespace sparewell::wear {
 
 /// One row an observation.
 struct LifeTable {
-  Eigen::VectorXd time;   ///< positive, any unit
-  std::vector<bool> event;  ///< false: right-censored at `time`
+  Eigen::VectorXd time;        ///< positive, any unit
+  std::vector<bool> event;     ///< false: right-censored at `time`
   Eigen::MatrixXd covariates;  ///< rows as `time`, one column a covariate; may have no columns
   std::vector<std::string> covariate_names;
 };

@@ -1,0 +1,23 @@
+#include "exchange/folder_files.hpp"
+
+namespace sparewell::exchange {
+
+const Table<Patient>& patients_table() {
+  static const Table<Patient> table{
+      .file = "patients.csv",
+      .columns = {name_column("patient_ref", Need::required, &Patient::ref).key(),
+                  name_column("given_name", Need::optional, &Patient::given_name),
+                  name_column("family_name", Need::optional, &Patient::family_name),
+                  column("birth_date", Need::optional, &Patient::birth_date, read_date),
+                  column("next_visit", Need::optional, &Patient::next_visit, read_date)},
+      .check = [](Patient& patient) -> std::optional<Fault> {
+        if (patient.birth_date && patient.next_visit && *patient.next_visit < *patient.birth_date) {
+          return Fault{"next_visit", fmt::format("{} is before the birth date; correct one of them",
+                                                 iso_text(*patient.next_visit))};
+        }
+        return std::nullopt;
+      }};
+  return table;
+}
+
+}  // namespace sparewell::exchange

@@ -1,0 +1,97 @@
+#include "store/sqlite/ledger.hpp"
+
+#include <optional>
+
+#include "store/sqlite/records/stock.hpp"
+#include "store/sqlite/table_access.hpp"
+
+namespace sparewell::store::sqlite {
+namespace {
+
+std::optional<std::int64_t> find_lot(Session& session, const Lot& lot) {
+  static const std::string sql =
+      "SELECT id FROM lots WHERE item_id = :item_id AND lot = :lot"
+      " AND IFNULL(use_by, '') = IFNULL(:use_by, '')";
+  const auto query = session.connection.query(sql);
+  Binder binder{*query, session.references};
+  Table<Lot>::describe(binder, lot);
+  if (!query->executeStep()) return std::nullopt;
+  return query->getColumn(0).getInt64();
+}
+
+std::int64_t stock_of(Session& session, std::int64_t lot, const std::string& place) {
+  static const std::string sql =
+      "SELECT IFNULL(SUM(quantity), 0) FROM movements WHERE lot_id = :lot_id AND place = :place";
+  const auto query = session.connection.query(sql);
+  query->bind(":lot_id", lot);
+  query->bind(":place", place);
+  query->executeStep();
+  return query->getColumn(0).getInt64();
+}
+
+void check_enough(const StockMovement& movement, std::int64_t on_hand) {
+  if (movement.quantity > 0 || on_hand + movement.quantity >= 0) return;
+  throw StoreFailure{StoreError::constraint,
+                     fmt::format("Only {} of item {}, lot \"{}\", are at {}; {} cannot leave it.",
+                                 on_hand, movement.lot.item.text, movement.lot.lot, movement.place,
+                                 -static_cast<std::int64_t>(movement.quantity))};
+}
+
+void insert_movement(WriteSession& session, std::int64_t lot, const StockMovement& movement) {
+  static const std::string sql =
+      "INSERT INTO movements (change_set_id, lot_id, place, kind, quantity, moved_on, reason)"
+      " VALUES (:change_set_id, :lot_id, :place, :kind, :quantity, :moved_on, :reason)";
+  const auto set = session.log.change_set();
+  {
+    const auto query = session.connection.query(sql);
+    query->bind(":change_set_id", set);
+    query->bind(":lot_id", lot);
+    Binder binder{*query, session.references};
+    binder("place", movement.place);
+    binder("kind", movement.kind);
+    binder("quantity", movement.quantity);
+    binder("moved_on", movement.on);
+    binder("reason", movement.reason);
+    query->exec();
+  }
+  session.log.added(Table<StockMovement>::subject.word,
+                    session.connection.database().getLastInsertRowid());
+}
+
+template <class Record>
+std::vector<Record> in_order(Session& session, const char* order) {
+  static const std::string sql = select_sql<Record>() + " ORDER BY " + order;
+  const auto query = session.connection.query(sql);
+  std::vector<Record> records;
+  for (auto& row : rows_of<Record>(session, *query)) records.push_back(std::move(row.record));
+  return records;
+}
+
+}  // namespace
+
+void append_movement(WriteSession& session, const StockMovement& movement) {
+  if (movement.quantity == 0) {
+    throw StoreFailure{StoreError::constraint, "A stock movement of zero pieces is not recorded."};
+  }
+  if (const auto lot = find_lot(session, movement.lot)) {
+    check_enough(movement, stock_of(session, *lot, movement.place));
+    insert_movement(session, *lot, movement);
+    return;
+  }
+  check_enough(movement, 0);
+  all_or_nothing(session, [&] {
+    const auto lot = add_record(session, movement.lot);
+    insert_movement(session, lot.value, movement);
+    return lot;
+  });
+}
+
+std::vector<StockMovement> all_movements(Session& session) {
+  return in_order<StockMovement>(session, "id");
+}
+
+std::vector<StockLevel> current_shelf(Session& session) {
+  return in_order<StockLevel>(session, "id, place");
+}
+
+}  // namespace sparewell::store::sqlite

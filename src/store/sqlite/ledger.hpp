@@ -1,0 +1,17 @@
+/// The stock ledger.
+#pragma once
+
+#include <vector>
+
+#include "store/sqlite/session.hpp"
+
+namespace sparewell::store::sqlite {
+
+/// Appends one movement, and its lot when the lot is new. Throws StoreFailure{constraint} for a
+/// quantity of zero and for one that would take the stock below zero.
+void append_movement(WriteSession& session, const StockMovement& movement);
+[[nodiscard]] std::vector<StockMovement> all_movements(Session& session);
+/// Ordered by lot (in the order in which lots were first seen) and place.
+[[nodiscard]] std::vector<StockLevel> current_shelf(Session& session);
+
+}  // namespace sparewell::store::sqlite

@@ -1,0 +1,103 @@
+#include "store/sqlite/settings.hpp"
+
+#include <charconv>
+#include <map>
+
+#include <SQLiteCpp/Column.h>
+#include <fmt/format.h>
+
+namespace sparewell::store::sqlite {
+namespace {
+
+constexpr const char* record_kind = "setting";
+
+struct Stored {
+  std::int64_t row = 0;
+  std::string value;
+};
+
+std::map<std::string, Stored> stored_settings(Session& session) {
+  const auto query = session.connection.query("SELECT key, id, value FROM settings");
+  std::map<std::string, Stored> stored;
+  while (query->executeStep()) {
+    stored[query->getColumn(0).getString()] = {query->getColumn(1).getInt64(),
+                                               query->getColumn(2).getString()};
+  }
+  return stored;
+}
+
+std::map<std::string, std::string> as_texts(const ClinicSettings& settings) {
+  return {{"name", settings.name},
+          {"ship_to", settings.ship_to},
+          {"currency", settings.currency.code},
+          {"main_place", settings.main_place},
+          {"service_target", fmt::format("{}", settings.service_target)}};
+}
+
+double share_from(const std::string& key, const std::string& text) {
+  double value = 0;
+  const auto* end = text.data() + text.size();
+  const auto result = std::from_chars(text.data(), end, value);
+  if (result.ec != std::errc{} || result.ptr != end || !(value >= 0 && value <= 1)) {
+    throw StoreFailure{StoreError::corrupt,
+                       fmt::format("The setting {} holds \"{}\", which is not a number from 0 to "
+                                   "1; set it again.",
+                                   key, text)};
+  }
+  return value;
+}
+
+void insert(WriteSession& session, const std::string& key, const std::string& value) {
+  {
+    const auto query =
+        session.connection.query("INSERT INTO settings (key, value) VALUES (:key, :value)");
+    query->bind(":key", key);
+    query->bind(":value", value);
+    query->exec();
+  }
+  session.log.added(record_kind, session.connection.database().getLastInsertRowid());
+}
+
+void update(WriteSession& session, const std::string& key, const Stored& before,
+            const std::string& value) {
+  {
+    const auto query =
+        session.connection.query("UPDATE settings SET value = :value WHERE id = :id");
+    query->bind(":value", value);
+    query->bind(":id", before.row);
+    query->exec();
+  }
+  session.log.changed(record_kind, before.row, {{"key", key}, {"value", before.value}});
+}
+
+}  // namespace
+
+ClinicSettings read_settings(Session& session) {
+  ClinicSettings settings;
+  for (const auto& [key, stored] : stored_settings(session)) {
+    if (key == "name") settings.name = stored.value;
+    if (key == "ship_to") settings.ship_to = stored.value;
+    if (key == "currency") settings.currency.code = stored.value;
+    if (key == "main_place") settings.main_place = stored.value;
+    if (key == "service_target") settings.service_target = share_from(key, stored.value);
+  }
+  return settings;
+}
+
+void write_settings(WriteSession& session, const ClinicSettings& settings) {
+  if (!(settings.service_target >= 0 && settings.service_target <= 1)) {
+    throw StoreFailure{StoreError::constraint,
+                       "The wanted chance of not running out must lie between 0 and 1."};
+  }
+  const auto stored = stored_settings(session);
+  for (const auto& [key, value] : as_texts(settings)) {
+    const auto found = stored.find(key);
+    if (found == stored.end()) {
+      insert(session, key, value);
+    } else if (found->second.value != value) {
+      update(session, key, found->second, value);
+    }
+  }
+}
+
+}  // namespace sparewell::store::sqlite

@@ -1,0 +1,67 @@
+/// The reading half of the port, the same in a snapshot and inside a unit of work.
+#pragma once
+
+#include <memory>
+#include <utility>
+
+#include "store/sqlite/ledger.hpp"
+#include "store/sqlite/records/catalogue.hpp"
+#include "store/sqlite/records/papers.hpp"
+#include "store/sqlite/records/people.hpp"
+#include "store/sqlite/records/stock.hpp"
+#include "store/sqlite/records/units.hpp"
+#include "store/sqlite/settings.hpp"
+#include "store/sqlite/table_access.hpp"
+
+namespace sparewell::store::sqlite {
+
+/// `Base` with the overloads that it inherits from many classes under one name.
+template <class Base, class... Records>
+class WithRows : public Base {
+ public:
+  using Reads<Records>::rows...;
+};
+
+/// `Base` (Snapshot or UnitOfWork) with everything answered that needs no list of records.
+template <class Base, class... Records>
+class ReadsOf;
+
+template <class Base>
+class ReadsOf<Base> : public Base {
+ public:
+  [[nodiscard]] ClinicSettings settings() const override {
+    return translated([&] { return read_settings(session()); });
+  }
+  [[nodiscard]] std::vector<StockLevel> shelf() const override {
+    return translated([&] { return current_shelf(session()); });
+  }
+  [[nodiscard]] std::vector<StockMovement> movements() const override {
+    return translated([&] { return all_movements(session()); });
+  }
+  [[nodiscard]] std::vector<Change> changes(int most) const override {
+    return translated([&] { return newest_changes(session().connection, most); });
+  }
+
+ protected:
+  [[nodiscard]] virtual Session& session() const = 0;
+};
+
+/// Adds the reading of one more record type at each level.
+template <class Base, class First, class... Rest>
+class ReadsOf<Base, First, Rest...> : public ReadsOf<Base, Rest...> {
+ public:
+  using ReadsOf<Base, Rest...>::rows;
+  [[nodiscard]] std::vector<Row<First>> rows(std::type_identity<First>) const override {
+    return translated([&] { return read_all<First>(this->session()); });
+  }
+};
+
+/// ReadsOf for every record type of the port.
+template <class Base, class Access = AccessToRecords<Reads>>
+struct ReadsOfAll;
+template <class Base, class... Records>
+struct ReadsOfAll<Base, AccessTo<Reads, Records...>> {
+  using type = ReadsOf<WithRows<Base, Records...>, Records...>;
+};
+
+}  // namespace sparewell::store::sqlite

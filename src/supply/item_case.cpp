@@ -1,0 +1,57 @@
+#include "supply/item_case.hpp"
+
+#include "supply/policy.hpp"
+
+namespace sparewell::supply {
+
+ItemCase item_case(const Clinic& clinic, const Item& item, const Supplier* supplier,
+                   const Lives& lives, const StockBook& book, FreshCountsCache& fresh,
+                   const LeadTime& lead, Date today) {
+  const OrderDays order_days = supplier == nullptr ? OrderDays{} : supplier->order_days;
+  const Date order_day = next_order_day(order_days, today);
+  const Date arrives = order_day + days{lead.mean_days()};
+  const Date overdue_before = today - days{2 * lead.mean_days()};
+  return ItemCase{
+      clinic, item,       lives,     book, fresh,
+      today,  order_days, order_day, lead, book.position(item.code, arrives, overdue_before)};
+}
+
+ProposalLine line_for(const ItemCase& given, int needed) {
+  ProposalLine line;
+  line.supplier = given.item.supplier;
+  line.item = given.item.code;
+  line.place = given.clinic.settings.main_place;
+  line.quantity = order_quantity(given.item, needed);
+  line.unit_cost = unit_cost_at(given.item, line.quantity);
+  line.on_hand = given.position.on_hand;
+  line.on_order = given.position.on_order;
+  line.reserved = given.position.reserved;
+  line.order_by = given.today;
+  Reason& reason = line.reason;
+  reason.patient_ordered = !given.item.stocked;
+  reason.next_order_day = given.next_order_day;
+  reason.lead_days = given.lead.mean_days();
+  reason.lead_days_assumed = given.lead.assumed();
+  reason.receipts_seen = given.lead.receipts();
+  reason.protected_until = given.next_order_day + days{reason.lead_days};
+  reason.service_target = given.clinic.settings.service_target;
+  reason.uncounted = given.position.uncounted;
+  reason.overdue = given.position.overdue;
+  reason.needed = needed;
+  reason.pack_size = given.item.pack_size;
+  reason.min_order = given.item.min_order;
+  return line;
+}
+
+ExpectedNeed need_of(const ItemCase& given, const wear::LifeOfUnit& life, double chance) {
+  const Unit& unit = given.clinic.units[life.unit];
+  return ExpectedNeed{unit.patient,
+                      unit.side,
+                      life.unit,
+                      chance,
+                      life.life.worn_out_date(0.1),
+                      life.life.worn_out_date(0.5),
+                      std::nullopt};
+}
+
+}  // namespace sparewell::supply

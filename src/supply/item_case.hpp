@@ -1,0 +1,38 @@
+/// One item as the order policies see it: its users, its supplier's days and lead time, its stock.
+#pragma once
+
+#include "supply/demand.hpp"
+#include "supply/proposal.hpp"
+#include "supply/stock_position.hpp"
+
+namespace sparewell::supply {
+
+/// Refers to the clinic and to `lives`, `book` and `fresh`, which must outlive it.
+struct ItemCase {
+  const Clinic& clinic;
+  const Item& item;
+  const Lives& lives;  ///< units of this item in use, in an order that the records do not change
+  const StockBook& book;
+  FreshCountsCache& fresh;
+  Date today;
+  OrderDays order_days;
+  Date next_order_day;  ///< the first after today
+  LeadTime lead;
+  StockPosition position;
+};
+
+/// The case of `item`; its stock counts when usable until an order of the next order day has
+/// arrived after the mean lead time.
+[[nodiscard]] ItemCase item_case(const Clinic& clinic, const Item& item, const Supplier* supplier,
+                                 const Lives& lives, const StockBook& book, FreshCountsCache& fresh,
+                                 const LeadTime& lead, Date today);
+
+/// A line with everything that both policies fill alike; quantity and unit cost follow from
+/// `needed` > 0 pieces.
+[[nodiscard]] ProposalLine line_for(const ItemCase& given, int needed);
+
+/// The need of one unit; `order_by` is left empty.
+[[nodiscard]] ExpectedNeed need_of(const ItemCase& given, const wear::LifeOfUnit& life,
+                                   double chance);
+
+}  // namespace sparewell::supply

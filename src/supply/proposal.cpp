@@ -1,0 +1,32 @@
+#include "supply/proposal.hpp"
+
+#include <algorithm>
+#include <tuple>
+
+#include "supply/patient_order.hpp"
+#include "supply/stocked_line.hpp"
+
+namespace sparewell::supply {
+
+std::vector<ProposalLine> propose(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives,
+                                  Date today) {
+  const ClinicIndex index{clinic};
+  const StockBook book{clinic};
+  const LeadTimes lead_times{clinic};
+  const auto by_item = lives_by_item(clinic, lives);
+  const Lives nobody;
+  FreshCountsCache fresh;
+  std::vector<ProposalLine> lines;
+  for (const Item& item : clinic.items) {
+    const auto users = by_item.find(item.code);
+    const ItemCase given = item_case(clinic, item, index.supplier(item.supplier),
+                                     users == by_item.end() ? nobody : users->second, book, fresh,
+                                     lead_times.of(item), today);
+    auto line = item.stocked ? stocked_line(given) : patient_order_line(given);
+    if (line) lines.push_back(std::move(*line));
+  }
+  std::ranges::sort(lines, {}, [](const ProposalLine& l) { return std::tie(l.supplier, l.item); });
+  return lines;
+}
+
+}  // namespace sparewell::supply

@@ -1,0 +1,43 @@
+/// What of one item can be counted on: usable on hand, on order, promised.
+#pragma once
+
+#include <unordered_map>
+#include <vector>
+
+#include "clinic/clinic.hpp"
+#include "supply/proposal.hpp"
+
+namespace sparewell::supply {
+
+struct StockPosition {
+  int on_hand = 0;  ///< usable: not in quarantine, and not expired before `usable_until`
+  int on_order = 0;
+  int reserved = 0;
+  int overdue = 0;                        ///< of on_order: ordered before `overdue_before`
+  std::vector<UncountedStock> uncounted;  ///< by lot, place
+
+  [[nodiscard]] int total() const { return on_hand + on_order - reserved; }
+};
+
+/// Stock, orders and reservations of a clinic by item. Refers to the clinic, which must outlive it.
+class StockBook {
+ public:
+  explicit StockBook(const Clinic& clinic);
+
+  /// Stock whose use-by date lies before `usable_until` does not count: it would expire before the
+  /// interval that it should cover has ended. Stock without a use-by date counts.
+  [[nodiscard]] StockPosition position(const ItemCode& item, Date usable_until,
+                                       Date overdue_before) const;
+  /// Reservations of the item, by patient.
+  [[nodiscard]] std::vector<const Reservation*> reservations(const ItemCode& item) const;
+
+ private:
+  struct Records {
+    std::vector<const StockLevel*> shelf;
+    std::vector<const OrderLine*> orders;
+    std::vector<const Reservation*> reservations;
+  };
+  std::unordered_map<ItemCode, Records> items_;
+};
+
+}  // namespace sparewell::supply

@@ -1,0 +1,74 @@
+#include "wear/kind_prior.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+#include <stdexcept>
+
+#include "wear/prior_check.hpp"
+
+namespace sparewell::wear {
+namespace {
+
+constexpr double vague_median_days = 365;
+constexpr double vague_median_spread = 0.8;
+constexpr double vague_shape = 1.5;
+constexpr double vague_shape_spread = 0.4;
+constexpr double vague_factor_spread = 0.3;
+
+LifePrior vague_life(Kind kind) {
+  return {
+      kind, std::nullopt, vague_median_days, vague_median_spread, vague_shape, vague_shape_spread,
+      ""};
+}
+
+void require(const Expected<void>& sane) {
+  if (!sane) throw std::invalid_argument{sane.error().sentence};
+}
+
+std::vector<LifePrior> lives_of(const PriorTable& priors, Kind kind) {
+  std::vector<LifePrior> rows;
+  for (const LifePrior& row : priors.lives) {
+    if (row.kind != kind) continue;
+    require(check_life_prior(row));
+    rows.push_back(row);
+  }
+  if (rows.empty()) rows.push_back(vague_life(kind));
+  // The row without material comes first, so that it stands for whatever has none of its own.
+  std::ranges::stable_partition(rows, [](const LifePrior& row) { return !row.material; });
+  return rows;
+}
+
+Belief median_belief(const std::vector<LifePrior>& rows, Material material) {
+  const auto own = std::ranges::find(rows, std::optional{material}, &LifePrior::material);
+  const LifePrior& row = own == rows.end() ? rows.front() : *own;
+  return {std::log(row.median_days), row.median_spread};
+}
+
+}  // namespace
+
+KindPrior kind_prior(const PriorTable& priors, Kind kind, const std::vector<Material>& used) {
+  const auto rows = lives_of(priors, kind);
+  std::set<Material> materials{used.begin(), used.end()};
+  for (const LifePrior& row : rows) {
+    if (row.material) materials.insert(*row.material);
+  }
+  if (materials.empty()) materials.insert(Material::other);
+
+  KindPrior prior;
+  prior.kind = kind;
+  prior.log_shape = {std::log(rows.front().shape), rows.front().shape_spread};
+  for (const Material material : materials) {
+    prior.materials.push_back(material);
+    prior.log_median.push_back(median_belief(rows, material));
+  }
+  prior.beta.fill({0, vague_factor_spread});
+  for (const FactorPrior& row : priors.factors) {
+    if (row.kind != kind) continue;
+    require(check_factor_prior(row));
+    prior.beta[static_cast<std::size_t>(row.factor)] = {-std::log(row.life_ratio), row.spread};
+  }
+  return prior;
+}
+
+}  // namespace sparewell::wear

@@ -1,0 +1,99 @@
+#include "wear/newton.hpp"
+
+#include <cmath>
+#include <limits>
+#include <optional>
+
+#include <Eigen/Cholesky>
+#include <fmt/format.h>
+
+namespace sparewell::wear {
+namespace {
+
+constexpr double promised_enough = 1e-12;
+constexpr double longest_step = 3;  // exp(3): twenty-fold in one step, for log parameters
+constexpr double shortest_fraction = 1e-10;
+
+struct Step {
+  Eigen::VectorXd direction;
+  double promise = 0;  ///< gradient . direction: twice the gain that the quadratic model expects
+  bool damped = false;
+};
+
+std::optional<Step> newton_step(const Derivatives& at) {
+  const Eigen::MatrixXd curvature = -at.hessian;
+  const Eigen::VectorXd diagonal = curvature.diagonal().cwiseAbs().array() + 1e-8;
+  for (double damping = 0; damping < 1e12; damping = damping == 0 ? 1e-4 : 10 * damping) {
+    Eigen::MatrixXd damped = curvature;
+    damped.diagonal() += damping * diagonal;
+    const Eigen::LLT<Eigen::MatrixXd> factored{damped};
+    if (factored.info() != Eigen::Success) continue;
+    Step step{factored.solve(at.gradient), 0, damping > 0};
+    step.promise = at.gradient.dot(step.direction);
+    if (!step.direction.allFinite() || !(step.promise >= 0)) continue;
+    return step;
+  }
+  return std::nullopt;
+}
+
+/// The fraction of `direction` that improves the value enough; zero when none does.
+double improving_fraction(const Objective& objective, const Maximum& best, const Step& step) {
+  const double value = best.derivatives.value;
+  const double rounding = 16 * std::numeric_limits<double>::epsilon() * (1 + std::abs(value));
+  double fraction = std::min(1.0, longest_step / step.direction.cwiseAbs().maxCoeff());
+  for (; fraction > shortest_fraction; fraction /= 2) {
+    const double reached = objective.value(best.at + fraction * step.direction);
+    if (reached >= value + 1e-4 * fraction * step.promise - rounding) return fraction;
+  }
+  return 0;
+}
+
+bool all_finite(const Derivatives& at) {
+  return std::isfinite(at.value) && at.gradient.allFinite() && at.hessian.allFinite();
+}
+
+}  // namespace
+
+Maximum maximise(const Objective& objective, Eigen::VectorXd start, int most_iterations) {
+  Maximum best;
+  best.at = std::move(start);
+  best.derivatives = objective.derivatives(best.at);
+  if (!all_finite(best.derivatives)) {
+    best.note = "The likelihood cannot be computed where the search starts.";
+    return best;
+  }
+  while (best.iterations < most_iterations) {
+    const auto step = newton_step(best.derivatives);
+    if (!step) {
+      best.note = "The likelihood is too flat to say where its maximum lies.";
+      return best;
+    }
+    const double enough = promised_enough * (1 + std::abs(best.derivatives.value));
+    const bool last = step->promise <= enough && !step->damped;
+    const double fraction = step->promise > 0 ? improving_fraction(objective, best, *step) : 0;
+    if (fraction > 0) {
+      const Eigen::VectorXd next = best.at + fraction * step->direction;
+      Derivatives there = objective.derivatives(next);
+      if (!all_finite(there)) {
+        best.note = "The search left the region where the likelihood can be computed.";
+        return best;
+      }
+      best.at = next;
+      best.derivatives = std::move(there);
+      ++best.iterations;
+    }
+    best.converged = last;
+    if (last) return best;
+    if (fraction == 0) {
+      best.note = fmt::format(
+          "The search stalled after {} steps without reaching a maximum of the likelihood.",
+          best.iterations);
+      return best;
+    }
+  }
+  best.note = fmt::format("The search did not reach a maximum of the likelihood in {} steps.",
+                          most_iterations);
+  return best;
+}
+
+}  // namespace sparewell::wear

@@ -1,0 +1,115 @@
+#include "wear/prior_check.hpp"
+
+#include <cmath>
+#include <string>
+
+#include <fmt/format.h>
+
+namespace sparewell::wear {
+namespace {
+
+/// False for NaN too.
+bool within(double value, double least, double most) {
+  return value >= least && value <= most;
+}
+
+bool is_spread(double value) {
+  return value > 0 && value <= 10;
+}
+
+std::string name_of(const LifePrior& row) {
+  if (!row.material) return fmt::format("Life prior of {}", word(row.kind));
+  return fmt::format("Life prior of {} in {}", word(row.kind), word(*row.material));
+}
+
+std::string name_of(const FactorPrior& row) {
+  return fmt::format("Factor prior of {} and {}", word(row.kind), factor_name(row.factor));
+}
+
+tl::unexpected<Refusal> refuse_value(const std::string& row, std::string_view column, double value,
+                                     std::string_view allowed) {
+  return refuse(fmt::format("{}: {} is {}, but must be {}.", row, column, value, allowed));
+}
+
+Expected<void> check_lives_of(const PriorTable& priors, Kind kind) {
+  int general = 0;
+  std::array<int, 7> of_material{};
+  static_assert(static_cast<std::size_t>(Material::other) + 1 == of_material.size());
+  for (const LifePrior& row : priors.lives) {
+    if (row.kind != kind) continue;
+    int& seen = row.material ? of_material[static_cast<std::size_t>(*row.material)] : general;
+    if (++seen > 1) return refuse(fmt::format("{} has two rows; keep one.", name_of(row)));
+  }
+  if (general == 1) return {};
+  return refuse(fmt::format(
+      "{} has no row without material; add one, which stands for materials without a row.",
+      name_of(LifePrior{kind, std::nullopt, 0, 0, 0, 0, ""})));
+}
+
+Expected<void> check_factors_of(const PriorTable& priors, Kind kind) {
+  std::array<int, factor_count> rows{};
+  for (const FactorPrior& row : priors.factors) {
+    if (row.kind == kind) ++rows[static_cast<std::size_t>(row.factor)];
+  }
+  for (std::size_t i = 0; i < factor_count; ++i) {
+    if (rows[i] == 1) continue;
+    const FactorPrior row{kind, static_cast<Factor>(i), 1, 1, ""};
+    return refuse(fmt::format("{} has {} rows, but must have one.", name_of(row), rows[i]));
+  }
+  return {};
+}
+
+template <class Row>
+Expected<void> check_source(const Row& row) {
+  if (!row.source.empty()) return {};
+  return refuse(fmt::format(
+      "{}: the source is empty; write where the numbers come from, for example common practice.",
+      name_of(row)));
+}
+
+}  // namespace
+
+Expected<void> check_life_prior(const LifePrior& row) {
+  if (!within(row.median_days, 0.1, 36525)) {
+    return refuse_value(name_of(row), "median_days", row.median_days, "from 0.1 to 36525");
+  }
+  if (!is_spread(row.median_spread)) {
+    return refuse_value(name_of(row), "median_spread", row.median_spread, "above 0, at most 10");
+  }
+  if (!within(row.shape, 0.1, 20)) {
+    return refuse_value(name_of(row), "shape", row.shape, "from 0.1 to 20");
+  }
+  if (!is_spread(row.shape_spread)) {
+    return refuse_value(name_of(row), "shape_spread", row.shape_spread, "above 0, at most 10");
+  }
+  return {};
+}
+
+Expected<void> check_factor_prior(const FactorPrior& row) {
+  if (!within(row.life_ratio, 0.01, 100)) {
+    return refuse_value(name_of(row), "life_ratio", row.life_ratio, "from 0.01 to 100");
+  }
+  if (!is_spread(row.spread)) {
+    return refuse_value(name_of(row), "spread", row.spread, "above 0, at most 10");
+  }
+  return {};
+}
+
+Expected<void> check_priors(const PriorTable& priors) {
+  for (const LifePrior& row : priors.lives) {
+    if (auto sane = check_life_prior(row); !sane) return sane;
+    if (auto sourced = check_source(row); !sourced) return sourced;
+  }
+  for (const FactorPrior& row : priors.factors) {
+    if (auto sane = check_factor_prior(row); !sane) return sane;
+    if (auto sourced = check_source(row); !sourced) return sourced;
+  }
+  for (std::size_t i = 0; i < words<Kind>().size(); ++i) {
+    const auto kind = static_cast<Kind>(i);
+    if (auto complete = check_lives_of(priors, kind); !complete) return complete;
+    if (auto complete = check_factors_of(priors, kind); !complete) return complete;
+  }
+  return {};
+}
+
+}  // namespace sparewell::wear

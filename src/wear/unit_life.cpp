@@ -1,0 +1,101 @@
+#include "wear/unit_life.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+
+namespace sparewell::wear {
+namespace {
+
+constexpr int farthest_days = 36525;  // a hundred years
+
+bool is_positive(double value) {
+  return value > 0 && std::isfinite(value);
+}
+
+bool in_order(const std::vector<RateSpan>& spans) {
+  return std::ranges::is_sorted(spans, {}, &RateSpan::from) &&
+         std::ranges::all_of(spans, [](const RateSpan& s) { return s.rate >= 0; });
+}
+
+}  // namespace
+
+UnitLife::UnitLife(Date today, double wear_age_days, double shape, double scale_days,
+                   std::vector<RateSpan> future)
+    : today_{today},
+      wear_age_{wear_age_days},
+      shape_{shape},
+      scale_{scale_days},
+      future_{std::move(future)} {
+  if (!(wear_age_ >= 0) || !std::isfinite(wear_age_) || !is_positive(shape_) ||
+      !is_positive(scale_)) {
+    throw std::invalid_argument{"A unit's life needs a wear age, and a shape and scale above 0."};
+  }
+  if (future_.empty() || future_.front().from > today_ || !in_order(future_)) {
+    throw std::invalid_argument{"Rates of wear must cover today onwards, in order of date."};
+  }
+}
+
+double UnitLife::wear_until(Date until) const {
+  double wear = 0;
+  for (std::size_t i = 0; i < future_.size(); ++i) {
+    const Date from = std::max(today_, future_[i].from);
+    const Date to = i + 1 < future_.size() ? std::min(until, future_[i + 1].from) : until;
+    if (to > from) wear += future_[i].rate * days_between(from, to);
+  }
+  return wear;
+}
+
+double UnitLife::chance_at_wear(double further) const {
+  if (!(further > 0)) return 0;
+  // By way of the age where there is one: the difference of two large hazards loses digits.
+  const double hazard = wear_age_ > 0 ? std::pow(wear_age_ / scale_, shape_) *
+                                            std::expm1(shape_ * std::log1p(further / wear_age_))
+                                      : std::pow(further / scale_, shape_);
+  return std::isnan(hazard) ? 1 : -std::expm1(-hazard);
+}
+
+double UnitLife::chance_worn_by(Date day) const {
+  return chance_at_wear(wear_until(day));
+}
+
+double UnitLife::further_wear(double p) const {
+  const double hazard = -std::log1p(-p);
+  const double so_far = wear_age_ > 0 ? std::pow(wear_age_ / scale_, shape_) : 0;
+  if (so_far > 0) return wear_age_ * std::expm1(std::log1p(hazard / so_far) / shape_);
+  return std::max(0.0, scale_ * std::pow(hazard, 1 / shape_) - wear_age_);
+}
+
+std::optional<Date> UnitLife::worn_out_date(double p) const {
+  if (!(p > 0 && p < 1)) throw std::invalid_argument{"A chance must lie between 0 and 1."};
+  const Date last = today_ + days{farthest_days};
+  double left = further_wear(p);
+  Date day = last;
+  for (std::size_t i = 0; i < future_.size(); ++i) {
+    const Date from = std::max(today_, future_[i].from);
+    const Date to = i + 1 < future_.size() ? future_[i + 1].from : last;
+    if (to <= from) continue;
+    const double wear = future_[i].rate * days_between(from, to);
+    if (wear >= left) {
+      const double needed = left > 0 ? std::ceil(left / future_[i].rate) : 0;
+      day = from + days{static_cast<int>(std::min<double>(needed, farthest_days))};
+      break;
+    }
+    left -= wear;
+  }
+  // Rounding may have put the day one off either way.
+  day = std::min(day, last);
+  while (day > today_ && chance_worn_by(day - days{1}) >= p) day -= days{1};
+  while (day <= last && chance_worn_by(day) < p) day += days{1};
+  if (day > last) return std::nullopt;
+  return day;
+}
+
+WornOutDates worn_out_dates(const UnitLife& life) {
+  WornOutDates dates;
+  std::ranges::transform(standard_chances, dates.begin(),
+                         [&](double p) { return life.worn_out_date(p); });
+  return dates;
+}
+
+}  // namespace sparewell::wear

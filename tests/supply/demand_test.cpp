@@ -1,0 +1,75 @@
+#include "supply/demand.hpp"
+
+#include <cmath>
+
+#include <doctest/doctest.h>
+
+#include "supply/clinic_made.hpp"
+
+using namespace sparewell;
+using namespace sparewell::supply;
+using namespace sparewell::supply::testing;
+
+TEST_CASE("Demand of few units is what enumeration of all outcomes gives") {
+  Clinic clinic = clinic_with_item();
+  std::vector<wear::LifeOfUnit> lives;
+  for (int i = 0; i < 4; ++i) add_unit(clinic, lives, fmt::format("P{}", i), 60.0 * i, 2.5, 250);
+  FreshCountsCache fresh;
+  std::vector<std::vector<double>> single;
+  for (const auto& life : lives) {
+    auto mass = replacements(life.life, today + days{60}, fresh).mass();
+    mass.resize(6, 0.0);
+    single.push_back(mass);
+  }
+  std::vector<double> wanted(21, 0.0);
+  for (int outcome = 0; outcome < 6 * 6 * 6 * 6; ++outcome) {
+    double chance = 1;
+    std::size_t count = 0;
+    for (std::size_t unit = 0, rest = static_cast<std::size_t>(outcome); unit < 4;
+         ++unit, rest /= 6) {
+      chance *= single[unit][rest % 6];
+      count += rest % 6;
+    }
+    wanted[count] += chance;
+  }
+  const Pmf made = demand(clinic, lives, {"L1"}, today, 60);
+  for (int n = 0; n < 15; ++n) {
+    double sum = 0;
+    for (int i = 0; i <= n; ++i) sum += wanted[static_cast<std::size_t>(i)];
+    CHECK(made.at_most(n) == doctest::Approx(sum).epsilon(1e-9));
+  }
+}
+
+TEST_CASE("Demand of many exponential lives is Poisson") {
+  Clinic clinic = clinic_with_item();
+  std::vector<wear::LifeOfUnit> lives;
+  add_poisson_demand(clinic, lives, 0.2, 40);
+  const Pmf made = demand(clinic, lives, {"L1"}, today, 30);
+  CHECK(made.mean() == doctest::Approx(6).epsilon(1e-5));
+  for (std::size_t n = 0; n < 20; ++n) {
+    CHECK(std::abs(made.mass()[n] - poisson(static_cast<int>(n), 6)) < 2e-5);
+  }
+}
+
+TEST_CASE("An item that nobody uses has no demand") {
+  const Clinic clinic = clinic_with_item();
+  CHECK(demand(clinic, {}, {"L1"}, today, 365).mean() == 0);
+  CHECK(demand(clinic, {}, {"no such item"}, today, 365).mean() == 0);
+}
+
+TEST_CASE("A random lead time is common to all units: demand is mixed after it is summed") {
+  Clinic clinic = clinic_with_item();
+  std::vector<wear::LifeOfUnit> lives;
+  add_poisson_demand(clinic, lives, 0.5, 10);
+  const auto by_item = lives_by_item(clinic, lives);
+  FreshCountsCache fresh;
+  ItemDemand of_item{by_item.at({"L1"}), fresh};
+  // 4 days with chance 1/2 (weight 5) and 14 with chance 1/2 (five receipts ten days late).
+  const LeadTime lead{4, false, {{10, 5}}};
+  const Pmf made = of_item.until_arrival(today, lead);
+  for (int n = 0; n < 10; ++n) {
+    const double wanted = 0.5 * poisson(n, 2) + 0.5 * poisson(n, 7);
+    CHECK(std::abs(made.mass()[static_cast<std::size_t>(n)] - wanted) < 2e-5);
+  }
+  CHECK(made.mean() == doctest::Approx(4.5).epsilon(1e-5));
+}

@@ -1,0 +1,23 @@
+/// The clinic's details as they are typed.
+#pragma once
+
+#include <string>
+
+#include "clinic/clinic.hpp"
+
+namespace sparewell::desk {
+
+struct ClinicForm {
+  std::string name;
+  std::string ship_to;
+  std::string currency;
+  std::string main_place;
+  std::string service_target;  ///< in percent, "95" or "97.5"
+};
+
+[[nodiscard]] ClinicForm clinic_form(const ClinicSettings& settings);
+/// Refuses, naming the field: a currency that is not three letters, an empty main place or one that
+/// is a quarantine, a target that is not a number from 50 to 99.9.
+[[nodiscard]] Expected<ClinicSettings> read_clinic_form(const ClinicForm& form);
+
+}  // namespace sparewell::desk

@@ -1,0 +1,79 @@
+#include "desktop/app.hpp"
+
+#include <cstdio>
+#include <ctime>
+
+#include <wx/cmdline.h>
+#include <wx/msgdlg.h>
+#include <wx/stdpaths.h>
+
+#include "desk/describe_failure.hpp"
+#include "desktop/main_frame.hpp"
+#include "desktop/text.hpp"
+
+namespace sparewell::desktop {
+namespace {
+
+/// Today where the clinic is, not in Greenwich.
+Date today_here() {
+  const auto now = std::time(nullptr);
+  std::tm local{};
+  localtime_r(&now, &local);
+  return make_date(local.tm_year + 1900, static_cast<unsigned>(local.tm_mon + 1),
+                   static_cast<unsigned>(local.tm_mday));
+}
+
+std::filesystem::path memory_file() {
+  const auto folder = from_wx(wxStandardPaths::Get().GetUserConfigDir());
+  return std::filesystem::path{folder} / "sparewell" / "window.json";
+}
+
+}  // namespace
+
+void App::OnInitCmdLine(wxCmdLineParser& parser) {
+  parser.SetSwitchChars("-");
+  parser.AddLongSwitch("help", "show this help", wxCMD_LINE_OPTION_HELP);
+  parser.AddLongSwitch("version", "show the version");
+  parser.AddLongOption("today", "the day to work out, YYYY-MM-DD (default: the clock's)");
+  parser.AddParam("clinic file", wxCMD_LINE_VAL_STRING, wxCMD_LINE_PARAM_OPTIONAL);
+}
+
+bool App::OnCmdLineParsed(wxCmdLineParser& parser) {
+  if (parser.Found("version")) {
+    std::puts("sparewell " SPAREWELL_VERSION);
+    return false;
+  }
+  today_ = today_here();
+  wxString text;
+  if (parser.Found("today", &text)) {
+    const auto day = parse_iso_date(from_wx(text));
+    if (!day) {
+      std::fprintf(stderr, "sparewell: --today takes a day as YYYY-MM-DD\n");
+      return false;
+    }
+    today_ = *day;
+  }
+  if (parser.GetParamCount() > 0) path_ = from_wx(parser.GetParam(0));
+  return true;
+}
+
+bool App::OnInit() {
+  SetAppName("sparewell");
+  SetAppDisplayName("Sparewell");
+  wxStandardPaths::Get().SetFileLayout(wxStandardPaths::FileLayout_XDG);
+  if (!wxApp::OnInit()) return false;
+  auto* frame = new MainFrame{today_, memory_file()};
+  frame->Show();
+  frame->start(path_);
+  return true;
+}
+
+bool App::OnExceptionInMainLoop() {
+  wxMessageBox(to_wx(desk::describe_failure(std::current_exception())), "Sparewell",
+               wxOK | wxICON_ERROR);
+  return true;
+}
+
+}  // namespace sparewell::desktop
+
+wxIMPLEMENT_APP(sparewell::desktop::App);

@@ -1,0 +1,36 @@
+#include "desktop/dialogs/clinic_dialog.hpp"
+
+#include <wx/msgdlg.h>
+#include <wx/textctrl.h>
+
+#include "desk/clinic_form.hpp"
+#include "desktop/text.hpp"
+
+namespace sparewell::desktop {
+
+ClinicDialog::ClinicDialog(wxWindow* parent, const ClinicSettings& settings)
+    : Form{parent, "Clinic details"}, settings_{settings} {
+  const auto form = desk::clinic_form(settings);
+  name_ = add_text("&Name", form.name, "As it stands on orders");
+  ship_to_ = add_text("&Deliver to", form.ship_to, "Postal address, as it stands on orders", 4);
+  currency_ = add_text("C&urrency", form.currency, "Three letters, for example EUR");
+  main_place_ = add_text("&Main place", form.main_place, "Where orders are delivered");
+  target_ = add_text("&Service target, %", form.service_target,
+                     "Wanted chance of not running out of a stocked item, between 50 and 99.9");
+  finish("&Keep");
+  Bind(wxEVT_BUTTON, &ClinicDialog::on_ok, this, wxID_OK);
+}
+
+void ClinicDialog::on_ok(wxCommandEvent& event) {
+  const auto read = desk::read_clinic_form(
+      {from_wx(name_->GetValue()), from_wx(ship_to_->GetValue()), from_wx(currency_->GetValue()),
+       from_wx(main_place_->GetValue()), from_wx(target_->GetValue())});
+  if (!read) {
+    wxMessageBox(to_wx(read.error().sentence), "Clinic details", wxOK | wxICON_WARNING, this);
+    return;
+  }
+  settings_ = *read;
+  event.Skip();
+}
+
+}  // namespace sparewell::desktop

@@ -1,0 +1,25 @@
+/// The clinic's details.
+#pragma once
+
+#include "clinic/clinic.hpp"
+#include "desktop/dialogs/form.hpp"
+
+namespace sparewell::desktop {
+
+class ClinicDialog : public Form {
+ public:
+  ClinicDialog(wxWindow* parent, const ClinicSettings& settings);
+  [[nodiscard]] const ClinicSettings& settings() const { return settings_; }
+
+ private:
+  void on_ok(wxCommandEvent& event);
+
+  wxTextCtrl* name_ = nullptr;
+  wxTextCtrl* ship_to_ = nullptr;
+  wxTextCtrl* currency_ = nullptr;
+  wxTextCtrl* main_place_ = nullptr;
+  wxTextCtrl* target_ = nullptr;
+  ClinicSettings settings_;
+};
+
+}  // namespace sparewell::desktop

@@ -1,0 +1,106 @@
+#include "desktop/dialogs/form.hpp"
+
+#include <wx/button.h>
+#include <wx/choice.h>
+#include <wx/filepicker.h>
+#include <wx/stattext.h>
+#include <wx/textctrl.h>
+
+#include "desktop/text.hpp"
+#include "desktop/widgets/accessible.hpp"
+
+namespace sparewell::desktop {
+namespace {
+
+std::string without_mnemonic(std::string label) {
+  std::erase(label, '&');
+  return label;
+}
+
+}  // namespace
+
+Form::Form(wxWindow* parent, const std::string& title, const std::string& intro)
+    : wxDialog{parent,        wxID_ANY,
+               to_wx(title),  wxDefaultPosition,
+               wxDefaultSize, wxDEFAULT_DIALOG_STYLE | wxRESIZE_BORDER} {
+  column_ = new wxBoxSizer{wxVERTICAL};
+  if (!intro.empty()) {
+    auto* text = new wxStaticText{this, wxID_ANY, to_wx(intro)};
+    text->Wrap(FromDIP(520));
+    column_->Add(text, wxSizerFlags{}.Border(wxALL, FromDIP(12)));
+  }
+  fields_ = new wxFlexGridSizer{2, FromDIP(8), FromDIP(12)};
+  fields_->AddGrowableCol(1, 1);
+  column_->Add(fields_, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(12)));
+}
+
+void Form::add_field(const std::string& label, wxStaticText* text, wxWindow* field,
+                     const std::string& help) {
+  fields_->Add(text, wxSizerFlags{}.CentreVertical());
+  fields_->Add(field, wxSizerFlags{}.Expand());
+  field->SetToolTip(to_wx(help));
+  set_accessible_name(*field, without_mnemonic(label), help);
+}
+
+wxTextCtrl* Form::add_text(const std::string& label, const std::string& value,
+                           const std::string& help, int lines) {
+  // A field answers to the mnemonic of the label that was made just before it.
+  auto* text = new wxStaticText{this, wxID_ANY, to_wx(label)};
+  auto* field = new wxTextCtrl{this,          wxID_ANY,
+                               to_wx(value),  wxDefaultPosition,
+                               wxDefaultSize, lines > 1 ? wxTE_MULTILINE : 0L};
+  const int height = lines > 1 ? lines * GetCharHeight() + FromDIP(12) : -1;
+  field->SetMinSize({FromDIP(340), height});
+  add_field(label, text, field, help);
+  return field;
+}
+
+wxChoice* Form::add_choice(const std::string& label, const std::vector<std::string>& choices,
+                           int chosen, const std::string& help) {
+  auto* text = new wxStaticText{this, wxID_ANY, to_wx(label)};
+  auto* field = new wxChoice{this, wxID_ANY};
+  for (const auto& choice : choices) field->Append(to_wx(choice));
+  field->SetSelection(chosen);
+  add_field(label, text, field, help);
+  return field;
+}
+
+wxDirPickerCtrl* Form::add_folder(const std::string& label, const std::string& folder,
+                                  const std::string& help) {
+  auto* text = new wxStaticText{this, wxID_ANY, to_wx(label)};
+  auto* field = new wxDirPickerCtrl{this,
+                                    wxID_ANY,
+                                    to_wx(folder),
+                                    to_wx(help),
+                                    wxDefaultPosition,
+                                    wxDefaultSize,
+                                    wxDIRP_USE_TEXTCTRL | wxDIRP_SMALL};
+  field->SetMinSize({FromDIP(420), -1});
+  add_field(label, text, field, help);
+  set_accessible_name(*field->GetTextCtrl(), without_mnemonic(label), help);
+  return field;
+}
+
+void Form::add_wide(wxWindow* control, int proportion) {
+  column_->Add(control,
+               wxSizerFlags{proportion}.Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, FromDIP(12)));
+}
+
+void Form::finish(const std::string& go, bool with_cancel) {
+  auto* buttons = new wxStdDialogButtonSizer;
+  auto* ok = new wxButton{this, with_cancel ? wxID_OK : wxID_CANCEL, to_wx(go)};
+  if (with_cancel) {
+    buttons->SetAffirmativeButton(ok);
+    buttons->AddButton(new wxButton{this, wxID_CANCEL});
+  } else {
+    buttons->SetCancelButton(ok);
+  }
+  buttons->Realize();
+  ok->SetDefault();
+  column_->Add(buttons, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(12)));
+  if (fields_->IsEmpty()) column_->Detach(fields_);
+  SetSizerAndFit(column_);
+  CentreOnParent();
+}
+
+}  // namespace sparewell::desktop

@@ -1,0 +1,42 @@
+/// What the dialogs have in common: labels beside fields, a sentence above, buttons below.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include <wx/dialog.h>
+#include <wx/sizer.h>
+
+class wxChoice;
+class wxDirPickerCtrl;
+class wxStaticText;
+class wxTextCtrl;
+
+namespace sparewell::desktop {
+
+class Form : public wxDialog {
+ public:
+  Form(wxWindow* parent, const std::string& title, const std::string& intro = {});
+
+ protected:
+  /// `label` has its mnemonic; the field is named after it for screen readers.
+  wxTextCtrl* add_text(const std::string& label, const std::string& value, const std::string& help,
+                       int lines = 1);
+  wxChoice* add_choice(const std::string& label, const std::vector<std::string>& choices,
+                       int chosen, const std::string& help);
+  wxDirPickerCtrl* add_folder(const std::string& label, const std::string& folder,
+                              const std::string& help);
+  /// A control of the full width, such as a list.
+  void add_wide(wxWindow* control, int proportion);
+  /// Call last. `go` is the label of the button that Enter presses.
+  void finish(const std::string& go, bool with_cancel = true);
+
+ private:
+  void add_field(const std::string& label, wxStaticText* text, wxWindow* field,
+                 const std::string& help);
+
+  wxFlexGridSizer* fields_ = nullptr;
+  wxBoxSizer* column_ = nullptr;
+};
+
+}  // namespace sparewell::desktop

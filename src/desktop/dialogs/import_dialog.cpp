@@ -1,0 +1,60 @@
+#include "desktop/dialogs/import_dialog.hpp"
+
+#include <array>
+
+#include <wx/choice.h>
+#include <wx/filepicker.h>
+#include <wx/msgdlg.h>
+#include <wx/textctrl.h>
+
+#include "desktop/text.hpp"
+
+namespace sparewell::desktop {
+namespace {
+
+constexpr std::array<char, 3> separators{',', ';', '\t'};
+constexpr std::array<char, 2> decimal_signs{'.', ','};
+
+}  // namespace
+
+ImportDialog::ImportDialog(wxWindow* parent, const std::string& folder)
+    : Form{parent, "Import a folder",
+           "Brings the CSV files of a folder into the clinic file: catalogue.csv, patients.csv, "
+           "issued.csv and so on. Rows that cannot be taken are listed and kept aside; importing "
+           "the "
+           "same folder again changes nothing."} {
+  folder_ = add_folder("&Folder", folder, "The folder that holds the CSV files");
+  separator_ = add_choice("&Separator", {"comma  ,", "semicolon  ;", "tab"}, 0,
+                          "What stands between the columns of a row");
+  decimal_ = add_choice("&Decimal sign", {"point  .", "comma  ,"}, 0,
+                        "What stands before the decimals of a number");
+  dates_ = add_text("Da&te pattern", "YYYY-MM-DD",
+                    "How dates are written, for example YYYY-MM-DD, DD.MM.YYYY or M/D/YYYY");
+  finish("&Import");
+  Bind(wxEVT_BUTTON, &ImportDialog::on_ok, this, wxID_OK);
+}
+
+std::string ImportDialog::folder() const {
+  return from_wx(folder_->GetPath());
+}
+
+void ImportDialog::on_ok(wxCommandEvent& event) {
+  const auto pattern = DatePattern::from_text(from_wx(dates_->GetValue()));
+  if (!pattern) {
+    wxMessageBox(to_wx(pattern.error().sentence), "Date pattern", wxOK | wxICON_WARNING, this);
+    dates_->SetFocus();
+    return;
+  }
+  if (folder_->GetPath().empty()) {
+    wxMessageBox("Choose the folder that holds the CSV files.", "Folder", wxOK | wxICON_WARNING,
+                 this);
+    folder_->SetFocus();
+    return;
+  }
+  format_.separator = separators.at(static_cast<std::size_t>(separator_->GetSelection()));
+  format_.decimal_sign = decimal_signs.at(static_cast<std::size_t>(decimal_->GetSelection()));
+  format_.dates = *pattern;
+  event.Skip();
+}
+
+}  // namespace sparewell::desktop

@@ -1,0 +1,38 @@
+#include "desktop/dialogs/import_report_dialog.hpp"
+
+#include <wx/button.h>
+#include <wx/utils.h>
+
+#include "desktop/text.hpp"
+#include "desktop/widgets/headings.hpp"
+#include "desktop/widgets/table_view.hpp"
+
+namespace sparewell::desktop {
+
+ImportReportDialog::ImportReportDialog(wxWindow* parent, const desk::ImportReport& report)
+    : Form{parent, "What was imported", desk::import_summary(report)},
+      files_{desk::import_files(report)},
+      refusals_{desk::import_refusals(report)} {
+  auto* files = new TableView{this, files_, "Files"};
+  files->set_least_rows(6);
+  files->SetMinSize({FromDIP(760), -1});
+  add_wide(files, 1);
+  files->table_changed();
+  if (refusals_.total() > 0) {
+    add_wide(section_heading(this, "Refused rows"), 0);
+    auto* refusals = new TableView{this, refusals_, "Refused rows"};
+    refusals->set_least_rows(6);
+    add_wide(refusals, 1);
+    refusals->table_changed();
+  }
+  if (!report.rejects_folder.empty()) {
+    auto* open = new wxButton{this, wxID_ANY, "&Open the folder of refused rows"};
+    open->Bind(wxEVT_BUTTON, [folder = report.rejects_folder](wxCommandEvent&) {
+      wxLaunchDefaultApplication(to_wx(folder.string()));
+    });
+    add_wide(open, 0);
+  }
+  finish("&Close", false);
+}
+
+}  // namespace sparewell::desktop

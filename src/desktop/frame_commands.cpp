@@ -1,0 +1,98 @@
+#include <wx/dirdlg.h>
+#include <wx/filedlg.h>
+#include <wx/stdpaths.h>
+
+#include "desk/draft_orders.hpp"
+#include "desktop/dialogs/clinic_dialog.hpp"
+#include "desktop/dialogs/help_dialogs.hpp"
+#include "desktop/dialogs/import_dialog.hpp"
+#include "desktop/dialogs/orders_folder_dialog.hpp"
+#include "desktop/dialogs/sent_dialog.hpp"
+#include "desktop/main_frame.hpp"
+#include "desktop/pages/page.hpp"
+#include "desktop/text.hpp"
+
+namespace sparewell::desktop {
+namespace {
+
+constexpr auto file_kinds = "Clinic files (*.db)|*.db|All files|*";
+
+}  // namespace
+
+void MainFrame::run(desk::Command command) {
+  using desk::Command;
+  switch (command) {
+    case Command::open_file:
+      return choose_file();
+    case Command::new_file:
+      return make_file();
+    case Command::import_folder:
+      return import();
+    case Command::clinic_details:
+      return edit_details();
+    case Command::quit:
+      Close();
+      return;
+    case Command::write_orders:
+      return write_workbooks();
+    case Command::mark_as_sent:
+      return mark_as_sent();
+    case Command::page_orders:
+      return go_to(0);
+    case Command::page_patients:
+      return go_to(1);
+    case Command::page_shelf:
+      return go_to(2);
+    case Command::find:
+      if (day_) current_page()->find();
+      return;
+    case Command::refresh:
+      return read_again();
+    case Command::keys:
+      return show_keys(this);
+    case Command::about:
+      return show_about(this);
+  }
+}
+
+void MainFrame::choose_file() {
+  wxFileDialog dialog{this, "Open clinic file", "",
+                      "",   file_kinds,         wxFD_OPEN | wxFD_FILE_MUST_EXIST};
+  if (dialog.ShowModal() == wxID_OK) open(from_wx(dialog.GetPath()));
+}
+
+void MainFrame::make_file() {
+  wxFileDialog dialog{this,        "New clinic file", wxStandardPaths::Get().GetDocumentsDir(),
+                      "clinic.db", file_kinds,        wxFD_SAVE};
+  if (dialog.ShowModal() != wxID_OK) return;
+  auto path = dialog.GetPath();
+  if (!path.Lower().EndsWith(".db")) path += ".db";
+  create(from_wx(path));
+}
+
+void MainFrame::import() {
+  ImportDialog dialog{this, remembered_.import_folder};
+  if (dialog.ShowModal() == wxID_OK) import_from(dialog.folder(), dialog.format());
+}
+
+void MainFrame::edit_details() {
+  ClinicDialog dialog{this, day_->clinic().settings};
+  if (dialog.ShowModal() == wxID_OK) save(dialog.settings());
+}
+
+void MainFrame::write_workbooks() {
+  auto folder = remembered_.orders_folder;
+  if (folder.empty()) {
+    folder = from_wx(wxStandardPaths::Get().GetDocumentsDir()) + "/Sparewell orders";
+  }
+  OrdersFolderDialog dialog{this, folder};
+  if (dialog.ShowModal() == wxID_OK) write_into(dialog.folder());
+}
+
+void MainFrame::mark_as_sent() {
+  SentDialog dialog{this, desk::draft_orders(day_->clinic())};
+  if (dialog.ShowModal() != wxID_OK) return;
+  if (auto numbers = dialog.numbers(); !numbers.empty()) mark(std::move(numbers));
+}
+
+}  // namespace sparewell::desktop

@@ -1,0 +1,157 @@
+#include <fmt/format.h>
+#include <wx/msgdlg.h>
+#include <wx/utils.h>
+
+#include "desk/describe_failure.hpp"
+#include "desk/wording.hpp"
+#include "desktop/dialogs/import_report_dialog.hpp"
+#include "desktop/main_frame.hpp"
+#include "desktop/text.hpp"
+#include "desktop/widgets/note_bar.hpp"
+#include "desktop/widgets/work_bar.hpp"
+
+namespace sparewell::desktop {
+namespace {
+
+using desk::JobControl;
+using desk::JobEnd;
+
+}  // namespace
+
+void MainFrame::start_job(desk::Job job) {
+  can_stop_ = job.can_stop;
+  auto finish = std::move(job.finish);
+  job.finish = [this, finish = std::move(finish)](const JobEnd& end) {
+    bar_->idle(idle_words());
+    finish(end);
+    update_commands();
+    if (closing_ && !worker_->busy()) Close();
+  };
+  worker_->start(std::move(job));
+  update_commands();
+}
+
+std::string MainFrame::idle_words() const {
+  return file_.path;
+}
+
+bool MainFrame::say_failure(const JobEnd& end) {
+  if (!end.failure) return false;
+  wxMessageBox(to_wx(desk::describe_failure(end.failure)), "Sparewell", wxOK | wxICON_ERROR, this);
+  return true;
+}
+
+void MainFrame::open(const std::string& path) {
+  auto file = file_;
+  file.path = path;
+  auto day = std::make_shared<desk::DayPtr>();
+  start_job({"Opening the clinic file", false,
+             [file, day](const JobControl& control) { *day = desk::read_day(file, control); },
+             [this, file, day](const JobEnd& end) {
+               if (say_failure(end)) return;
+               file_ = file;
+               remembered_.clinic_file = std::filesystem::absolute(file.path).string();
+               day_ = *day;
+               note_->put_away();
+               show_day();
+               bar_->idle(idle_words());
+             }});
+}
+
+void MainFrame::create(const std::string& path) {
+  auto file = file_;
+  file.path = path;
+  start_job({"Making the clinic file", false,
+             [file](const JobControl&) { desk::make_clinic_file(file); },
+             [this, path](const JobEnd& end) {
+               if (say_failure(end)) return;
+               note_->put_away();
+               open(path);
+               note_->say(
+                   "The clinic file is empty. Say who the clinic is and import its folder of "
+                   "CSV files.",
+                   {{"&Import folder...", [this] { run(desk::Command::import_folder); }},
+                    {"Clinic &details...", [this] { run(desk::Command::clinic_details); }}});
+             }});
+}
+
+void MainFrame::read_again() {
+  auto day = std::make_shared<desk::DayPtr>();
+  start_job(
+      {"Reading the clinic file", false,
+       [file = file_, day](const JobControl& control) { *day = desk::read_day(file, control); },
+       [this, day](const JobEnd& end) {
+         if (say_failure(end)) return;
+         day_ = *day;
+         show_day();
+       }});
+}
+
+void MainFrame::import_from(const std::string& folder, const exchange::FolderFormat& format) {
+  remembered_.import_folder = folder;
+  auto report = std::make_shared<desk::ImportReport>();
+  start_job({"Importing the folder", true,
+             [file = file_, folder, format, report](const JobControl& control) {
+               *report = desk::bring_in_folder(file, folder, format, control);
+             },
+             [this, report](const JobEnd& end) {
+               if (say_failure(end)) return;
+               read_again();
+               ImportReportDialog{this, *report}.ShowModal();
+             }});
+}
+
+void MainFrame::write_into(const std::string& folder) {
+  remembered_.orders_folder = folder;
+  auto written = std::make_shared<std::vector<desk::WrittenOrder>>();
+  start_job({"Writing the order workbooks", false,
+             [file = file_, day = day_, folder, written](const JobControl&) {
+               *written = desk::write_workbooks(file, *day, folder);
+             },
+             [this, written, folder](const JobEnd& end) {
+               if (say_failure(end)) return;
+               say_written(*written, folder);
+               read_again();
+             }});
+}
+
+void MainFrame::say_written(const std::vector<desk::WrittenOrder>& written,
+                            const std::string& folder) {
+  auto text = fmt::format("{} written into {}:",
+                          desk::count_words(static_cast<long long>(written.size()),
+                                            "order workbook was", "order workbooks were"),
+                          folder);
+  for (const auto& order : written) {
+    text += fmt::format("\n{}  {}, {}, {}", order.file.filename().string(), order.supplier.text,
+                        desk::count_words(order.lines, "line", "lines"),
+                        desk::count_words(order.pieces, "piece", "pieces"));
+  }
+  text += "\nThey count as on order once you mark them as sent.";
+  note_->say(text, {{"Open &folder", [folder] { wxLaunchDefaultApplication(to_wx(folder)); }},
+                    {"Mar&k as sent...", [this] { run(desk::Command::mark_as_sent); }}});
+}
+
+void MainFrame::mark(std::vector<std::string> numbers) {
+  const auto count = static_cast<long long>(numbers.size());
+  start_job({"Marking orders as sent", false,
+             [file = file_, numbers = std::move(numbers)](const JobControl&) {
+               desk::mark_sent(file, numbers);
+             },
+             [this, count](const JobEnd& end) {
+               if (say_failure(end)) return;
+               note_->say(desk::count_words(count, "order now counts", "orders now count") +
+                              " as on order.",
+                          {});
+               read_again();
+             }});
+}
+
+void MainFrame::save(const ClinicSettings& settings) {
+  start_job({"Keeping the clinic's details", false,
+             [file = file_, settings](const JobControl&) { desk::save_settings(file, settings); },
+             [this](const JobEnd& end) {
+               if (!say_failure(end)) read_again();
+             }});
+}
+
+}  // namespace sparewell::desktop

@@ -1,0 +1,192 @@
+#include "desktop/main_frame.hpp"
+
+#include <algorithm>
+
+#include <wx/app.h>
+#include <wx/display.h>
+#include <wx/notebook.h>
+#include <wx/sizer.h>
+#include <wx/stattext.h>
+#include <wx/utils.h>
+
+#include "desk/draft_orders.hpp"
+#include "desk/wording.hpp"
+#include "desktop/command_menu.hpp"
+#include "desktop/pages/order_panel.hpp"
+#include "desktop/pages/patient_panel.hpp"
+#include "desktop/pages/shelf_panel.hpp"
+#include "desktop/text.hpp"
+#include "desktop/widgets/accessible.hpp"
+#include "desktop/widgets/note_bar.hpp"
+#include "desktop/widgets/welcome.hpp"
+#include "desktop/widgets/work_bar.hpp"
+
+namespace sparewell::desktop {
+
+MainFrame::MainFrame(Date today, std::filesystem::path memory)
+    : wxFrame{nullptr, wxID_ANY, "Sparewell"},
+      memory_{std::move(memory)},
+      remembered_{desk::recall(memory_)} {
+  file_.today = today;
+  file_.who = from_wx(wxGetUserId());
+  SetMenuBar(make_menu_bar());
+  bar_ = new WorkBar{this, [this] { worker_->ask_to_stop(); }};
+  SetStatusBar(bar_);
+  make_pages();
+  worker_ = std::make_unique<desk::BackgroundWorker>(
+      [](std::function<void()> call) { wxTheApp->CallAfter(call); },
+      [this](const desk::JobProgress& progress) {
+        bar_->working(progress.what, progress.done, can_stop_);
+      });
+  bind_events();
+  place_as_remembered();
+  bar_->idle("");
+  update_commands();
+}
+
+MainFrame::~MainFrame() = default;
+
+void MainFrame::make_pages() {
+  body_ = new wxPanel{this};
+  note_ = new NoteBar{body_};
+  welcome_ = new Welcome{body_, [this](desk::Command command) { run(command); }};
+  book_ = new wxNotebook{body_, wxID_ANY};
+  set_accessible_name(*book_, "Pages");
+  orders_ = new OrderPanel{book_, [this] { run(desk::Command::write_orders); }};
+  pages_ = {orders_, new PatientPanel{book_}, new ShelfPanel{book_}};
+  for (auto* page : pages_) book_->AddPage(page, to_wx(page->tab()));
+  book_->Hide();
+  auto* sizer = new wxBoxSizer{wxVERTICAL};
+  sizer->Add(make_header(), wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));
+  sizer->Add(note_, wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, FromDIP(8)));
+  sizer->Add(welcome_, wxSizerFlags{1}.Expand());
+  sizer->Add(book_, wxSizerFlags{1}.Expand());
+  body_->SetSizer(sizer);
+}
+
+wxSizer* MainFrame::make_header() {
+  clinic_name_ = new wxStaticText{body_, wxID_ANY, "Sparewell"};
+  clinic_name_->SetFont(clinic_name_->GetFont().Bold().Larger());
+  day_words_ = new wxStaticText{body_, wxID_ANY, to_wx(desk::day_words(file_.today))};
+  day_words_->SetFont(day_words_->GetFont().Larger());
+  day_words_->SetToolTip("The day that everything is worked out for");
+  auto* header = new wxBoxSizer{wxHORIZONTAL};
+  header->Add(clinic_name_, wxSizerFlags{1}.CentreVertical());
+  header->Add(day_words_, wxSizerFlags{}.CentreVertical());
+  return header;
+}
+
+void MainFrame::bind_events() {
+  for (const auto& spec : desk::command_table()) {
+    Bind(
+        wxEVT_MENU, [this, command = spec.command](wxCommandEvent&) { run(command); },
+        command_id(spec.command));
+  }
+  Bind(wxEVT_CHAR_HOOK, &MainFrame::on_key, this);
+  Bind(wxEVT_CLOSE_WINDOW, &MainFrame::on_close, this);
+  book_->Bind(wxEVT_NOTEBOOK_PAGE_CHANGED, [this](wxBookCtrlEvent& event) {
+    event.Skip();
+    remembered_.page = event.GetSelection();
+  });
+}
+
+void MainFrame::place_as_remembered() {
+  SetMinSize(FromDIP(wxSize{900, 560}));
+  const auto screen = wxDisplay{wxDisplay::GetFromWindow(this) == wxNOT_FOUND
+                                    ? 0u
+                                    : static_cast<unsigned>(wxDisplay::GetFromWindow(this))}
+                          .GetClientArea();
+  auto size = FromDIP(wxSize{1280, 760});
+  if (remembered_.width > 0) size = FromDIP(wxSize{remembered_.width, remembered_.height});
+  size.DecTo(screen.GetSize());
+  SetSize(size);
+  Centre();
+  if (remembered_.maximised) Maximize();
+}
+
+void MainFrame::start(const std::string& path) {
+  const auto last = path.empty() ? remembered_.clinic_file : path;
+  if (last.empty()) return;
+  if (path.empty() && !std::filesystem::exists(last)) {
+    bar_->idle("The clinic file used last, " + last + ", is no longer there.");
+    return;
+  }
+  open(last);
+}
+
+Page* MainFrame::current_page() const {
+  return pages_.at(static_cast<std::size_t>(std::max(0, book_->GetSelection())));
+}
+
+void MainFrame::go_to(int page) {
+  if (!book_->IsShown()) return;
+  book_->SetSelection(static_cast<std::size_t>(page));
+  current_page()->SetFocus();
+}
+
+void MainFrame::show_day() {
+  const bool first = !book_->IsShown();
+  welcome_->Hide();
+  book_->Show();
+  for (std::size_t i = 0; i < pages_.size(); ++i) {
+    pages_[i]->show(day_);
+    book_->SetPageText(i, to_wx(pages_[i]->tab()));
+  }
+  const auto& name = day_->clinic().settings.name;
+  clinic_name_->SetLabelText(to_wx(name.empty() ? "Clinic without a name" : name));
+  day_words_->SetLabelText(to_wx(desk::day_words(day_->today())));
+  const auto file = std::filesystem::path{file_.path}.filename().string();
+  SetTitle(to_wx(file + " - Sparewell"));
+  body_->Layout();
+  if (first) go_to(std::clamp(remembered_.page, 0, static_cast<int>(pages_.size()) - 1));
+}
+
+desk::CommandState MainFrame::state() const {
+  desk::CommandState now;
+  now.file_open = day_ != nullptr;
+  now.busy = worker_->busy();
+  now.anything_to_order = day_ && orders_->anything();
+  now.drafts = day_ && !desk::draft_orders(day_->clinic()).empty();
+  return now;
+}
+
+void MainFrame::update_commands() {
+  const auto now = state();
+  for (const auto& spec : desk::command_table()) {
+    GetMenuBar()->Enable(command_id(spec.command), spec.enabled(now));
+  }
+  orders_->allow_writing(desk::command_spec(desk::Command::write_orders).enabled(now));
+}
+
+void MainFrame::on_key(wxKeyEvent& event) {
+  const auto command = command_of_key(event);
+  if (command && desk::command_spec(*command).enabled(state())) {
+    run(*command);
+  } else {
+    event.Skip();
+  }
+}
+
+void MainFrame::keep_memory() {
+  remembered_.maximised = IsMaximized();
+  if (!remembered_.maximised) {
+    remembered_.width = ToDIP(GetSize()).x;
+    remembered_.height = ToDIP(GetSize()).y;
+  }
+  desk::remember(remembered_, memory_);
+}
+
+void MainFrame::on_close(wxCloseEvent& event) {
+  if (worker_->busy() && event.CanVeto()) {
+    // The window goes as soon as the work has ended, so that nothing is cut off half-way.
+    closing_ = true;
+    worker_->ask_to_stop();
+    bar_->working("Finishing before the window closes", std::nullopt, false);
+    event.Veto();
+    return;
+  }
+  keep_memory();
+  Destroy();
+}
+
+}  // namespace sparewell::desktop

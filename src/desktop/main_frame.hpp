@@ -1,0 +1,94 @@
+/// The window: three pages over one clinic file, and what it can be told to do.
+#pragma once
+
+#include <filesystem>
+#include <memory>
+#include <optional>
+
+#include <wx/frame.h>
+
+#include "desk/clinic_jobs.hpp"
+#include "desk/commands.hpp"
+#include "desk/day.hpp"
+#include "desk/job.hpp"
+#include "desk/remembered.hpp"
+
+class wxNotebook;
+class wxStaticText;
+
+namespace sparewell::desktop {
+
+class NoteBar;
+class OrderPanel;
+class Page;
+class Welcome;
+class WorkBar;
+
+class MainFrame : public wxFrame {
+ public:
+  /// `memory` is where the window keeps what it remembers.
+  MainFrame(Date today, std::filesystem::path memory);
+  ~MainFrame() override;
+
+  /// Opens this file, or the last one when the path is empty.
+  void start(const std::string& path);
+  void run(desk::Command command);
+
+ private:
+  // main_frame.cpp: the window itself
+  void make_pages();
+  wxSizer* make_header();
+  void bind_events();
+  void place_as_remembered();
+  void go_to(int page);
+  void show_day();
+  void update_commands();
+  [[nodiscard]] desk::CommandState state() const;
+  void on_key(wxKeyEvent& event);
+  void on_close(wxCloseEvent& event);
+  void keep_memory();
+  [[nodiscard]] Page* current_page() const;
+
+  // frame_commands.cpp: what is asked before work starts
+  void choose_file();
+  void make_file();
+  void import();
+  void edit_details();
+  void write_workbooks();
+  void mark_as_sent();
+
+  // frame_jobs.cpp: the work
+  void start_job(desk::Job job);
+  void open(const std::string& path);
+  void create(const std::string& path);
+  void read_again();
+  void import_from(const std::string& folder, const exchange::FolderFormat& format);
+  void write_into(const std::string& folder);
+  void mark(std::vector<std::string> numbers);
+  void save(const ClinicSettings& settings);
+  /// Words for a failure; false when there was none.
+  bool say_failure(const desk::JobEnd& end);
+  void say_written(const std::vector<desk::WrittenOrder>& written, const std::string& folder);
+  [[nodiscard]] std::string idle_words() const;
+
+  std::filesystem::path memory_;
+  desk::Remembered remembered_;
+  desk::ClinicFile file_;  ///< its path is "" while none is open
+  desk::DayPtr day_;
+  bool closing_ = false;
+  bool can_stop_ = false;
+
+  wxPanel* body_ = nullptr;
+  wxStaticText* clinic_name_ = nullptr;
+  wxStaticText* day_words_ = nullptr;
+  NoteBar* note_ = nullptr;
+  Welcome* welcome_ = nullptr;
+  wxNotebook* book_ = nullptr;
+  OrderPanel* orders_ = nullptr;
+  WorkBar* bar_ = nullptr;
+  std::vector<Page*> pages_;
+  /// Last, so that it is the first to go: its job may use everything above.
+  std::unique_ptr<desk::BackgroundWorker> worker_;
+};
+
+}  // namespace sparewell::desktop

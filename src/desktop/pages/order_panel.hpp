@@ -1,0 +1,52 @@
+/// The page "Order today".
+#pragma once
+
+#include <functional>
+
+#include "desk/draft_orders.hpp"
+#include "desk/order_page.hpp"
+#include "desktop/pages/page.hpp"
+
+class wxButton;
+class wxStaticText;
+class wxTextCtrl;
+
+namespace sparewell::desktop {
+
+class FindBox;
+class TableView;
+class WrappedLabel;
+
+class OrderPanel : public Page {
+ public:
+  /// `write` starts writing the workbooks.
+  OrderPanel(wxWindow* parent, std::function<void()> write);
+
+  void show(const desk::DayPtr& day) override;
+  void find() override;
+  [[nodiscard]] std::string tab() const override;
+  void allow_writing(bool allowed);
+  [[nodiscard]] bool anything() const { return page_.anything(); }
+
+ private:
+  wxSizer* make_top(std::function<void()> write);
+  wxWindow* make_lines(wxWindow* parent);
+  wxWindow* make_reason(wxWindow* parent);
+  void show_line(const std::string& id);
+
+  desk::OrderPage page_;
+  desk::Table totals_;
+  desk::Table needs_;
+  wxStaticText* headline_ = nullptr;
+  wxButton* write_ = nullptr;
+  FindBox* find_ = nullptr;
+  TableView* lines_ = nullptr;
+  TableView* totals_view_ = nullptr;
+  WrappedLabel* title_ = nullptr;
+  WrappedLabel* when_ = nullptr;
+  WrappedLabel* facts_ = nullptr;
+  wxTextCtrl* why_ = nullptr;
+  TableView* needs_view_ = nullptr;
+};
+
+}  // namespace sparewell::desktop

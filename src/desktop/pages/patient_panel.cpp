@@ -1,0 +1,154 @@
+#include "desktop/pages/patient_panel.hpp"
+
+#include <wx/checkbox.h>
+#include <wx/sizer.h>
+#include <wx/splitter.h>
+#include <wx/stattext.h>
+
+#include "desktop/text.hpp"
+#include "desktop/widgets/find_box.hpp"
+#include "desktop/widgets/headings.hpp"
+#include "desktop/widgets/life_chart.hpp"
+#include "desktop/widgets/table_view.hpp"
+#include "desktop/widgets/wrapped_label.hpp"
+
+namespace sparewell::desktop {
+namespace {
+
+std::string lines_of(const std::vector<std::string>& lines) {
+  std::string text;
+  for (const auto& line : lines) text += (text.empty() ? "" : "\n") + line;
+  return text;
+}
+
+}  // namespace
+
+PatientPanel::PatientPanel(wxWindow* parent) : Page{parent}, parts_{desk::part_columns()} {
+  auto* split = new wxSplitterWindow{this, wxID_ANY, wxDefaultPosition, wxDefaultSize,
+                                     wxSP_LIVE_UPDATE | wxSP_NOBORDER};
+  split->SplitVertically(make_list(split), make_card(split), FromDIP(430));
+  split->SetMinimumPaneSize(FromDIP(260));
+  auto* sizer = new wxBoxSizer{wxVERTICAL};
+  sizer->Add(split, wxSizerFlags{1}.Expand());
+  SetSizer(sizer);
+}
+
+wxWindow* PatientPanel::make_list(wxWindow* parent) {
+  auto* panel = new wxPanel{parent};
+  find_ = new FindBox{panel, "Reference, name, item, serial or lot", "Find a patient",
+                      [this](const std::string& typed) {
+                        list_.table().find(typed);
+                        list_changed();
+                      }};
+  only_with_parts_ = new wxCheckBox{panel, wxID_ANY, "Only those with parts in &use"};
+  only_with_parts_->SetToolTip("Leave out patients who have no part in use today");
+  only_with_parts_->Bind(wxEVT_CHECKBOX, [this](wxCommandEvent& event) {
+    list_.table().require(event.IsChecked() ? desk::PatientList::has_parts : 0);
+    list_changed();
+  });
+  count_ = new wxStaticText{panel, wxID_ANY, "", wxDefaultPosition, wxDefaultSize, wxALIGN_RIGHT};
+  list_view_ = new TableView{panel, list_.table(), "Patients"};
+  list_view_->set_empty_words(list_.empty_words());
+  list_view_->when_selected([this](const std::string& ref) { show_patient(ref); });
+  find_->goes_down_to(*list_view_);
+  auto* row = new wxBoxSizer{wxHORIZONTAL};
+  row->Add(only_with_parts_, wxSizerFlags{1}.CentreVertical());
+  row->Add(count_, wxSizerFlags{}.CentreVertical());
+  auto* sizer = new wxBoxSizer{wxVERTICAL};
+  sizer->Add(find_, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));
+  sizer->Add(row, wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, FromDIP(8)));
+  sizer->Add(list_view_, wxSizerFlags{1}.Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, FromDIP(8)));
+  panel->SetSizer(sizer);
+  return panel;
+}
+
+wxSizer* PatientPanel::make_text(wxWindow* card) {
+  title_ = new WrappedLabel{card};
+  title_->SetFont(title_->GetFont().Bold().Larger());
+  facts_ = new WrappedLabel{card};
+  sensitivities_ = new WrappedLabel{card};
+  caution_ = new WrappedLabel{card, desk::care_caution()};
+  auto* sizer = new wxBoxSizer{wxVERTICAL};
+  sizer->Add(title_, wxSizerFlags{}.Expand().Border(wxTOP, FromDIP(8)));
+  sizer->Add(facts_, wxSizerFlags{}.Expand().Border(wxTOP, FromDIP(4)));
+  sizer->Add(section_heading(card, "Sensitivities"), wxSizerFlags{}.Border(wxTOP, FromDIP(8)));
+  sizer->Add(sensitivities_, wxSizerFlags{}.Expand().Border(wxTOP, FromDIP(2)));
+  sizer->Add(caution_, wxSizerFlags{}.Expand().Border(wxTOP, FromDIP(2)));
+  return sizer;
+}
+
+wxWindow* PatientPanel::make_card(wxWindow* parent) {
+  card_ = new wxPanel{parent};
+  auto* text = make_text(card_);
+  with_ended_ = new wxCheckBox{card_, wxID_ANY, "Show parts &no longer in use"};
+  with_ended_->Bind(wxEVT_CHECKBOX,
+                    [this](wxCommandEvent&) { show_patient(list_view_->selected()); });
+  chart_ = new LifeChart{card_};
+  chart_->when_selected([this](const std::string& id) { parts_view_->select(id); });
+  life_ = new WrappedLabel{card_};
+  parts_view_ = new TableView{card_, parts_, "Parts of the patient"};
+  parts_view_->set_empty_words("No part is recorded as in use.");
+  parts_view_->when_selected([this](const std::string& id) {
+    chart_->mark(id);
+    for (const auto& strip : strips_) {
+      if (strip.heading.empty() && strip.id == id) life_->set_text(strip.words);
+    }
+    card_->Layout();
+  });
+  auto* row = new wxBoxSizer{wxHORIZONTAL};
+  row->Add(section_heading(card_, "Parts"), wxSizerFlags{1}.CentreVertical());
+  row->Add(with_ended_, wxSizerFlags{}.CentreVertical());
+  const auto inset = wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT, FromDIP(8));
+  auto* sizer = new wxBoxSizer{wxVERTICAL};
+  sizer->Add(text, inset);
+  sizer->Add(row, wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8)));
+  sizer->Add(chart_, wxSizerFlags{3}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8)));
+  sizer->Add(new LifeLegend{card_}, inset);
+  sizer->Add(life_, inset);
+  sizer->Add(parts_view_, wxSizerFlags{2}.Expand().Border(wxALL, FromDIP(8)));
+  card_->SetSizer(sizer);
+  keep_wrapped(*card_, {title_, facts_, sensitivities_, caution_, life_}, FromDIP(20));
+  return card_;
+}
+
+void PatientPanel::list_changed() {
+  list_view_->set_empty_words(list_.empty_words());
+  list_view_->table_changed();
+  count_->SetLabelText(to_wx(list_.count_shown()));
+  count_->GetParent()->Layout();
+}
+
+void PatientPanel::show(const desk::DayPtr& day) {
+  day_ = day;
+  list_.show(day);
+  list_changed();
+  show_patient(list_view_->selected());
+}
+
+void PatientPanel::show_patient(const std::string& ref) {
+  if (!day_) return;
+  const auto card = desk::patient_card(*day_, {ref}, with_ended_->GetValue());
+  title_->set_text(card.title);
+  auto facts = card.prostheses;
+  facts.insert(facts.begin(), card.visit);
+  facts.push_back("Use: " + card.usage);
+  facts_->set_text(ref.empty() ? std::string{} : lines_of(facts));
+  sensitivities_->set_text(lines_of(card.sensitivities));
+  sensitivities_->SetFont(card.sensitive ? GetFont().Bold() : GetFont());
+  with_ended_->SetLabel(wxString::Format("Show parts &no longer in use (%d)", card.ended));
+  with_ended_->Enable(card.ended > 0);
+  strips_ = card.strips;
+  chart_->show(card.strips, day_->today());
+  parts_.fill(card.parts);
+  life_->set_text("");
+  parts_view_->table_changed();
+  chart_->mark(parts_view_->selected());
+  card_->Show(!ref.empty());
+  card_->Layout();
+}
+
+void PatientPanel::find() {
+  find_->take_focus();
+}
+
+}  // namespace sparewell::desktop

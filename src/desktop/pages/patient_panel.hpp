@@ -1,0 +1,52 @@
+/// The page "Patients".
+#pragma once
+
+#include "desk/patient_card.hpp"
+#include "desk/patient_list.hpp"
+#include "desktop/pages/page.hpp"
+
+class wxCheckBox;
+class wxStaticText;
+
+namespace sparewell::desktop {
+
+class FindBox;
+class LifeChart;
+class TableView;
+class WrappedLabel;
+
+class PatientPanel : public Page {
+ public:
+  explicit PatientPanel(wxWindow* parent);
+
+  void show(const desk::DayPtr& day) override;
+  void find() override;
+  [[nodiscard]] std::string tab() const override { return "Patients"; }
+
+ private:
+  wxWindow* make_list(wxWindow* parent);
+  wxWindow* make_card(wxWindow* parent);
+  wxSizer* make_text(wxWindow* card);
+  void list_changed();
+  void show_patient(const std::string& ref);
+
+  desk::DayPtr day_;
+  desk::PatientList list_;
+  desk::Table parts_;
+  FindBox* find_ = nullptr;
+  wxCheckBox* only_with_parts_ = nullptr;
+  wxStaticText* count_ = nullptr;
+  TableView* list_view_ = nullptr;
+  wxPanel* card_ = nullptr;
+  WrappedLabel* title_ = nullptr;
+  WrappedLabel* facts_ = nullptr;
+  WrappedLabel* sensitivities_ = nullptr;
+  WrappedLabel* caution_ = nullptr;
+  wxCheckBox* with_ended_ = nullptr;
+  LifeChart* chart_ = nullptr;
+  TableView* parts_view_ = nullptr;
+  WrappedLabel* life_ = nullptr;
+  std::vector<desk::StripEntry> strips_;
+};
+
+}  // namespace sparewell::desktop

@@ -1,0 +1,28 @@
+/// A find box above a list: says what it finds as one types, Down goes to the list, Esc empties it.
+#pragma once
+
+#include <functional>
+#include <string>
+
+#include <wx/srchctrl.h>
+
+namespace sparewell::desktop {
+
+class TableView;
+
+class FindBox : public wxSearchCtrl {
+ public:
+  /// `hint` stands in the empty box; `name` is for screen readers.
+  FindBox(wxWindow* parent, const std::string& hint, const std::string& name,
+          std::function<void(const std::string&)> typed);
+  void goes_down_to(TableView& list);
+  void take_focus();
+
+ private:
+  void on_key(wxKeyEvent& event);
+
+  std::function<void(const std::string&)> typed_;
+  TableView* list_ = nullptr;
+};
+
+}  // namespace sparewell::desktop

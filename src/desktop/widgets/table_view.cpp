@@ -1,0 +1,169 @@
+#include "desktop/widgets/table_view.hpp"
+
+#include <gtk/gtk.h>
+#include <wx/sizer.h>
+#include <wx/stattext.h>
+
+#include "desktop/text.hpp"
+#include "desktop/widgets/accessible.hpp"
+
+namespace sparewell::desktop {
+
+class TableModel : public wxDataViewVirtualListModel {
+ public:
+  explicit TableModel(const desk::Table& table) : table_{table} {}
+
+  unsigned int GetColumnCount() const override {
+    return static_cast<unsigned>(table_.columns().size());
+  }
+  wxString GetColumnType(unsigned int) const override { return "string"; }
+  void GetValueByRow(wxVariant& value, unsigned row, unsigned column) const override {
+    // The list may ask for a row that has just gone.
+    value = row < table_.size() ? to_wx(table_.at(row).cells[column].text) : wxString{};
+  }
+  bool GetAttrByRow(unsigned row, unsigned, wxDataViewItemAttr& attr) const override {
+    if (row >= table_.size() || !table_.at(row).strong) return false;
+    attr.SetBold(true);
+    return true;
+  }
+  bool SetValueByRow(const wxVariant&, unsigned, unsigned) override { return false; }
+
+ private:
+  const desk::Table& table_;
+};
+
+namespace {
+
+/// GTK shows no tooltip on a column's title unless its button is asked to.
+void set_title_help(wxDataViewCtrl& list, unsigned column, const std::string& help) {
+  auto* tree = GTK_TREE_VIEW(list.GtkGetTreeView());
+  auto* header = gtk_tree_view_get_column(tree, static_cast<int>(column));
+  if (auto* button = header ? gtk_tree_view_column_get_button(header) : nullptr) {
+    gtk_widget_set_tooltip_text(button, help.c_str());
+  }
+}
+
+}  // namespace
+
+TableView::TableView(wxWindow* parent, desk::Table& table, const std::string& name)
+    : wxPanel{parent}, table_{table}, model_{new TableModel{table}} {
+  list_ = new wxDataViewCtrl{this, wxID_ANY, wxDefaultPosition, wxDefaultSize,
+                             wxDV_SINGLE | wxDV_ROW_LINES};
+  add_columns();
+  list_->AssociateModel(model_.get());
+  // Typing would start a search that reads every row; the page's find box is for that.
+  gtk_tree_view_set_enable_search(GTK_TREE_VIEW(list_->GtkGetTreeView()), FALSE);
+  set_accessible_name(*list_, name);
+  empty_ = new wxStaticText{
+      this, wxID_ANY, "", wxDefaultPosition, wxDefaultSize, wxALIGN_CENTRE_HORIZONTAL};
+  auto* sizer = new wxBoxSizer{wxVERTICAL};
+  sizer->Add(list_, wxSizerFlags{1}.Expand());
+  sizer->Add(empty_, wxSizerFlags{1}.Expand().Border(wxALL, FromDIP(16)));
+  SetSizer(sizer);
+  empty_->Hide();
+  set_least_rows(3);
+  list_->Bind(wxEVT_DATAVIEW_SELECTION_CHANGED, [this](wxDataViewEvent&) { on_selection(); });
+  list_->Bind(wxEVT_DATAVIEW_COLUMN_SORTED, [this](wxDataViewEvent&) { on_sorted(); });
+  list_->Bind(wxEVT_DATAVIEW_ITEM_ACTIVATED, [this](wxDataViewEvent&) {
+    if (chosen_call_ && !selected_.empty()) chosen_call_(selected_);
+  });
+  Bind(wxEVT_SIZE, [this](wxSizeEvent& event) {
+    event.Skip();
+    place_empty_words();
+  });
+}
+
+void TableView::add_columns() {
+  const int character = GetTextExtent("abcdefghijklmnopqrstuvwxyz0123456789").x / 36 + 1;
+  unsigned number = 0;
+  for (const auto& column : table_.columns()) {
+    const auto align = column.align == desk::Align::right ? wxALIGN_RIGHT : wxALIGN_LEFT;
+    auto* renderer = new wxDataViewTextRenderer{"string", wxDATAVIEW_CELL_INERT, align};
+    renderer->EnableEllipsize(wxELLIPSIZE_END);
+    const auto title = to_wx(column.title);
+    // Titles carry an arrow when the list is ordered by them.
+    const int least = GetTextExtent(title).x + FromDIP(30);
+    const int width = std::max(least, column.width * character + FromDIP(14));
+    list_->AppendColumn(new wxDataViewColumn{title, renderer, number, width, align,
+                                             wxDATAVIEW_COL_RESIZABLE | wxDATAVIEW_COL_SORTABLE});
+    if (!column.help.empty()) set_title_help(*list_, number, column.help);
+    ++number;
+  }
+}
+
+void TableView::set_least_rows(int rows) {
+  list_->SetMinSize({FromDIP(200), (rows + 1) * (GetCharHeight() + FromDIP(9))});
+}
+
+void TableView::table_changed() {
+  filling_ = true;
+  model_->Reset(static_cast<unsigned>(table_.size()));
+  filling_ = false;
+  const bool any = table_.size() > 0;
+  if (list_->IsShown() != any) {
+    list_->Show(any);
+    empty_->Show(!any);
+    Layout();
+  }
+  const auto kept = table_.position_of(selected_);
+  const auto id = kept ? selected_ : any ? table_.at(0).id : std::string{};
+  const bool other = id != selected_;
+  selected_ = id;
+  show_selection();
+  if (other && selected_call_) selected_call_(selected_);
+}
+
+void TableView::show_selection() {
+  const auto position = table_.position_of(selected_);
+  if (!position) return;
+  const auto item = model_->GetItem(static_cast<unsigned>(*position));
+  filling_ = true;
+  list_->SetCurrentItem(item);
+  list_->Select(item);
+  list_->EnsureVisible(item);
+  filling_ = false;
+}
+
+void TableView::select(const std::string& id) {
+  if (id == selected_ || !table_.position_of(id)) return;
+  selected_ = id;
+  show_selection();
+  if (selected_call_) selected_call_(id);
+}
+
+void TableView::on_selection() {
+  if (filling_) return;
+  const auto item = list_->GetSelection();
+  if (!item.IsOk()) return;
+  const auto row = model_->GetRow(item);
+  if (row >= table_.size() || table_.at(row).id == selected_) return;
+  selected_ = table_.at(row).id;
+  if (selected_call_) selected_call_(selected_);
+}
+
+void TableView::on_sorted() {
+  if (const auto* column = list_->GetSortingColumn()) {
+    table_.sort_by(column->GetModelColumn(), column->IsSortOrderAscending());
+  } else {
+    table_.sort_naturally();
+  }
+  table_changed();
+}
+
+void TableView::focus_rows() {
+  list_->SetFocus();
+}
+
+void TableView::set_empty_words(const std::string& words) {
+  empty_->SetLabelText(to_wx(words));
+  place_empty_words();
+}
+
+void TableView::place_empty_words() {
+  if (!empty_->IsShown()) return;
+  const auto words = empty_->GetLabelText();
+  empty_->SetLabelText(words);
+  empty_->Wrap(std::max(FromDIP(120), GetClientSize().x - FromDIP(40)));
+}
+
+}  // namespace sparewell::desktop

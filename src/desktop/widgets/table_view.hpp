@@ -1,0 +1,58 @@
+/// Shows a desk::Table: fixed column widths, one selected row that is known by its id.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+
+#include <wx/dataview.h>
+#include <wx/panel.h>
+
+#include "desk/table.hpp"
+
+class wxStaticText;
+
+namespace sparewell::desktop {
+
+class TableModel;
+
+class TableView : public wxPanel {
+ public:
+  /// `table` must outlive the view. `name` is for screen readers.
+  TableView(wxWindow* parent, desk::Table& table, const std::string& name);
+
+  /// Call after the table has been filled, filtered or ordered. The selected row stays selected
+  /// while it is shown; otherwise the first row is selected.
+  void table_changed();
+  /// What stands in place of the rows when there are none.
+  void set_empty_words(const std::string& words);
+  /// "" when no row is selected.
+  [[nodiscard]] const std::string& selected() const { return selected_; }
+  void select(const std::string& id);
+  /// Called when another row has been selected, by hand or because rows changed.
+  void when_selected(std::function<void(const std::string&)> call) {
+    selected_call_ = std::move(call);
+  }
+  /// Called when Enter is pressed on a row, or it is double-clicked.
+  void when_chosen(std::function<void(const std::string&)> call) { chosen_call_ = std::move(call); }
+  void focus_rows();
+  void set_least_rows(int rows);
+
+ private:
+  void add_columns();
+  void show_selection();
+  void on_selection();
+  void on_sorted();
+  void place_empty_words();
+
+  desk::Table& table_;
+  wxObjectDataPtr<TableModel> model_;
+  wxDataViewCtrl* list_ = nullptr;
+  wxStaticText* empty_ = nullptr;
+  std::string selected_;
+  bool filling_ = false;
+  std::function<void(const std::string&)> selected_call_;
+  std::function<void(const std::string&)> chosen_call_;
+};
+
+}  // namespace sparewell::desktop

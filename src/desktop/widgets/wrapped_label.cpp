@@ -1,0 +1,39 @@
+#include "desktop/widgets/wrapped_label.hpp"
+
+#include <wx/sizer.h>
+
+#include "desktop/text.hpp"
+
+namespace sparewell::desktop {
+
+WrappedLabel::WrappedLabel(wxWindow* parent, const std::string& text)
+    : wxStaticText{parent, wxID_ANY, "", wxDefaultPosition, wxDefaultSize, wxST_NO_AUTORESIZE} {
+  set_text(text);
+}
+
+void WrappedLabel::set_text(const std::string& text) {
+  text_ = to_wx(text);
+  Show(!text_.empty());
+  wrap();
+}
+
+void WrappedLabel::wrap_to(int width) {
+  if (width == width_) return;
+  width_ = width;
+  wrap();
+}
+
+void WrappedLabel::wrap() {
+  SetLabelText(text_);
+  if (width_ > 0) Wrap(width_);
+  SetMinSize({FromDIP(20), GetBestSize().y});
+}
+
+void keep_wrapped(wxWindow& column, std::vector<WrappedLabel*> labels, int margin) {
+  column.Bind(wxEVT_SIZE, [&column, labels = std::move(labels), margin](wxSizeEvent& event) {
+    for (auto* label : labels) label->wrap_to(column.GetClientSize().x - margin);
+    event.Skip();
+  });
+}
+
+}  // namespace sparewell::desktop

@@ -21,10 +21,11 @@ namespace fs = std::filesystem;
 
 constexpr std::string_view magic{"SQLite format 3\0", 16};
 constexpr std::size_t header_size = 100;
+// Places of big-endian numbers in the header: sqlite.org/fileformat.html, section 1.3.
 constexpr std::size_t page_size_at = 16;
 constexpr std::size_t change_counter_at = 24;
 constexpr std::size_t page_count_at = 28;
-constexpr std::size_t user_version_at = 60;  // sqlite.org/fileformat.html, section 1.3
+constexpr std::size_t user_version_at = 60;
 constexpr std::size_t application_id_at = 68;
 constexpr std::size_t page_count_valid_for_at = 92;
 

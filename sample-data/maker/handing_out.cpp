@@ -93,7 +93,7 @@ void World::wear_from_now(Visitor& visitor, Slot& slot, std::size_t unit, Date t
   const auto side = clinic_.units[unit].side;
   const auto& limbs = visitor.person.limbs;
   const auto limb = std::ranges::find(limbs, side, &Limb::side);
-  if (limb->records_shares && slot.wanted < 6) {
+  if (limb->records_shares && item.kind != Kind::sock) {
     clinic_.units[unit].share = slot.wanted == 2 ? 0.5 : 1.0;
   }
 }

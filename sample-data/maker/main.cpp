@@ -22,11 +22,12 @@ using namespace sparewell::sample;
 
 constexpr std::string_view help =
     "Usage: sparewell-sample-maker --out DIR [--seed N] [--patients N] [--years Y]\n"
-    "                              [--until DATE] [--planted FILE]\n"
+    "                              [--socks N] [--until DATE] [--planted FILE]\n"
     "Makes an invented clinic; the same options give the same bytes.\n"
     "  --seed N        which clinic (1)\n"
     "  --patients N    how many patients, 1 to 100000 (150)\n"
     "  --years Y       how much history, 0.5 to 20; more history is more parts for each (4)\n"
+    "  --socks N       socks handed out to a patient at a time, 0 to 24 (6)\n"
     "  --until DATE    the last day that is written down (2026-11-24)\n"
     "  --out DIR       the folder for the twelve files\n"
     "  --planted FILE  also list the disagreements that were put in on purpose\n";
@@ -56,6 +57,8 @@ void take(Options& options, std::string_view name, std::string_view value) {
     wishes.patients = number_between(name, value, 1, 100000);
   } else if (name == "--years") {
     wishes.years = number_between(name, value, 0.5, 20.0);
+  } else if (name == "--socks") {
+    wishes.socks = number_between(name, value, 0, 24);
   } else if (name == "--until") {
     const auto day = parse_iso_date(value);
     if (!day) throw std::invalid_argument{fmt::format("'{}' is not a date.", value)};

@@ -17,6 +17,7 @@ struct Wishes {
   std::uint64_t seed = 1;
   int patients = 150;
   double years = 4;
+  int socks = 6;  ///< handed out at a time
   Date until = make_date(2026, 11, 24);
 
   [[nodiscard]] Date from() const { return until - days{static_cast<int>(years * 365.25)}; }

@@ -134,10 +134,9 @@ std::vector<Planted> plant_gaps(Clinic& clinic, std::uint64_t seed, Date until) 
       ++lots;
     }
     const bool early = unit.ended_on && days_between(unit.issued_on, *unit.ended_on) < 60;
-    if (unit.end_reason && is_wear(*unit.end_reason) && random.chance(early ? 0.01 : 0.0012)) {
-      unit.end_reason.reset();
-      planted.push_back({early ? "replaced early, no reason" : "no end reason", "issued.csv",
-                         unit.patient.text,
+    if (early && is_wear(*unit.end_reason) && random.chance(0.03)) {
+      unit.end_reason = EndReason::other;
+      planted.push_back({"replaced early, no reason", "issued.csv", unit.patient.text,
                          fmt::format("{} of {}, ended {}", unit.item.text, iso_text(unit.issued_on),
                                      iso_text(*unit.ended_on))});
     }

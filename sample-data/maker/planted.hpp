@@ -20,7 +20,7 @@ struct Planted {
 [[nodiscard]] std::vector<Planted> plant_disagreements(Clinic& clinic, std::uint64_t seed,
                                                        Date until);
 
-/// Leaves out a lot or an end reason here and there, and lets some stock expire.
+/// Leaves out a lot here and there, forgets why some parts ended early, and lets some stock expire.
 [[nodiscard]] std::vector<Planted> plant_gaps(Clinic& clinic, std::uint64_t seed, Date until);
 
 }  // namespace sparewell::sample

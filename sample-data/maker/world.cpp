@@ -14,8 +14,8 @@ double sized_by(const Item& item, double at_four_cm) {
   return item.size_at_cm.value_or(4) > 10 ? upper_circumference(at_four_cm) : at_four_cm;
 }
 
-int pieces_together(Kind kind, const Limb& limb) {
-  if (kind == Kind::sock) return 6;
+int pieces_together(Kind kind, const Limb& limb, int socks) {
+  if (kind == Kind::sock) return socks;
   return kind == Kind::liner && limb.alternates_liners ? 2 : 1;
 }
 
@@ -52,7 +52,7 @@ Slot World::make_slot(ModelId model, const Limb& limb) const {
   slot.model = model;
   const Item& item = catalogue_.first_of(model);
   slot.item = catalogue_.fitting(model, sized_by(item, limb.circumference_cm));
-  slot.wanted = pieces_together(item.kind, limb);
+  slot.wanted = pieces_together(item.kind, limb, wishes_.socks);
   return slot;
 }
 
@@ -143,7 +143,8 @@ void World::refill(std::size_t index, std::size_t limb, std::size_t slot_index, 
   Slot& slot = visitor.limbs[limb].slots[slot_index];
   const int there = static_cast<int>(slot.worn.size()) + slot.waiting;
   // Socks are fetched by the pack, when few are left.
-  if (there >= slot.wanted || (slot.wanted == 6 && there > 2)) return;
+  const bool socks = catalogue_.items[slot.item].kind == Kind::sock;
+  if (there >= slot.wanted || (socks && there > slot.wanted / 3)) return;
   const int late = visitor.random.chance(0.6) ? 0 : visitor.random.whole(1, 5);
   for (int i = there; i < slot.wanted; ++i) {
     requests_.push_back(

@@ -13,6 +13,8 @@
 namespace sparewell::wear {
 namespace {
 
+constexpr double steepest_shape = 50;  // lives within about 2.5 % of each other
+
 /// What one kind is estimated from, gathered in one pass over the units.
 struct KindData {
   KindPrior prior;
@@ -73,10 +75,11 @@ Eigen::MatrixXd covariance_at(const Derivatives& maximum, double least_precision
          solved.eigenvectors().transpose();
 }
 
-KindLife fit_kind(const KindData& data) {
-  const KindPosterior posterior{data.prior, data.likelihood};
-  const Maximum maximum = maximise(posterior, data.likelihood.start_near(posterior.prior_mode()));
+Maximum maximum_of(const KindPosterior& posterior, const LifeLikelihood& likelihood) {
+  return maximise(posterior, likelihood.start_near(posterior.prior_mode()));
+}
 
+KindLife life_at(const Maximum& maximum, const KindPosterior& posterior, const KindData& data) {
   KindLife life;
   life.kind = data.prior.kind;
   life.shape = std::exp(maximum.at[0]);
@@ -90,6 +93,26 @@ KindLife fit_kind(const KindData& data) {
   life.wear_endings = static_cast<int>(data.likelihood.wear_endings());
   life.converged = maximum.converged;
   life.note = maximum.note;
+  return life;
+}
+
+KindLife fit_kind(const KindData& data) {
+  const KindPosterior posterior{data.prior, data.likelihood};
+  const Maximum maximum = maximum_of(posterior, data.likelihood);
+  if (maximum.at[0] < std::log(steepest_shape)) return life_at(maximum, posterior, data);
+
+  // Many lives of the same length pull the shape up without end. A belief that outweighs them holds
+  // it.
+  KindData held = data;
+  const double endings = static_cast<double>(data.likelihood.wear_endings());
+  held.prior.log_shape = {std::log(steepest_shape), 1e-3 / std::sqrt(1 + endings)};
+  const KindPosterior with_shape_held{held.prior, held.likelihood};
+  KindLife life = life_at(maximum_of(with_shape_held, held.likelihood), with_shape_held, held);
+  life.converged = false;
+  life.note = fmt::format(
+      "The recorded lives of {}s are so much alike that their shape was held at {:.0f}; check "
+      "whether they were replaced on fixed dates instead of when worn out.",
+      word(life.kind), steepest_shape);
   return life;
 }
 

@@ -24,10 +24,10 @@ struct KindLife {
   /// Of (log shape, log scale of each material in the order of the map, beta), from the curvature
   /// at the maximum; carried into dates by the work on parameter uncertainty.
   Eigen::MatrixXd covariance;
-  int units = 0;         ///< that were worn at all, in use or ended
-  int wear_endings = 0;  ///< of these, ended by wear; all others are right-censored
-  bool converged = false;
-  std::string note;  ///< empty, or one sentence when the search stopped early
+  int units = 0;           ///< that were worn at all, in use or ended
+  int wear_endings = 0;    ///< of these, ended by wear; all others are right-censored
+  bool converged = false;  ///< false also when the shape had to be held at its largest value, 50
+  std::string note;        ///< empty, or one sentence that says why the search stopped early
 };
 
 struct ClinicLife {

@@ -114,10 +114,8 @@ void LifeLikelihood::add_spread(const Life& life, const double* beta, double log
 
 /// With h = k (log x - log lambda), H = exp(h) and d one for a wear ending, a life adds
 /// d (log k + h - log x + beta . z(end)) - H.
-void LifeLikelihood::add_derivatives(const Life& life, double shape, double log_age,
-                                     double log_scale, Sums& sums) const {
-  const double h = shape * (log_age - log_scale);
-  const double hazard = std::exp(h);
+void LifeLikelihood::add_derivatives(const Life& life, double shape, double log_age, double h,
+                                     double hazard, Sums& sums) const {
   const double d = life.worn_out ? 1 : 0;
   const double excess = d - hazard;
   const Eigen::Index scale = 1 + life.scale;
@@ -145,12 +143,12 @@ Derivatives LifeLikelihood::derivatives(const Eigen::VectorXd& theta) const {
   Sums sums{scales_, factors_};
   for (const Life& life : lives_) {
     const double log_age = log_wear_age(life, beta);
-    const double log_scale = theta[1 + life.scale];
+    const double h = shape * (log_age - theta[1 + life.scale]);
+    const double hazard = std::exp(h);
     mean_factors(life, beta, log_age, sums.mean.data());
-    add_derivatives(life, shape, log_age, log_scale, sums);
+    add_derivatives(life, shape, log_age, h, hazard, sums);
     const double d = life.worn_out ? 1 : 0;
-    const double excess = d - std::exp(shape * (log_age - log_scale));
-    add_spread(life, beta, log_age, excess * shape - d, sums);
+    add_spread(life, beta, log_age, (d - hazard) * shape - d, sums);
   }
   sums.value += static_cast<double>(wear_endings_) * theta[0] +
                 dot(factors_at_wear_endings_.data(), beta, factors_);

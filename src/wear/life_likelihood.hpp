@@ -63,7 +63,7 @@ class LifeLikelihood final : public Objective {
   }
   [[nodiscard]] double log_wear(Eigen::Index span, const double* beta) const;
   [[nodiscard]] double log_wear_age(const Life& life, const double* beta) const;
-  void add_derivatives(const Life& life, double shape, double log_age, double log_scale,
+  void add_derivatives(const Life& life, double shape, double log_age, double h, double hazard,
                        Sums& sums) const;
   void add_spread(const Life& life, const double* beta, double log_age, double weight,
                   Sums& sums) const;

@@ -36,20 +36,34 @@ std::optional<Step> newton_step(const Derivatives& at) {
   return std::nullopt;
 }
 
-/// The fraction of `direction` that improves the value enough; zero when none does.
-double improving_fraction(const Objective& objective, const Maximum& best, const Step& step) {
+bool all_finite(const Derivatives& at) {
+  return std::isfinite(at.value) && at.gradient.allFinite() && at.hessian.allFinite();
+}
+
+/// Moves `best` along the step as far as the value improves enough; false when it does nowhere.
+bool improve(const Objective& objective, const Step& step, Maximum& best) {
   const double value = best.derivatives.value;
   const double rounding = 16 * std::numeric_limits<double>::epsilon() * (1 + std::abs(value));
   double fraction = std::min(1.0, longest_step / step.direction.cwiseAbs().maxCoeff());
-  for (; fraction > shortest_fraction; fraction /= 2) {
-    const double reached = objective.value(best.at + fraction * step.direction);
-    if (reached >= value + 1e-4 * fraction * step.promise - rounding) return fraction;
+  // Most first tries succeed, so their derivatives are computed along with the value.
+  Eigen::VectorXd next = best.at + fraction * step.direction;
+  Derivatives there = objective.derivatives(next);
+  const auto enough = [&](double reached) {
+    return reached >= value + 1e-4 * fraction * step.promise - rounding;
+  };
+  if (!enough(there.value) || !all_finite(there)) {
+    do {
+      fraction /= 2;
+      if (fraction < shortest_fraction) return false;
+      next = best.at + fraction * step.direction;
+    } while (!enough(objective.value(next)));
+    there = objective.derivatives(next);
+    if (!all_finite(there)) return false;
   }
-  return 0;
-}
-
-bool all_finite(const Derivatives& at) {
-  return std::isfinite(at.value) && at.gradient.allFinite() && at.hessian.allFinite();
+  best.at = std::move(next);
+  best.derivatives = std::move(there);
+  ++best.iterations;
+  return true;
 }
 
 }  // namespace
@@ -70,21 +84,10 @@ Maximum maximise(const Objective& objective, Eigen::VectorXd start, int most_ite
     }
     const double enough = promised_enough * (1 + std::abs(best.derivatives.value));
     const bool last = step->promise <= enough && !step->damped;
-    const double fraction = step->promise > 0 ? improving_fraction(objective, best, *step) : 0;
-    if (fraction > 0) {
-      const Eigen::VectorXd next = best.at + fraction * step->direction;
-      Derivatives there = objective.derivatives(next);
-      if (!all_finite(there)) {
-        best.note = "The search left the region where the likelihood can be computed.";
-        return best;
-      }
-      best.at = next;
-      best.derivatives = std::move(there);
-      ++best.iterations;
-    }
+    const bool moved = step->promise > 0 && improve(objective, *step, best);
     best.converged = last;
     if (last) return best;
-    if (fraction == 0) {
+    if (!moved) {
       best.note = fmt::format(
           "The search stalled after {} steps without reaching a maximum of the likelihood.",
           best.iterations);

@@ -1,0 +1,184 @@
+#include "exchange/order_sheet.hpp"
+
+#include <algorithm>
+#include <string_view>
+
+#include <fmt/format.h>
+
+namespace sparewell::exchange {
+namespace {
+
+constexpr std::array<std::string_view, 11> headings{
+    "No.",      "Supplier's part no.", "Our code",   "Description", "Size",       "Side",
+    "Quantity", "Unit cost",           "Line total", "Currency",    "For patient"};
+constexpr double widest_column = 48;
+// Labels and values above the lines stand in the first two columns.
+constexpr std::size_t head_width = 14;
+
+std::string patients_text(const PurchaseOrderLine& line) {
+  std::string joined;
+  for (const PatientRef& patient : line.for_patients) {
+    if (!joined.empty()) joined += ", ";
+    joined += patient.text;
+  }
+  return joined;
+}
+
+std::string side_text(const PurchaseOrderLine& line) {
+  return line.side ? std::string{word(*line.side)} : std::string{};
+}
+
+/// An ampersand begins a command in headers and footers; two stand for one.
+std::string footer_text(std::string_view text) {
+  std::string made;
+  for (const char c : text) {
+    made += c;
+    if (c == '&') made += c;
+  }
+  return made;
+}
+
+}  // namespace
+
+std::string order_title(const PurchaseOrder& order) {
+  return order.number.empty() ? "Not ordered" : "Purchase order " + order.number;
+}
+
+void OrderSheet::write() {
+  write_head();
+  write_headings();
+  for (const PurchaseOrderLine& line : order_.lines) write_line(line);
+  write_totals();
+  set_widths();
+  set_page();
+}
+
+void OrderSheet::head_line(const std::string& label, const std::string& text) {
+  file_.text(row_, 0, label, formats_.bold);
+  if (!text.empty()) file_.text(row_, 1, text);
+  ++row_;
+}
+
+void OrderSheet::head_date(const std::string& label, Date date) {
+  file_.text(row_, 0, label, formats_.bold);
+  file_.date(row_, 1, date, formats_.date);
+  ++row_;
+}
+
+void OrderSheet::write_head() {
+  file_.text(row_++, 0, order_title(order_), formats_.title);
+  if (order_.number.empty()) {
+    head_line("Reason", "The catalogue names no known supplier for these items.");
+    head_date("Date", order_.ordered_on);
+  } else {
+    head_line("Order number", order_.number);
+    head_date("Date", order_.ordered_on);
+    if (order_.expected_by) head_date("Expected by", *order_.expected_by);
+    head_line("Supplier", order_.supplier.name.text);
+    if (!order_.supplier.account.empty()) head_line("Our account", order_.supplier.account);
+    write_address();
+  }
+  ++row_;
+}
+
+void OrderSheet::write_address() {
+  std::string label = "Ship to";
+  if (!order_.clinic_name.empty()) {
+    head_line(label, order_.clinic_name);
+    label.clear();
+  }
+  for (std::size_t at = 0; at < order_.ship_to.size();) {
+    const std::size_t end = std::min(order_.ship_to.find('\n', at), order_.ship_to.size());
+    head_line(label, order_.ship_to.substr(at, end - at));
+    label.clear();
+    at = end + 1;
+  }
+}
+
+void OrderSheet::write_headings() {
+  static_assert(headings.size() == column_count);
+  heading_row_ = row_++;
+  for (lxw_col_t column = 0; column < column_count; ++column) {
+    put(heading_row_, column, std::string{headings[column]}, formats_.heading);
+  }
+  worksheet_freeze_panes(file_.sheet(), row_, 0);
+}
+
+void OrderSheet::write_line(const PurchaseOrderLine& line) {
+  lxw_format* plain = formats_.wrapped;
+  file_.number(row_, number, row_ - heading_row_, plain);
+  put(row_, supplier_item, line.supplier_item, plain);
+  put(row_, item, line.item.text, plain);
+  put(row_, description, line.description, plain);
+  put(row_, size, line.size_label, plain);
+  put(row_, side, side_text(line), plain);
+  file_.number(row_, quantity, line.quantity, plain);
+  put(row_, for_patients, patients_text(line), plain);
+  if (line.unit_cost) write_cost(*line.unit_cost, line.quantity);
+  ++row_;
+}
+
+void OrderSheet::write_cost(const Money& each, int pieces) {
+  const Money total = each * pieces;
+  lxw_format* as_money = formats_.money(each.currency, false);
+  file_.number(row_, unit_cost, each.major(), as_money);
+  file_.formula(row_, line_total, fmt::format("=G{0}*H{0}", row_ + 1), total.major(), as_money);
+  put(row_, currency, each.currency.code, formats_.wrapped);
+  widen(unit_cost, text(each).size() + 4);
+  const auto [entry, first] = totals_.try_emplace(each.currency, total);
+  if (!first) entry->second = entry->second + total;
+}
+
+void OrderSheet::write_totals() {
+  // Formulas count rows from 1.
+  const lxw_row_t first = heading_row_ + 2;
+  const lxw_row_t last = row_;
+  const auto unknown = std::ranges::count_if(
+      order_.lines, [](const PurchaseOrderLine& line) { return !line.unit_cost; });
+  for (const auto& [of, total] : totals_) {
+    const std::string sum = totals_.size() == 1 ? fmt::format("=SUM(I{}:I{})", first, last)
+                                                : fmt::format("=SUMIF(J{0}:J{1},\"{2}\",I{0}:I{1})",
+                                                              first, last, of.code);
+    file_.text(row_, description, unknown == 0 ? "Total" : "Total of known costs", formats_.bold);
+    file_.formula(row_, line_total, sum, total.major(), formats_.money(of, true));
+    file_.text(row_, currency, of.code, formats_.bold);
+    widen(line_total, text(total).size() + 6);
+    ++row_;
+  }
+  if (unknown > 0) write_unknown_costs(unknown);
+}
+
+void OrderSheet::write_unknown_costs(long unknown) {
+  const std::string sentence =
+      unknown == 1
+          ? "1 line has no known cost; please confirm its price."
+          : fmt::format("{} lines have no known cost; please confirm their prices.", unknown);
+  file_.text(row_++, description, sentence);
+}
+
+void OrderSheet::put(lxw_row_t row, lxw_col_t column, const std::string& text, lxw_format* format) {
+  file_.text(row, column, text, format);
+  widen(column, text.size() + 2);
+}
+
+void OrderSheet::widen(lxw_col_t column, std::size_t characters) {
+  widths_[column] = std::max(widths_[column], static_cast<double>(characters));
+}
+
+void OrderSheet::set_widths() {
+  widen(number, head_width);
+  widen(supplier_item, head_width);
+  for (lxw_col_t column = 0; column < column_count; ++column) {
+    file_.column_width(column, std::min(widths_[column], widest_column));
+  }
+}
+
+void OrderSheet::set_page() {
+  worksheet_set_landscape(file_.sheet());
+  worksheet_fit_to_pages(file_.sheet(), 1, 0);
+  file_.check(worksheet_repeat_rows(file_.sheet(), heading_row_, heading_row_));
+  const std::string footer = "&L" + footer_text(order_title(order_)) + "&RPage &P of &N";
+  file_.check(worksheet_set_footer(file_.sheet(), footer.c_str()));
+}
+
+}  // namespace sparewell::exchange

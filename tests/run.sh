@@ -1,0 +1,37 @@
+#!/bin/sh
+# run.sh [PRESET...] installs what is missing, builds and runs the tests of each preset:
+# release (with the window), sanitize and no-window. Without a preset: release, then sanitize,
+# which is also built without the window. Speed ratios are measured in release only.
+set -u
+cd "$(dirname -- "$0")/.." || exit 2
+
+[ $# -gt 0 ] || set -- release sanitize
+for preset; do
+  case $preset in
+    release | debug | sanitize | no-window) ;;
+    *)
+      echo "There is no preset '$preset'; choose from release, debug, sanitize, no-window." >&2
+      exit 2
+      ;;
+  esac
+done
+
+sh .ci/install-packages build run test || exit 1
+jobs=$(nproc 2>/dev/null || echo 2)
+failed=
+for preset; do
+  echo "== $preset"
+  if ! cmake --preset "$preset" -DSPAREWELL_TESTS=ON ||
+    ! cmake --build --preset "$preset" --parallel "$jobs"; then
+    failed="$failed $preset"
+    continue
+  fi
+  without=none
+  [ "$preset" = release ] || without=slow
+  ctest --preset "$preset" --parallel "$jobs" --label-exclude "^$without\$" || failed="$failed $preset"
+done
+
+if [ -n "$failed" ]; then
+  echo "Failed:$failed" >&2
+  exit 1
+fi

@@ -1,0 +1,112 @@
+#include <random>
+
+#include <doctest/doctest.h>
+
+#include "wear/kind_posterior.hpp"
+
+using namespace sparewell;
+using namespace sparewell::wear;
+using doctest::Approx;
+
+namespace {
+
+/// Central difference of order eight, exact to about 1e-11 for functions of the order of one.
+template <class Function>
+auto slope(const Function& f, const Eigen::VectorXd& at, Eigen::Index i) {
+  const double h = 0.02;
+  const auto moved = [&](double by) {
+    Eigen::VectorXd to = at;
+    to[i] += by * h;
+    return f(to);
+  };
+  using Value = decltype(f(at));
+  const Value d1 = moved(1) - moved(-1);
+  const Value d2 = moved(2) - moved(-2);
+  const Value d3 = moved(3) - moved(-3);
+  const Value d4 = moved(4) - moved(-4);
+  return Value{(d1 * (4.0 / 5) - d2 * (1.0 / 5) + d3 * (4.0 / 105) - d4 * (1.0 / 280)) / h};
+}
+
+/// Lives of one to four spans under random factors, in two materials.
+LifeLikelihood some_lives() {
+  std::minstd_rand0 random{7};
+  std::uniform_real_distribution<double> uniform{0, 1};
+  LifeLikelihood likelihood{2, factor_count};
+  for (int i = 0; i < 40; ++i) {
+    const std::size_t spans = 1 + static_cast<std::size_t>(i) % 4;
+    std::vector<double> days;
+    std::vector<double> factors;
+    for (std::size_t s = 0; s < spans; ++s) {
+      days.push_back(20 + 150 * uniform(random));
+      for (std::size_t f = 0; f < factor_count; ++f) factors.push_back(2 * uniform(random) - 1);
+    }
+    const std::vector<double> at_end(factors.end() - factor_count, factors.end());
+    likelihood.add({static_cast<std::size_t>(i) % 2, i % 3 != 0, days, factors, at_end});
+  }
+  return likelihood;
+}
+
+KindPrior some_prior() {
+  KindPrior prior;
+  prior.log_shape = {std::log(2.0), 0.3};
+  prior.materials = {Material::silicone, Material::urethane};
+  prior.log_median = {{std::log(200.0), 0.5}, {std::log(300.0), 0.4}};
+  prior.beta.fill({0.1, 0.3});
+  return prior;
+}
+
+Eigen::VectorXd some_point() {
+  Eigen::VectorXd theta(9);
+  theta << 0.4, 5.3, 5.6, 0.1, -0.2, 0.3, 0.05, -0.4, 0.25;
+  return theta;
+}
+
+void check_derivatives(const Objective& objective, const Eigen::VectorXd& at) {
+  const Derivatives exact = objective.derivatives(at);
+  CHECK(exact.value == Approx(objective.value(at)).epsilon(1e-12));
+  CHECK(exact.hessian.isApprox(exact.hessian.transpose(), 1e-14));
+  const double size = exact.hessian.cwiseAbs().maxCoeff();
+  for (Eigen::Index i = 0; i < at.size(); ++i) {
+    const double gradient = slope([&](const auto& to) { return objective.value(to); }, at, i);
+    CHECK(std::abs(exact.gradient[i] - gradient) < 1e-8 * size);
+    const Eigen::VectorXd column = slope(
+        [&](const auto& to) { return Eigen::VectorXd{objective.derivatives(to).gradient}; }, at, i);
+    CHECK((exact.hessian.col(i) - column).cwiseAbs().maxCoeff() < 1e-8 * size);
+  }
+}
+
+}  // namespace
+
+TEST_CASE("Gradient and Hessian of the likelihood are those of its value") {
+  check_derivatives(some_lives(), some_point());
+}
+
+TEST_CASE("Gradient and Hessian of the posterior are those of its value") {
+  const LifeLikelihood lives = some_lives();
+  const KindPrior prior = some_prior();
+  check_derivatives(KindPosterior{prior, lives}, some_point());
+}
+
+TEST_CASE("The gradient of the prior vanishes at its mode") {
+  const LifeLikelihood none{2, factor_count};
+  const KindPrior prior = some_prior();
+  const KindPosterior posterior{prior, none};
+  CHECK(posterior.derivatives(posterior.prior_mode()).gradient.norm() < 1e-12);
+}
+
+TEST_CASE("A life cut into spans with the same factors counts as one span") {
+  const std::vector<double> z(factor_count, 0.3);
+  std::vector<double> twice = z;
+  twice.insert(twice.end(), z.begin(), z.end());
+  LifeLikelihood whole{1, factor_count};
+  whole.add({0, true, std::vector<double>{150.0}, z, z});
+  LifeLikelihood cut{1, factor_count};
+  cut.add({0, true, std::vector<double>{50.0, 100.0}, twice, z});
+  Eigen::VectorXd theta(8);
+  theta << 0.4, 5.3, 0.1, -0.2, 0.3, 0.05, -0.4, 0.25;
+  const Derivatives a = whole.derivatives(theta);
+  const Derivatives b = cut.derivatives(theta);
+  CHECK(a.value == Approx(b.value));
+  CHECK(a.gradient.isApprox(b.gradient, 1e-12));
+  CHECK(a.hessian.isApprox(b.hessian, 1e-12));
+}

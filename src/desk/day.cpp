@@ -1,13 +1,39 @@
 #include "desk/day.hpp"
 
+#include "supply/lead_time.hpp"
+
 namespace sparewell::desk {
+namespace {
+
+/// Days within which nine in ten orders of an item arrive, remembered because few items serve many
+/// units.
+class SafeLeadDays {
+ public:
+  explicit SafeLeadDays(const Clinic& clinic) : times_{clinic} {}
+
+  [[nodiscard]] days of(const Item& item) {
+    const auto [known, added] = known_.try_emplace(item.code);
+    if (added) known->second = days{times_.of(item).quantile(0.9)};
+    return known->second;
+  }
+
+ private:
+  supply::LeadTimes times_;
+  std::unordered_map<ItemCode, days> known_;
+};
+
+}  // namespace
 
 Day::Day(Assessment assessment) : assessment_{std::move(assessment)}, index_{assessment_.clinic} {
   const auto& units = assessment_.clinic.units;
   for (std::size_t i = 0; i < units.size(); ++i) units_[units[i].patient].push_back(i);
+  SafeLeadDays lead_days{assessment_.clinic};
   for (const auto& [unit, life] : assessment_.lives) {
-    forecasts_[unit] = {life.wear_age_days(), life.worn_out_date(0.1), life.worn_out_date(0.5),
-                        life.worn_out_date(0.9)};
+    auto& forecast = forecasts_[unit];
+    forecast = {life.wear_age_days(), life.worn_out_date(0.1), life.worn_out_date(0.5),
+                life.worn_out_date(0.9), std::nullopt};
+    const auto* item = index_.item(units[unit].item);
+    if (item && forecast.p10) forecast.order_by = *forecast.p10 - lead_days.of(*item);
   }
   const auto& proposal = assessment_.proposal;
   for (std::size_t i = 0; i < proposal.size(); ++i) proposed_.emplace(proposal[i].item, i);

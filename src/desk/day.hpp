@@ -17,6 +17,9 @@ struct Forecast {
   std::optional<Date> p10;
   std::optional<Date> p50;
   std::optional<Date> p90;
+  /// The day by which a replacement has to be ordered to be there by p10: p10 less the 0.9 quantile
+  /// of the lead time.
+  std::optional<Date> order_by;
 };
 
 /// Immutable, so that the window and a background job may read it at the same time.

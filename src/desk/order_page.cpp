@@ -15,16 +15,17 @@ namespace {
 using supply::ProposalLine;
 
 std::vector<Column> line_columns() {
-  return {{"When", 17, Align::left, "Whether the line is due today or can wait for a later order day"},
-          {"Supplier", 19, Align::left, ""},
-          {"Item", 14, Align::left, "The clinic's item code"},
-          {"Description", 28, Align::left, ""},
-          {"Quantity", 9, Align::right, "Pieces to order, in whole packs"},
-          {"Cost", 14, Align::right, "Quantity times the price at this quantity, without freight"},
-          {"Order by", 12, Align::left, "The last day on which ordering keeps the service target"},
-          {"May run out", 11, Align::right,
-           "Chance of running out before the next order could arrive, if this line is not ordered"},
-          {"Reason", 44, Align::left, ""}};
+  return {
+      {"When", 17, Align::left, "Whether the line is due today or can wait for a later order day"},
+      {"Supplier", 19, Align::left, ""},
+      {"Item", 14, Align::left, "The clinic's item code"},
+      {"Description", 28, Align::left, ""},
+      {"Quantity", 9, Align::right, "Pieces to order, in whole packs"},
+      {"Cost", 14, Align::right, "Quantity times the price at this quantity, without freight"},
+      {"Order by", 12, Align::left, "The last day on which ordering keeps the service target"},
+      {"May run out", 11, Align::right,
+       "Chance of running out before the next order could arrive, if this line is not ordered"},
+      {"Reason", 44, Align::left, ""}};
 }
 
 std::vector<Column> total_columns() {
@@ -68,7 +69,7 @@ TableRow line_row(const ProposalLine& line, const Day& day) {
                {short_reason(line), std::nullopt}};
   row.search = folded(line.supplier.text + " " + line.item.text + " " + description);
   for (const auto& need : line.reason.needs) {
-    row.search += " " + folded(patient_words(day, need.patient));
+    row.search += fmt::format(" {}", folded(patient_words(day, need.patient)));
   }
   return row;
 }
@@ -110,10 +111,10 @@ std::vector<TableRow> total_rows(const std::vector<SupplierTotal>& totals) {
     for (const auto& amount : total.goods) add_amount(all.goods, amount);
   }
   if (totals.size() < 2) return rows;
-  const auto unpriced = all.lines_without_price == 0
-                            ? std::string{}
-                            : count_words(all.lines_without_price, "line has", "lines have") +
-                                  " no price";
+  const auto unpriced =
+      all.lines_without_price == 0
+          ? std::string{}
+          : count_words(all.lines_without_price, "line has", "lines have") + " no price";
   rows.push_back({"",
                   {{"All suppliers", std::nullopt},
                    count_cell(all.lines),
@@ -148,7 +149,8 @@ std::string headline_words(const Day& day) {
   std::string text = due == 0 ? "Nothing must be ordered today."
                               : count_words(due, "line", "lines") + " must be ordered today.";
   if (waiting > 0) {
-    text += " " + count_words(waiting, "line", "lines") + " can wait until a later order day.";
+    text +=
+        fmt::format(" {} can wait until a later order day.", count_words(waiting, "line", "lines"));
   }
   return text;
 }
@@ -160,7 +162,8 @@ std::string wait_words(const ProposalLine& line, const Day& day) {
                        day_words(latest_order_day(line, day)), day_words(line.order_by + days{1}));
   }
   return fmt::format(
-      "Order today. If it waits until {}, the chance of running out before that order arrives is {}.",
+      "Order today. If it waits until {}, the chance of running out before that order arrives is "
+      "{}.",
       day_words(line.reason.next_order_day), risk);
 }
 
@@ -176,8 +179,8 @@ TableRow need_row(const supply::ExpectedNeed& need, const ProposalLine& line, co
                date_cell(need.early, "not foreseen"),
                date_cell(need.median, "not foreseen"),
                date_cell(line.reason.patient_ordered ? need.order_by : std::nullopt, "from stock"),
-               {(item ? std::string{word(item->kind)} + ", " : std::string{}) + "issued " +
-                    date_words(unit.issued_on),
+               {fmt::format("{}, issued {}", item ? kind_words(*item) : unit.item.text,
+                            date_words(unit.issued_on)),
                 static_cast<double>(unit.issued_on.time_since_epoch().count())}};
   return row;
 }
@@ -185,8 +188,10 @@ TableRow need_row(const supply::ExpectedNeed& need, const ProposalLine& line, co
 std::vector<std::string> fact_words(const ProposalLine& line) {
   const auto& reason = line.reason;
   std::vector<std::string> facts{
-      fmt::format("Usable on hand {}", line.on_hand), fmt::format("On order {}", line.on_order),
-      fmt::format("Reserved {}", line.reserved), fmt::format("Order up to {}", line.target),
+      fmt::format("Usable on hand {}", line.on_hand),
+      fmt::format("On order {}", line.on_order),
+      fmt::format("Reserved {}", line.reserved),
+      fmt::format("Order up to {}", line.target),
       fmt::format("Pack of {}", reason.pack_size),
       fmt::format("Lead time {}{}", count_words(reason.lead_days, "day", "days"),
                   reason.lead_days_assumed ? " (assumed)" : "")};
@@ -195,7 +200,9 @@ std::vector<std::string> fact_words(const ProposalLine& line) {
 
 }  // namespace
 
-bool can_wait(const ProposalLine& line) { return line.order_by >= line.reason.next_order_day; }
+bool can_wait(const ProposalLine& line) {
+  return line.order_by >= line.reason.next_order_day;
+}
 
 Date latest_order_day(const ProposalLine& line, const Day& day) {
   const auto* supplier = day.index().supplier(line.supplier);
@@ -248,13 +255,14 @@ OrderDetail OrderPage::detail(const std::string& id) const {
 }
 
 std::vector<Column> OrderPage::need_columns() {
-  return {{"Patient", 24, Align::left, ""},
-          {"Side", 6, Align::left, ""},
-          {"Chance", 9, Align::right, "Of wearing out before an order on the next day could arrive"},
-          {"Worn out, early", 14, Align::left, "One part in ten like it is worn out by then"},
-          {"Worn out, middle", 14, Align::left, "Half of the parts like it are worn out by then"},
-          {"Order by", 12, Align::left, "For parts that are ordered for the patient"},
-          {"Part in use", 24, Align::left, ""}};
+  return {
+      {"Patient", 24, Align::left, ""},
+      {"Side", 6, Align::left, ""},
+      {"Chance", 9, Align::right, "Of wearing out before an order on the next day could arrive"},
+      {"Worn out, early", 14, Align::left, "One part in ten like it is worn out by then"},
+      {"Worn out, middle", 14, Align::left, "Half of the parts like it are worn out by then"},
+      {"Order by", 12, Align::left, "For parts that are ordered for the patient"},
+      {"Part in use", 24, Align::left, ""}};
 }
 
 }  // namespace sparewell::desk

@@ -28,7 +28,8 @@ int sharing(const Day& day, std::size_t position) {
 
 std::string share_words(const Day& day, std::size_t position) {
   const auto& unit = day.clinic().units[position];
-  if (unit.share) return *unit.share <= 0 ? "in the drawer" : fmt::format("{:.0f} %", *unit.share * 100);
+  if (unit.share)
+    return *unit.share <= 0 ? "in the drawer" : fmt::format("{:.0f} %", *unit.share * 100);
   const auto together = sharing(day, position);
   return together < 2 ? "always" : fmt::format("1 of {} in turn", together);
 }
@@ -39,7 +40,7 @@ std::string ended_words(const Unit& unit) {
 }
 
 std::string order_words(const std::optional<Date>& by, Date today) {
-  if (!by) return " The lead time is not known.";
+  if (!by) return "";
   if (*by < today) return " The order-by date, " + date_words(*by) + ", has passed.";
   return " Order a replacement by " + date_words(*by) + ".";
 }
@@ -55,7 +56,7 @@ std::string life_words(const Day& day, std::size_t position, const std::string& 
   text += fmt::format("Even chance of being worn out by {}; between {} and {} for eight in ten.",
                       date_words(forecast->p50, "a date too far ahead to say"),
                       date_words(*forecast->p10), date_words(forecast->p90, "no date in sight"));
-  return text + order_words(order_by(day, position), day.today());
+  return text + order_words(forecast->order_by, day.today());
 }
 
 std::string part_name(const Day& day, const Unit& unit) {
@@ -70,7 +71,9 @@ TableRow part_row(const Day& day, std::size_t position) {
   const auto until = unit.ended_on.value_or(day.today());
   const auto age = days_between(unit.issued_on, until);
   const auto wear = forecast ? fmt::format("{:.0f} days", forecast->wear_age_days) : "";
-  const auto known = [&](auto text) { return item ? std::string{text(*item)} : "not in catalogue"; };
+  const auto known = [&](auto text) {
+    return item ? std::string{text(*item)} : "not in catalogue";
+  };
   const auto worn_out = [&](std::optional<Date> Forecast::*date) {
     if (unit.ended_on) return Cell{"", std::nullopt};
     return date_cell(forecast ? forecast->*date : std::nullopt, "not foreseen");
@@ -91,8 +94,7 @@ TableRow part_row(const Day& day, std::size_t position) {
                worn_out(&Forecast::p10),
                worn_out(&Forecast::p50),
                worn_out(&Forecast::p90),
-               unit.ended_on ? Cell{"", std::nullopt}
-                             : date_cell(order_by(day, position), "not known")};
+               worn_out(&Forecast::order_by)};
   return row;
 }
 
@@ -116,7 +118,7 @@ StripEntry strip_of(const Day& day, std::size_t position) {
     strip.p10 = forecast->p10;
     strip.p50 = forecast->p50;
     strip.p90 = forecast->p90;
-    strip.order_by = order_by(day, position);
+    strip.order_by = forecast->order_by;
   }
   return strip;
 }
@@ -135,7 +137,8 @@ std::vector<std::size_t> in_card_order(const Day& day, const PatientRef& patient
     const auto* item = day.index().item(unit.item);
     const auto part = section(day, position);
     // Of the parts no longer in use, the latest is of most interest.
-    const auto date = part == 2 ? -unit.issued_on.time_since_epoch() : unit.issued_on.time_since_epoch();
+    const auto date =
+        part == 2 ? -unit.issued_on.time_since_epoch() : unit.issued_on.time_since_epoch();
     const auto kind = part == 2 || !item ? Kind::liner : item->kind;
     return std::tuple{part, kind, date};
   };
@@ -162,22 +165,8 @@ void add_parts(PatientCard& card, const Day& day, const PatientRef& patient, boo
 }  // namespace
 
 const std::string& care_caution() {
-  static const std::string text =
-      "Sparewell supports and does not replace clinical judgement.";
+  static const std::string text = "Sparewell supports and does not replace clinical judgement.";
   return text;
-}
-
-std::optional<Date> order_by(const Day& day, std::size_t unit) {
-  const auto& record = day.clinic().units[unit];
-  if (const auto* line = day.proposed(record.item)) {
-    const auto& needs = line->reason.needs;
-    const auto need = std::ranges::find(needs, unit, &supply::ExpectedNeed::unit);
-    if (need != needs.end() && need->order_by) return need->order_by;
-  }
-  const auto* item = day.index().item(record.item);
-  const auto* forecast = day.forecast(unit);
-  if (!item || !item->lead_days || !forecast || !forecast->p10) return std::nullopt;
-  return *forecast->p10 - days{*item->lead_days};
 }
 
 PatientCard patient_card(const Day& day, const PatientRef& patient, bool with_ended) {
@@ -186,7 +175,8 @@ PatientCard patient_card(const Day& day, const PatientRef& patient, bool with_en
   if (!record) return card;
   card.title = patient_words(day, patient);
   card.visit = "Next visit: " + date_words(record->next_visit, "none booked") + ".";
-  if (record->birth_date) card.visit = "Born " + date_words(*record->birth_date) + ". " + card.visit;
+  if (record->birth_date)
+    card.visit = "Born " + date_words(*record->birth_date) + ". " + card.visit;
   card.usage = usage_words(day.clinic(), patient, day.today());
   card.prostheses = prosthesis_words(day.clinic(), patient);
   card.sensitivities = sensitivity_words(day.clinic(), patient);
@@ -214,7 +204,7 @@ std::vector<Column> part_columns() {
           {"Worn out, middle", 14, Align::left, "Half of the parts like it are worn out by then"},
           {"Worn out, late", 14, Align::left, "Nine parts in ten like it are worn out by then"},
           {"Order by", 12, Align::left,
-           "To have a replacement by the early date, by the quoted lead time"}};
+           "To have a replacement by the early date, as long as nine in ten orders of it take"}};
 }
 
 }  // namespace sparewell::desk

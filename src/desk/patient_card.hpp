@@ -30,9 +30,4 @@ struct PatientCard {
 
 [[nodiscard]] std::vector<Column> part_columns();
 
-/// The day by which a replacement has to be ordered to be there when one in ten such parts is worn
-/// out: from the proposal where it has one, otherwise by the quoted lead time. Empty when neither
-/// the lead time nor the forecast is known.
-[[nodiscard]] std::optional<Date> order_by(const Day& day, std::size_t unit);
-
 }  // namespace sparewell::desk

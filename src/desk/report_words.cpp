@@ -1,5 +1,7 @@
 #include "desk/report_words.hpp"
 
+#include <fmt/format.h>
+
 #include "desk/part_words.hpp"
 #include "desk/wording.hpp"
 
@@ -45,13 +47,13 @@ std::string import_summary(const ImportReport& report) {
     text = "The import was stopped; files finished before that are kept. " + text;
   }
   if (sums.refused > 0) {
-    text += " " + count_words(sums.refused, "row was", "rows were") + " refused";
+    text += fmt::format(" {} refused", count_words(sums.refused, "row was", "rows were"));
     text += report.rejects_folder.empty()
-                ? "."
-                : "; correct them in " + report.rejects_folder.string() +
-                      " and import that folder in turn.";
+                ? std::string{"."}
+                : fmt::format("; correct them in {} and import that folder in turn.",
+                              report.rejects_folder.string());
   }
-  for (const auto& note : report.notes) text += " " + note;
+  for (const auto& note : report.notes) text += fmt::format(" {}", note);
   return text;
 }
 

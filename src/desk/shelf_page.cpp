@@ -46,11 +46,13 @@ Standing standing(const Item& item, const ShelfCount& count, const supply::Propo
   if (count.usable < count.reserved) {
     return {count.on_order > 0 ? "Short, on order" : "Short", true};
   }
-  if (count.usable == 0) return {count.on_order > 0 ? "Out, on order" : "Out, none needed yet", count.on_order > 0};
+  if (count.usable == 0)
+    return {count.on_order > 0 ? "Out, on order" : "Out, none needed yet", count.on_order > 0};
   return {"Enough", false};
 }
 
-TableRow shelf_row(const Day& day, const Item& item, const ShelfCount& count) {
+TableRow shelf_row(const Day& day, const Item& item, const ShelfCount& count,
+                   const std::string& lots) {
   const auto* line = day.proposed(item.code);
   const auto how = standing(item, count, line);
   TableRow row;
@@ -67,12 +69,9 @@ TableRow shelf_row(const Day& day, const Item& item, const ShelfCount& count) {
                {unusable_words(count), static_cast<double>(count.expired + count.quarantined)},
                date_cell(count.use_by, ""),
                {item.supplier.text, std::nullopt}};
-  row.search = folded(how.word + " " + item.code.text + " " + item_words(item) + " " +
-                      kind_words(item) + " " + std::string{word(item.material)} + " " +
-                      item.supplier.text);
-  for (const auto& level : day.clinic().shelf) {
-    if (level.lot.item == item.code) row.search += " " + folded(level.lot.lot);
-  }
+  row.search =
+      folded(fmt::format("{} {} {} {} {} {} {}", how.word, item.code.text, item_words(item),
+                         kind_words(item), word(item.material), item.supplier.text, lots));
   return row;
 }
 
@@ -93,12 +92,9 @@ TableRow open_order_row(const OrderLine& line, Date today) {
   const auto age = days_between(line.ordered_on, today);
   TableRow row;
   row.id = line.order_ref + "\n" + std::to_string(line.copy);
-  row.cells = {{line.order_ref, std::nullopt},
-               {line.supplier.text, std::nullopt},
-               date_cell(line.ordered_on, ""),
-               {span_words(age) + " ago", age},
-               count_cell(line.quantity),
-               count_cell(line.outstanding())};
+  row.cells = {{line.order_ref, std::nullopt}, {line.supplier.text, std::nullopt},
+               date_cell(line.ordered_on, ""), {span_words(age) + " ago", age},
+               count_cell(line.quantity),      count_cell(line.outstanding())};
   return row;
 }
 
@@ -170,9 +166,13 @@ ShelfPage::ShelfPage()
 void ShelfPage::show(DayPtr day) {
   day_ = std::move(day);
   const auto counts = shelf_counts(*day_);
+  std::unordered_map<ItemCode, std::string> lots;
+  for (const auto& level : day_->clinic().shelf) {
+    lots[level.lot.item].append(level.lot.lot).append(" ");
+  }
   std::vector<TableRow> rows;
   for (const auto& item : day_->clinic().items) {
-    rows.push_back(shelf_row(*day_, item, counts.at(item.code)));
+    rows.push_back(shelf_row(*day_, item, counts.at(item.code), lots[item.code]));
   }
   table_.fill(std::move(rows));
 }
@@ -216,12 +216,9 @@ std::vector<Column> ShelfPage::lot_columns() {
 }
 
 std::vector<Column> ShelfPage::open_order_columns() {
-  return {{"Order", 14, Align::left, ""},
-          {"Supplier", 20, Align::left, ""},
-          {"Ordered", 12, Align::left, ""},
-          {"Waiting", 13, Align::right, ""},
-          {"Ordered pieces", 8, Align::right, ""},
-          {"Still to come", 8, Align::right, ""}};
+  return {{"Order", 14, Align::left, ""},          {"Supplier", 20, Align::left, ""},
+          {"Ordered", 12, Align::left, ""},        {"Waiting", 13, Align::right, ""},
+          {"Ordered pieces", 8, Align::right, ""}, {"Still to come", 8, Align::right, ""}};
 }
 
 }  // namespace sparewell::desk

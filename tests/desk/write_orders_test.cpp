@@ -47,9 +47,9 @@ struct Given {
       item.supplier = {code[0] == 'A' ? "Alpha Example" : "Beta Example"};
       work->put(item);
     }
-    work->commit();
     assessment.today = today;
-    assessment.clinic = store::load_clinic(*store->read());
+    assessment.clinic = store::load_clinic(*work);
+    work->commit();
     assessment.proposal = {line("Alpha Example", "A1", 2), line("Alpha Example", "A2", 3),
                            line("Beta Example", "B1", 4)};
   }

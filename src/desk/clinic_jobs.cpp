@@ -31,6 +31,7 @@ ImportReport bring_in_folder(const ClinicFile& file, const std::filesystem::path
                              const exchange::FolderFormat& format, const JobControl& control) {
   ImportOptions options;
   options.format = format;
+  options.today = file.today;
   options.stop = control.stop;
   options.progress = [&](const ImportProgress& progress) {
     control.say({"Importing " + progress.file, progress.done});

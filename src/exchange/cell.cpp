@@ -87,6 +87,23 @@ Reason read_name(const Cell& cell, std::string& into) {
   return read_text(cell, into);
 }
 
+Reason read_words(const Cell& cell, std::string& into) {
+  std::string one_line;
+  for (std::size_t at = 0; at < cell.text.size(); ++at) {
+    if (!is_text_layout(cell.text[at])) {
+      one_line += cell.text[at];
+      continue;
+    }
+    while (one_line.ends_with(' ')) one_line.pop_back();
+    one_line += ' ';
+    while (at + 1 < cell.text.size() &&
+           (cell.text[at + 1] == ' ' || is_text_layout(cell.text[at + 1]))) {
+      ++at;
+    }
+  }
+  return read_text(Cell{one_line, cell.format, cell.currency}, into);
+}
+
 Reason read_date(const Cell& cell, Date& into) {
   const auto date = cell.format.dates.parse(cell.text);
   if (!date) {

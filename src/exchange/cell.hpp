@@ -38,6 +38,9 @@ template <class Tag>
 [[nodiscard]] Reason read_name(const Cell& cell, Ref<Tag>& into) {
   return read_name(cell, into.text);
 }
+/// Words that people read, such as a person's name: a line break or tab with the spaces around it
+/// counts as one space.
+[[nodiscard]] Reason read_words(const Cell& cell, std::string& into);
 /// A date in the declared pattern, 1900 to 2199.
 [[nodiscard]] Reason read_date(const Cell& cell, Date& into);
 /// A decimal number with the declared decimal sign.

@@ -133,6 +133,14 @@ TEST_CASE("Lists leave out empty parts") {
   CHECK(list == std::vector<std::string>{"a", "b", "c"});
 }
 
+TEST_CASE("A line break in a person's name counts as one space") {
+  std::string words;
+  CHECK(read_words(cell("Aldo \r\n  Maria"), words).empty());
+  CHECK(words == "Aldo Maria");
+  CHECK(read_words(cell("Aldo\tMaria Quill"), words).empty());
+  CHECK(words == "Aldo Maria Quill");
+}
+
 TEST_CASE("Names hold no line breaks and no control characters, and are not endless") {
   std::string text;
   CHECK(read_name(cell("a\nb"), text) == "'a b' holds a line break or a tab; remove it");

@@ -6,8 +6,8 @@ const Table<Patient>& patients_table() {
   static const Table<Patient> table{
       .file = "patients.csv",
       .columns = {name_column("patient_ref", Need::required, &Patient::ref).key(),
-                  name_column("given_name", Need::optional, &Patient::given_name),
-                  name_column("family_name", Need::optional, &Patient::family_name),
+                  column("given_name", Need::optional, &Patient::given_name, read_words),
+                  column("family_name", Need::optional, &Patient::family_name, read_words),
                   column("birth_date", Need::optional, &Patient::birth_date, read_date),
                   column("next_visit", Need::optional, &Patient::next_visit, read_date)},
       .check = [](Patient& patient) -> std::optional<Fault> {

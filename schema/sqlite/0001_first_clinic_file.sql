@@ -3,7 +3,7 @@
 -- Dates are ISO 8601 text, "2026-11-25"; `x IS date(x)` holds for NULL and for real days only.
 -- Money is a whole number of the currency's smallest unit (cents) with its ISO 4217 code.
 -- Lengths are in centimetres. Words (kind, side, reason ...) are written as in the clinic's files.
--- NULL always means "not recorded".
+-- NULL means "not recorded"; for texts '' does.
 
 -- Decisions of the clinic about itself, one per row; keys this program does not know are kept.
 CREATE TABLE settings (

@@ -9,7 +9,8 @@
 namespace sparewell::desk {
 
 /// Why the line is proposed: who is expected to need it and when, position, target, and the chance
-/// of running out. A few sentences; patients by reference only.
+/// of running out. A few sentences; patients by reference only. `clinic` is asked for draft orders
+/// of the item, which do not count as on order.
 [[nodiscard]] std::string why(const supply::ProposalLine& line, const Clinic& clinic);
 
 /// The same in one short clause for a table row.

@@ -11,7 +11,7 @@
 namespace sparewell::desk {
 
 struct WrittenOrder {
-  std::string number;
+  std::string number;  ///< "" for the list of items that no supplier is known for
   SupplierName supplier;
   std::filesystem::path file;
   int lines = 0;
@@ -19,15 +19,24 @@ struct WrittenOrder {
 };
 
 /// Writes one workbook a supplier into `folder` (made when missing) and keeps the orders as drafts.
-/// A draft that says the same as an earlier one keeps its number; one that says something else
-/// takes a new number and the earlier draft is cancelled. Drafts do not count as on order.
-/// Throws store::StoreFailure, or std::runtime_error when a file cannot be written.
+/// A draft that says the same as an earlier one (items, quantities, costs) keeps its number and is
+/// dated today; one that says something else takes a new number and the supplier's earlier drafts
+/// are cancelled. Drafts do not count as on order. A supplier with nothing to order keeps the
+/// drafts that it has.
+///
+/// Items whose catalogue line names no supplier, or one that is not known, cannot be ordered: they
+/// come last, in a workbook of their own that says so, without a number and without a draft.
+///
+/// The drafts are stored before any file is written. Throws store::StoreFailure, and then nothing
+/// is stored or written; or std::runtime_error when a file cannot be written: its draft is kept,
+/// the sentence names it, and the other workbooks are written.
 [[nodiscard]] std::vector<WrittenOrder> write_orders(store::Store& store,
                                                      const Assessment& assessment,
                                                      const std::filesystem::path& folder,
                                                      const store::Author& author);
 
-/// Marks draft orders as sent to the supplier: from then on they count as on order.
+/// Marks draft orders as sent to the supplier: from then on they count as on order, as ordered on
+/// the day that they were last written. Numbers without a draft change nothing.
 /// Returns how many order lines changed.
 int mark_as_sent(store::Store& store, const std::vector<std::string>& order_numbers,
                  const store::Author& author);

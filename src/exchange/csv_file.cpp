@@ -12,15 +12,16 @@
 namespace sparewell::exchange {
 namespace {
 
-constexpr std::array<char, 4> separators{',', ';', '\t', '|'};
+constexpr std::array<char, 3> separators{',', ';', '\t'};
 
 bool is_separator(char c) {
   return std::ranges::find(separators, c) != separators.end();
 }
 
 bool is_rejects_column(std::string_view name) {
-  static constexpr std::array<std::string_view, 4> known{
-      rejected_line_column, rejected_column_column, rejected_reason_column, rejected_text_column};
+  static constexpr std::array<std::string_view, 5> known{
+      rejected_line_column, rejected_column_column, rejected_reason_column, rejected_text_column,
+      rejected_alike_column};
   return std::ranges::any_of(known, [&](std::string_view k) { return same_word(k, name); });
 }
 
@@ -165,7 +166,7 @@ std::string CsvFile::match_columns(std::span<const ColumnSpec> columns) {
   if (!missing.empty()) {
     if (const char better = better_separator(header_text_, separator_, columns); better != '\0') {
       return fmt::format("looks separated by '{0}', not by {1}; declare it with --separator '{0}'",
-                         better == '\t' ? std::string{"\\t"} : std::string{better},
+                         better == '\t' ? std::string{"tab"} : std::string{better},
                          separator_name(separator_));
     }
     if (known_count(header_, columns) == 0) {

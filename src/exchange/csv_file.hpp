@@ -77,5 +77,8 @@ inline constexpr std::string_view rejected_column_column = "rejected_column";
 inline constexpr std::string_view rejected_reason_column = "rejected_reason";
 /// The whole row as it was, where it could not be told which field belongs to which column.
 inline constexpr std::string_view rejected_text_column = "rejected_text";
+/// How many rows of the source are alike, should the refused cell of the key turn out to hold a
+/// certain text: lines "issued_on 2026-01-05 = 3".
+inline constexpr std::string_view rejected_alike_column = "rejected_alike";
 
 }  // namespace sparewell::exchange

@@ -25,11 +25,13 @@ template <class Record>
 struct ParsedRow {
   const CsvRow& source;
   Record record{};
-  std::optional<Fault> fault{};  ///< the first thing that is wrong
-  bool key_known = false;      ///< every cell of the natural key was understood
-  bool fits_header = true;     ///< false when fields cannot be told apart by column
-  int copy = 0;                ///< from the column "copy"; 0 when blank
-  double done = 0;             ///< share of the file read so far
+  std::optional<Fault> fault{};      ///< the first thing that is wrong
+  bool key_known = false;            ///< every cell of the natural key was understood
+  int wrong_key_cells = 0;           ///< cells of the natural key that were not understood
+  std::size_t wrong_key_column = 0;  ///< the last of them, as a position in the table's columns
+  bool fits_header = true;           ///< false when fields cannot be told apart by column
+  int copy = 0;                      ///< from the column "copy"; 0 when blank
+  double done = 0;                   ///< share of the file read so far
 };
 
 /// The columns of a table as the file check needs them.
@@ -86,16 +88,15 @@ class TableReader {
     if (table_.start) table_.start(parsed.record, currency);
     parsed.key_known = true;
     for (std::size_t i = 0; i < table_.columns.size(); ++i) {
-      read_column(table_.columns[i], Cell{cell_at(row, file_.positions()[i]), format_, currency},
-                  parsed);
+      read_column(i, Cell{cell_at(row, file_.positions()[i]), format_, currency}, parsed);
     }
     read_copy(row, currency, parsed);
     if (!parsed.fault && table_.check) parsed.fault = table_.check(parsed.record);
     return parsed;
   }
 
-  void read_column(const Column<Record>& column, const Cell& cell,
-                   ParsedRow<Record>& parsed) const {
+  void read_column(std::size_t at, const Cell& cell, ParsedRow<Record>& parsed) const {
+    const auto& column = table_.columns[at];
     Reason reason;
     if (!cell.text.empty()) {
       reason = column.read(parsed.record, cell);
@@ -103,7 +104,11 @@ class TableReader {
       reason = "is empty; fill it in";
     }
     if (reason.empty()) return;
-    if (column.in_key) parsed.key_known = false;
+    if (column.in_key) {
+      parsed.key_known = false;
+      parsed.wrong_key_column = at;
+      ++parsed.wrong_key_cells;
+    }
     if (!parsed.fault) parsed.fault = Fault{column.name, std::move(reason)};
   }
 

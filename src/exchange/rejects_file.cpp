@@ -65,10 +65,13 @@ std::string rejects_text(const CsvFile& source, const std::vector<Reject>& rejec
     if (!is_rejects_column(name)) lines.field(name);
   }
   if (add_copy) lines.field(copy_column);
+  const bool add_alike =
+      std::ranges::any_of(rejects, [](const Reject& r) { return !r.alike.empty(); });
   for (const auto name : {rejected_line_column, rejected_column_column, rejected_reason_column,
                           rejected_text_column}) {
     lines.field(name);
   }
+  if (add_alike) lines.field(rejected_alike_column);
   lines.end_line();
   for (const auto& reject : rejects) {
     const std::string copy = reject.copy > 0 ? std::to_string(reject.copy) : std::string{};
@@ -84,6 +87,7 @@ std::string rejects_text(const CsvFile& source, const std::vector<Reject>& rejec
     lines.field(reject.fault.column);
     lines.field(reject.fault.reason);
     lines.field(reject.text);
+    if (add_alike) lines.field(reject.alike);
     lines.end_line();
   }
   std::string start = source.has_byte_order_mark() ? "\xEF\xBB\xBF" : "";

@@ -17,18 +17,18 @@ namespace sparewell::store {
 
 /// Why the store could not do what was asked; the same cause gives the same value on every engine.
 enum class StoreError {
-  busy,             ///< another program holds the file; nothing was written, try again
-  conflict,         ///< somebody else changed the record meanwhile
-  constraint,       ///< a rule of the schema forbids it
+  busy,        ///< another program holds the file; nothing was written, try again
+  conflict,    ///< somebody else changed the record meanwhile
+  constraint,  ///< a rule of the schema forbids it
   not_found,
-  not_a_clinic,     ///< the file exists but is not a Sparewell clinic file
-  schema_too_new,   ///< written by a newer program
+  not_a_clinic,    ///< the file exists but is not a Sparewell clinic file
+  schema_too_new,  ///< written by a newer program
   corrupt,
   read_only,
   disk_full,
   cannot_open,
   connection_lost,
-  outcome_unknown   ///< the connection broke during commit: read again before repeating
+  outcome_unknown  ///< the connection broke during commit: read again before repeating
 };
 
 /// Thrown when a read or a write fails. what() is one clear sentence for a person.
@@ -84,10 +84,12 @@ class Writes {
  public:
   virtual ~Writes() = default;
   /// References inside the record (patient, item, supplier) must already be stored; otherwise
-  /// throws StoreFailure{not_found}. A second record with the same natural key throws
-  /// StoreFailure{constraint}.
+  /// throws StoreFailure{not_found}. A second record with the same natural key, or a value that one
+  /// record alone shows to be wrong (the CHECKs of schema/), throws StoreFailure{constraint}. A
+  /// refused record leaves nothing behind, and the unit of work may go on.
   virtual RowId add(const Record& record) = 0;
-  /// Puts `record` in place of the stored one and logs the values it had.
+  /// Puts `record` in place of the stored one and logs the values it had; a record that is already
+  /// so is left alone and not logged.
   /// Throws StoreFailure{not_found} when there is no such row.
   virtual void replace(RowId id, const Record& record) = 0;
 };
@@ -95,16 +97,15 @@ class Writes {
 template <template <class> class Access, class... Records>
 class AccessTo : public Access<Records>... {};
 
-/// The records that are read and written whole. Natural keys, for which the store allows one record:
-/// Supplier name; Item code; Patient ref; Prosthesis patient+side+delivered_on; Usage
+/// The records that are read and written whole. Natural keys, for which the store allows one
+/// record: Supplier name; Item code; Patient ref; Prosthesis patient+side+delivered_on; Usage
 /// patient+from_date; Sensitivity patient+substance+noted_on; Measurement
 /// patient+side+measured_on+at_cm; Unit patient+side+item+lot+serial+issued_on+copy; OrderLine
 /// supplier+order_ref+item+copy; ClaimLine claim_ref+patient+side+service_date+code+modifiers+copy;
 /// InvoiceLine supplier+invoice_ref+order_ref+item+copy; Reservation patient+item+place+needed_on.
 template <template <class> class Access>
-using AccessToRecords =
-    AccessTo<Access, Supplier, Item, Patient, Prosthesis, Usage, Sensitivity, Measurement, Unit,
-             OrderLine, ClaimLine, InvoiceLine, Reservation>;
+using AccessToRecords = AccessTo<Access, Supplier, Item, Patient, Prosthesis, Usage, Sensitivity,
+                                 Measurement, Unit, OrderLine, ClaimLine, InvoiceLine, Reservation>;
 
 /// A consistent view of the database. Not for sharing between threads.
 class Snapshot : public AccessToRecords<Reads> {
@@ -140,12 +141,15 @@ class UnitOfWork : public Snapshot, public AccessToRecords<Writes> {
 
   virtual void save(const ClinicSettings& settings) = 0;
   /// Appends to the ledger. Throws StoreFailure{constraint} when the lot's stock at the place would
-  /// fall below zero, or the quantity is zero.
+  /// fall below zero, or the quantity is zero; StoreFailure{not_found} for an unknown item. A new
+  /// lot is made on the way; item, lot number and use-by date identify it.
   virtual void record(const StockMovement& movement) = 0;
   /// The next order number of a year, for example "SW-2026-0001"; never given out twice, even
   /// when the order is cancelled later. A unit of work that is not committed gives its number back.
+  /// Numbers that stored order lines bear already are passed over.
   virtual std::string take_order_number(int year) = 0;
-  /// Throws StoreFailure; after outcome_unknown the caller must read again before repeating.
+  /// Throws StoreFailure; after outcome_unknown the caller must read again before repeating. Any
+  /// later use of this unit of work throws std::logic_error.
   virtual void commit() = 0;
 };
 
@@ -154,12 +158,15 @@ class Store {
  public:
   virtual ~Store() = default;
   [[nodiscard]] virtual std::unique_ptr<Snapshot> read() = 0;
-  /// Throws StoreFailure{busy} when another writer does not finish within the busy timeout.
+  /// Throws StoreFailure{busy} when another writer does not finish within the busy timeout, and at
+  /// once when a unit of work of this Store is still open.
   [[nodiscard]] virtual std::unique_ptr<UnitOfWork> begin_write(const Author& author) = 0;
   /// Looks for damage and broken rules; an empty list means that nothing was found. Each entry is
   /// one sentence.
   [[nodiscard]] virtual std::vector<std::string> verify() = 0;
-  /// Writes a complete, checked copy. Throws StoreFailure, and then leaves no partial file.
+  /// Writes a complete, checked copy of what is committed. An older clinic file at `path` that
+  /// nobody has open is replaced; any other file there is refused. Throws StoreFailure, and then
+  /// leaves no partial file.
   virtual void copy_to(const std::string& path) = 0;
 };
 

@@ -35,7 +35,8 @@ std::vector<LifePrior> lives_of(const PriorTable& priors, Kind kind) {
   }
   if (rows.empty()) rows.push_back(vague_life(kind));
   // The row without material comes first, so that it stands for whatever has none of its own.
-  std::ranges::stable_partition(rows, [](const LifePrior& row) { return !row.material; });
+  std::stable_partition(rows.begin(), rows.end(),
+                        [](const LifePrior& row) { return !row.material; });
   return rows;
 }
 

@@ -101,6 +101,31 @@ TEST_CASE("A refused row among alike ones keeps its number") {
   CHECK(units[2].share == 0.2);
 }
 
+TEST_CASE("A row whose key was wrong is not taken for its twin when it is corrected") {
+  ClinicFolder folder;
+  folder.write("catalogue.csv", "item_code,kind\nA,sock\n");
+  folder.write("patients.csv", "patient_ref\nP1\n");
+  const std::string issued =
+      "patient_ref,side,item_code,issued_on\nP1,left,A,2025-01-01\nP1,left,A,2025-13-01\n"
+      "P1,left,A,2025-01-01\nP1,left,A,2025-02-01\nP1,left,A,2025-14-01\n";
+  folder.write("issued.csv", issued);
+  const auto store = empty_store();
+  const auto report = import(*store, folder.path());
+  REQUIRE(report.refused.size() == 2);
+  auto text = text_of(report.rejects_folder / "issued.csv");
+  CHECK(text.find("\"issued_on 2025-01-01 = 2\nissued_on 2025-02-01 = 1\"") != std::string::npos);
+  // One becomes a twin of the others, one stands alone.
+  const auto corrected = [](std::string wrong) {
+    return replaced(replaced(std::move(wrong), "A,2025-13", "A,2025-01"), "A,2025-14", "A,2025-03");
+  };
+  ClinicFolder again;
+  again.write("issued.csv", corrected(text));
+  CHECK(report_of(import(*store, again.path()), "issued.csv").added == 2);
+  CHECK(report_of(import(*store, again.path()), "issued.csv").unchanged == 2);
+  folder.write("issued.csv", corrected(issued));
+  CHECK(report_of(import(*store, folder.path()), "issued.csv").unchanged == 5);
+}
+
 TEST_CASE("Rejects imported without a correction are refused again and change nothing") {
   ClinicFolder folder;
   folder.write("patients.csv", "patient_ref,given_name\nP1,Ada\nP1,Eva\nP2\nP3,Ida,x\nP4,5\" Jo\n");

@@ -72,7 +72,7 @@ TEST_CASE("A missing or doubled column refuses the file") {
 TEST_CASE("Another separator than the declared one is recognised") {
   CHECK(refusal("patient_ref;from_date;wear_hours\n") ==
         "usage.csv looks separated by ';', not by a comma; declare it with --separator ';'.");
-  CHECK(refusal("patient_ref\tfrom_date\n").find("looks separated by '\\t'") != std::string::npos);
+  CHECK(refusal("patient_ref\tfrom_date\n").find("looks separated by 'tab'") != std::string::npos);
 }
 
 TEST_CASE("A file that is cut off is refused") {

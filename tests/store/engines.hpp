@@ -62,9 +62,6 @@ class SqliteMemory {
   [[nodiscard]] std::unique_ptr<Store> open() const { return open_in_memory(fixed_now); }
 };
 
-TYPE_TO_STRING(SqliteFile);
-TYPE_TO_STRING(SqliteMemory);
-
 /// Every engine.
 #define SPAREWELL_ENGINES SqliteFile, SqliteMemory
 /// Those that several programs can open at once.
@@ -86,3 +83,6 @@ StoreError error_of(Work work) {
 inline const Author anna{"anna", "a test"};
 
 }  // namespace sparewell::store::test
+
+TYPE_TO_STRING(sparewell::store::test::SqliteFile);
+TYPE_TO_STRING(sparewell::store::test::SqliteMemory);

@@ -1,5 +1,7 @@
 #include <limits>
 
+#include <fmt/format.h>
+
 #include "store/engines.hpp"
 #include "store/examples.hpp"
 
@@ -39,6 +41,10 @@ std::unique_ptr<Store> store_with_referred(const Engine& engine) {
   add_referred(*work);
   work->commit();
   return store;
+}
+
+ItemCode item_code(int number) {
+  return {fmt::format("W-{}", number)};
 }
 
 /// Stores one record for each word of a list; `set` puts the word into the record.
@@ -126,13 +132,13 @@ TEST_CASE("the clinic is loaded as one value") {
 
 TEST_CASE("every word of every list can be stored") {
   check_words<Kind>([](UnitOfWork& work, Kind kind, int n) {
-    work.put(Item{.code = {"W" + std::to_string(n)}, .kind = kind});
+    work.put(Item{.code = item_code(n), .kind = kind});
   });
   check_words<Attachment>([](UnitOfWork& work, Attachment attachment, int n) {
-    work.put(Item{.code = {"W" + std::to_string(n)}, .attachment = attachment});
+    work.put(Item{.code = item_code(n), .attachment = attachment});
   });
   check_words<Material>([](UnitOfWork& work, Material material, int n) {
-    work.put(Item{.code = {"W" + std::to_string(n)}, .material = material});
+    work.put(Item{.code = item_code(n), .material = material});
   });
   const auto day = [](int n) { return make_date(2026, 1, static_cast<unsigned>(n)); };
   check_words<Side>([&](UnitOfWork& work, Side side, int n) {

@@ -21,6 +21,8 @@ void FileImport::refuse(const exchange::CsvRow& row, bool fits_header, exchange:
   reject.line = row.line;
   reject.fault = std::move(fault);
   reject.copy = copy;
+  // Known from the file that a row was refused from first.
+  reject.alike = exchange::cell_at(row, file.position_of(exchange::rejected_alike_column));
   if (fits_header) {
     reject.fields.assign(row.fields.begin(), row.fields.end());
   } else {

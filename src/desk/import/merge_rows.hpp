@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include "desk/import/alike_rows.hpp"
 #include "desk/import/file_import.hpp"
 #include "desk/import/natural_keys.hpp"
 
@@ -19,7 +20,9 @@ inline constexpr std::string_view same_key_start = "names the same record as lin
 template <class Record>
 class RowMerge {
  public:
-  RowMerge(FileImport& run, const exchange::Table<Record>& table) : run_{run}, table_{table} {
+  RowMerge(FileImport& run, const exchange::Table<Record>& table)
+      : run_{run}, table_{table}, alike_{run.file, key_columns(table)} {
+    lines_.reserve(run.file.size() / 64);
     auto rows = run.work.all<Record>();
     stored_.reserve(rows.size());
     for (auto& row : rows) {
@@ -49,12 +52,26 @@ class RowMerge {
       fault = unresolved_twin(row, stored->second.record);
     }
     if (fault) {
+      if (table_.copies && row.wrong_key_cells == 1 && row.copy == 0) {
+        alike_.want(row.source, table_.columns[row.wrong_key_column].name, run_.rejects.size());
+      }
       run_.refuse(row.source, row.fits_header, std::move(*fault), row.copy);
       return;
     }
     if (table_.doubt) run_.doubt(row.source.line, table_.doubt(row.record));
     run_.make_sure_of(supplier_of(row.record), row.source.line);
     write(row.record, stored);
+  }
+
+  /// Notes how many rows are alike to those that were refused for one cell of their key. To be
+  /// called after the last row.
+  void count_alike(const exchange::TableReader<Record>& reader) {
+    if (run_.file.holds_rejects() || !alike_.any_wanted()) return;
+    reader.read([&](const exchange::ParsedRow<Record>& row) {
+      if (row.key_known) alike_.count(row.source);
+      return true;
+    });
+    alike_.fill(run_.rejects);
   }
 
  private:
@@ -70,6 +87,7 @@ class RowMerge {
     if constexpr (requires { row.record.copy; }) {
       if (row.copy == 0) {
         int& last = numbered_[key];
+        if (last == 0 && run_.file.holds_rejects()) last = alike_.before(row.source);
         do {
           row.copy = ++last;
         } while (lines_.contains(key + std::to_string(row.copy)));
@@ -102,15 +120,18 @@ class RowMerge {
                                        reason.substr(0, reason.find_first_of(",;")))};
   }
 
+  static std::vector<std::string> key_columns(const exchange::Table<Record>& table) {
+    std::vector<std::string> names;
+    for (const auto& column : table.columns) {
+      if (column.in_key) names.push_back(column.name);
+    }
+    return names;
+  }
+
   /// The one column that makes the key, or "" for the row as a whole.
   [[nodiscard]] std::string key_column() const {
-    std::string name;
-    for (const auto& column : table_.columns) {
-      if (!column.in_key) continue;
-      if (!name.empty()) return {};
-      name = column.name;
-    }
-    return name;
+    const auto names = key_columns(table_);
+    return names.size() == 1 ? names.front() : std::string{};
   }
 
   void keep_absent_columns(Record& record, const Record& stored) const {
@@ -136,6 +157,7 @@ class RowMerge {
 
   FileImport& run_;
   const exchange::Table<Record>& table_;
+  AlikeRows alike_;
   Stored stored_;
   std::unordered_map<std::string, int> numbered_;  ///< the last number given to each key
   std::unordered_map<std::string, int> lines_;     ///< where each key stands in the file
@@ -156,6 +178,7 @@ void merge_file(FileImport& run, const exchange::Table<Record>& table) {
     if (!run.cancelled) merge.take(row);
     return !run.cancelled;
   });
+  if (!run.cancelled) merge.count_alike(reader);
 }
 
 }  // namespace sparewell::desk

@@ -21,8 +21,13 @@ namespace fs = std::filesystem;
 
 constexpr std::string_view magic{"SQLite format 3\0", 16};
 constexpr std::size_t header_size = 100;
-constexpr std::size_t user_version_at = 60;  // sqlite.org/fileformat.html, section 1.3
+// Places of big-endian numbers in the header: sqlite.org/fileformat.html, section 1.3.
+constexpr std::size_t page_size_at = 16;
+constexpr std::size_t change_counter_at = 24;
+constexpr std::size_t page_count_at = 28;
+constexpr std::size_t user_version_at = 60;
 constexpr std::size_t application_id_at = 68;
+constexpr std::size_t page_count_valid_for_at = 92;
 
 using Header = std::array<char, header_size>;
 
@@ -63,6 +68,18 @@ bool has_log(const std::string& path) {
   return !ignored && size > 0;
 }
 
+/// SQLite reads the missing end of a last page as zeros, without a word.
+void check_length(const std::string& path, const Header& header) {
+  if (has_log(path)) return;  // the log may hold pages that the file lacks
+  if (big_endian(header, change_counter_at) != big_endian(header, page_count_valid_for_at)) return;
+  const std::uint64_t stored = big_endian(header, page_size_at) >> 16;
+  const std::uint64_t page_size = stored == 1 ? 65536 : stored;
+  if (fs::file_size(path) < page_size * big_endian(header, page_count_at)) {
+    throw StoreFailure{StoreError::corrupt,
+                       fmt::format("{} is cut off; restore the last backup.", path)};
+  }
+}
+
 void check_header(const std::string& path, const Header& header, int our_version) {
   const auto id = big_endian(header, application_id_at);
   // A fresh file may have its number in the log beside it; it is looked at again when open.
@@ -73,6 +90,7 @@ void check_header(const std::string& path, const Header& header, int our_version
                                    path)};
   }
   check_version(big_endian(header, user_version_at), our_version);
+  check_length(path, header);
 }
 
 }  // namespace

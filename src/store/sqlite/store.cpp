@@ -89,15 +89,20 @@ class WriterLoan {
     }
     home_->is_writing = true;
   }
-  ~WriterLoan() { home_->is_writing = false; }
+  ~WriterLoan() { give_back(); }
   WriterLoan(const WriterLoan&) = delete;
   WriterLoan& operator=(const WriterLoan&) = delete;
 
   [[nodiscard]] Connection& connection() const { return *home_->database.writer; }
-  [[nodiscard]] const Home& home() const { return *home_; }
+  [[nodiscard]] bool is_given_back() const { return given_back_; }
+  void give_back() {
+    if (!given_back_) home_->is_writing = false;
+    given_back_ = true;
+  }
 
  private:
   std::shared_ptr<Home> home_;
+  bool given_back_ = false;
 };
 
 using UnitOfWorkBase = WritesOfAll<ReadsOfAll<UnitOfWork>::type>::type;
@@ -123,13 +128,18 @@ class SqliteUnitOfWork final : public UnitOfWorkBase {
   void commit() override {
     (void)writing();
     translated([&] { transaction_.commit(); });
-    committed_ = true;
+    loan_.give_back();
   }
 
  protected:
-  [[nodiscard]] Session& session() const override { return session_; }
-  [[nodiscard]] WriteSession& writing() override {
-    if (committed_) throw std::logic_error{"a unit of work was used after its commit"};
+  [[nodiscard]] Session& session() const override { return open_session(); }
+  [[nodiscard]] WriteSession& writing() override { return open_session(); }
+
+ private:
+  [[nodiscard]] WriteSession& open_session() const {
+    if (loan_.is_given_back()) {
+      throw std::logic_error{"a unit of work was used after its commit"};
+    }
     // Without a transaction each further write would stand alone.
     if (!loan_.connection().in_transaction()) {
       throw StoreFailure{StoreError::connection_lost,
@@ -138,11 +148,9 @@ class SqliteUnitOfWork final : public UnitOfWorkBase {
     return session_;
   }
 
- private:
   WriterLoan loan_;
   SQLite::Transaction transaction_;
   mutable WriteSession session_;
-  bool committed_ = false;
 };
 
 class SqliteStore final : public Store {

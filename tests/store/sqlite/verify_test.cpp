@@ -84,7 +84,8 @@ TEST_CASE("verify finds a damaged page") {
         "PRAGMA writable_schema = ON; UPDATE sqlite_schema SET rootpage = (SELECT rootpage"
         " FROM sqlite_schema WHERE name = 'lots_once') WHERE name = 'units_once'");
   }
-  CHECK_FALSE(engine.open()->verify().empty());
+  CHECK_FALSE(store->verify().empty());
+  CHECK(error_of([&] { (void)engine.open(); }) == StoreError::corrupt);
 }
 
 TEST_CASE("keys of settings that are unknown stay") {

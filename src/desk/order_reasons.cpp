@@ -1,0 +1,219 @@
+#include "desk/order_reasons.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+using supply::ExpectedNeed;
+using supply::ProposalLine;
+using supply::Reason;
+using supply::UncountedStock;
+
+constexpr std::size_t most_named_patients = 4;
+constexpr std::size_t most_named_lots = 3;
+
+int missing_promises(const ProposalLine& line) {
+  return std::max(0, line.reserved - line.on_hand - line.on_order);
+}
+
+std::string is_or_are(int count) {
+  return count == 1 ? "is" : "are";
+}
+
+std::string who(const ExpectedNeed& need) {
+  return fmt::format("{} {}", need.patient.text, word(need.side));
+}
+
+std::string position_sentence(const ProposalLine& line) {
+  const std::string overdue =
+      line.reason.overdue > 0 ? fmt::format(" ({} overdue)", line.reason.overdue) : "";
+  return fmt::format("{} on hand, {} on order{}, {} reserved.", line.on_hand, line.on_order,
+                     overdue, line.reserved);
+}
+
+/// "next order day 2026-12-02 plus 7 days to arrive", and where the days come from.
+std::string interval_words(const Reason& reason) {
+  std::string words =
+      fmt::format("next order day {} plus {} to arrive", iso_text(reason.next_order_day),
+                  count_words(reason.lead_days, "day", "days"));
+  if (reason.lead_days_assumed) words += ", assumed because the catalogue quotes none";
+  if (reason.receipts_seen > 0) {
+    words += fmt::format(", {}learned from {}", reason.lead_days_assumed ? "then " : "",
+                         count_words(reason.receipts_seen, "receipt", "receipts"));
+  }
+  return words;
+}
+
+/// The first few needs, each by `describe`, and how many more there are.
+template <class Describe>
+std::string needs_words(const Reason& reason, Describe describe) {
+  const std::size_t named = std::min(reason.needs.size(), most_named_patients);
+  std::vector<std::string> parts;
+  for (std::size_t i = 0; i < named; ++i) parts.push_back(describe(reason.needs[i]));
+  const auto more = static_cast<int>(reason.needs.size() - named) + reason.more_needs;
+  if (more > 0) parts.push_back(fmt::format("{} more", more));
+  return fmt::format("{}", fmt::join(parts, ", "));
+}
+
+std::string demand_sentence(const ProposalLine& line) {
+  const Reason& reason = line.reason;
+  const std::string until =
+      fmt::format("Until {} ({})", iso_text(reason.protected_until), interval_words(reason));
+  if (reason.expected_demand < 0.05 && reason.needs.empty()) {
+    return until + " hardly any use is expected.";
+  }
+  const std::string amount = reason.expected_demand < 0.05
+                                 ? std::string{"under 0.1"}
+                                 : fmt::format("{:.1f}", reason.expected_demand);
+  const std::string names = needs_words(reason, [](const ExpectedNeed& need) {
+    const std::string from = need.early ? ", from " + iso_text(*need.early) : "";
+    return fmt::format("{} ({}{})", who(need), chance_words(need.chance), from);
+  });
+  return fmt::format("{} {} {} expected to be needed{}{}.", until, amount,
+                     amount == "1.0" ? "is" : "are", names.empty() ? "" : ": ", names);
+}
+
+std::string target_sentence(const ProposalLine& line) {
+  const int missing = missing_promises(line);
+  std::string words;
+  if (missing > 0) {
+    words =
+        fmt::format("{} {} neither on hand nor on order. ",
+                    count_words(missing, "promised piece", "promised pieces"), is_or_are(missing));
+  }
+  if (line.target > 0) {
+    words += fmt::format("{} {} a {:.4g} % service target. ", line.target,
+                         line.target == 1 ? "covers" : "cover", 100 * line.reason.service_target);
+  }
+  words += fmt::format("Order by {}", iso_text(line.order_by));
+  if (missing > 0) return words + ".";
+  return words + fmt::format("; if that waits until {}, the chance to run out is {}.",
+                             iso_text(line.reason.next_order_day), chance_words(line.chance_short));
+}
+
+std::string patient_sentence(const ProposalLine& line) {
+  const Reason& reason = line.reason;
+  std::string words = "Ordered for patients, not kept in stock. ";
+  if (!reason.needs.empty()) {
+    words += fmt::format(
+        "Expected to wear out: {}. ", needs_words(reason, [&](const ExpectedNeed& need) {
+          return fmt::format("{} ({} by {}, order by {})", who(need), chance_words(need.chance),
+                             iso_text(reason.protected_until),
+                             iso_text(need.order_by.value_or(line.order_by)));
+        }));
+  }
+  if (!reason.reserved_for.empty()) {
+    std::vector<std::string> patients;
+    for (const PatientRef& patient : reason.reserved_for) patients.push_back(patient.text);
+    words += fmt::format("Promised and neither on hand nor on order: {}. ", list_words(patients));
+  }
+  words += fmt::format("Order by {}", iso_text(line.order_by));
+  if (!reason.reserved_for.empty()) return words + ".";
+  return words + fmt::format(
+                     "; if that waits until {}, the chance that {} worn out before the "
+                     "order arrives is {} ({}).",
+                     iso_text(reason.next_order_day),
+                     reason.needs.size() == 1 ? "the part is" : "at least one part is",
+                     chance_words(line.chance_short), interval_words(reason));
+}
+
+/// "" when the quantity is exactly what is needed.
+std::string rounding_sentence(const ProposalLine& line) {
+  const Reason& reason = line.reason;
+  if (line.quantity <= reason.needed) return "";
+  std::vector<std::string> causes;
+  if (reason.needed < reason.min_order) {
+    causes.push_back(fmt::format("the minimum order of {}", reason.min_order));
+  }
+  if (line.quantity > std::max(reason.needed, reason.min_order)) {
+    causes.push_back(fmt::format("packs of {}", reason.pack_size));
+  }
+  return fmt::format("{} {} needed, rounded up to {}: {}.", reason.needed, is_or_are(reason.needed),
+                     list_words(causes), line.quantity);
+}
+
+std::string lot_words(const UncountedStock& stock) {
+  const StockLevel& level = stock.level;
+  const std::string lot = level.lot.lot.empty() ? "no lot number" : "lot " + level.lot.lot;
+  const std::string reason = stock.quarantined
+                                 ? std::string{"in quarantine"}
+                                 : "use by " + iso_text(level.lot.use_by.value_or(Date{}));
+  return fmt::format("{} at {}, {}", lot, level.place, reason);
+}
+
+std::string uncounted_sentence(const std::vector<UncountedStock>& uncounted) {
+  if (uncounted.empty()) return "";
+  int pieces = 0;
+  std::vector<std::string> lots;
+  for (const UncountedStock& stock : uncounted) {
+    pieces += stock.level.quantity;
+    if (lots.size() == most_named_lots) continue;
+    lots.push_back(uncounted.size() == 1
+                       ? lot_words(stock)
+                       : fmt::format("{} of {}", stock.level.quantity, lot_words(stock)));
+  }
+  if (uncounted.size() > lots.size()) {
+    const auto more = static_cast<long long>(uncounted.size() - lots.size());
+    lots.push_back(count_words(more, "more lot", "more lots"));
+  }
+  return fmt::format("{} not counted: {}.", pieces, fmt::join(lots, "; "));
+}
+
+std::string drafts_sentence(const ProposalLine& line, const Clinic& clinic) {
+  std::vector<std::string> drafts;
+  for (const OrderLine& order : clinic.order_lines) {
+    if (order.state != OrderState::draft || order.item != line.item) continue;
+    drafts.push_back(fmt::format("{} in draft order {}", order.quantity, order.order_ref));
+  }
+  if (drafts.empty()) return "";
+  return fmt::format("Not counted, because not sent: {}.", list_words(drafts));
+}
+
+}  // namespace
+
+std::string why(const ProposalLine& line, const Clinic& clinic) {
+  std::vector<std::string> sentences{position_sentence(line)};
+  if (line.reason.patient_ordered) {
+    sentences.push_back(patient_sentence(line));
+  } else {
+    sentences.push_back(demand_sentence(line));
+    sentences.push_back(target_sentence(line));
+  }
+  sentences.push_back(rounding_sentence(line));
+  sentences.push_back(uncounted_sentence(line.reason.uncounted));
+  sentences.push_back(drafts_sentence(line, clinic));
+  if (line.supplier.empty()) sentences.emplace_back("The catalogue names no supplier for it.");
+  if (!line.unit_cost) sentences.emplace_back("The catalogue gives no cost for it.");
+  std::erase(sentences, "");
+  return fmt::format("{}", fmt::join(sentences, " "));
+}
+
+std::string short_reason(const ProposalLine& line) {
+  const Reason& reason = line.reason;
+  const int missing = reason.patient_ordered ? static_cast<int>(reason.reserved_for.size())
+                                             : missing_promises(line);
+  if (missing > 0) {
+    return fmt::format("{} {} neither on hand nor on order",
+                       count_words(missing, "promised piece", "promised pieces"),
+                       is_or_are(missing));
+  }
+  const std::string chance = chance_words(line.chance_short);
+  if (!reason.patient_ordered) {
+    return fmt::format("{} of {} wanted, {} chance to run out",
+                       line.on_hand + line.on_order - line.reserved, line.target, chance);
+  }
+  const std::string whom =
+      reason.needs.size() == 1
+          ? who(reason.needs.front())
+          : count_words(static_cast<long long>(reason.needs.size()), "part", "parts") + " in use";
+  return fmt::format("for {}, {} chance to be worn out first", whom, chance);
+}
+
+}  // namespace sparewell::desk

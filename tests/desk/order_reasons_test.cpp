@@ -1,0 +1,163 @@
+#include "desk/order_reasons.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace sparewell;
+using namespace sparewell::desk;
+using supply::ExpectedNeed;
+using supply::ProposalLine;
+
+namespace {
+
+ExpectedNeed need(const std::string& patient, Side side, double chance, Date early) {
+  ExpectedNeed made;
+  made.patient = {patient};
+  made.side = side;
+  made.chance = chance;
+  made.early = early;
+  return made;
+}
+
+ProposalLine stocked() {
+  ProposalLine line;
+  line.supplier = {"Example Supplies"};
+  line.item = {"L-28"};
+  line.quantity = 2;
+  line.unit_cost = Money{41250, Currency{"EUR"}};
+  line.on_hand = 2;
+  line.target = 4;
+  line.order_by = make_date(2026, 11, 25);
+  line.chance_short = 0.41;
+  auto& reason = line.reason;
+  reason.next_order_day = make_date(2026, 12, 2);
+  reason.lead_days = 7;
+  reason.protected_until = make_date(2026, 12, 9);
+  reason.expected_demand = 2.3;
+  reason.service_target = 0.95;
+  reason.needs = {need("P0012", Side::left, 0.62, make_date(2026, 11, 28)),
+                  need("P0044", Side::right, 0.31, make_date(2026, 12, 1))};
+  reason.more_needs = 5;
+  reason.needed = 2;
+  return line;
+}
+
+bool holds(const std::string& text, const std::string& wanted) {
+  return text.find(wanted) != std::string::npos;
+}
+
+}  // namespace
+
+TEST_CASE("A stocked line says position, who is expected to need it, target and chance") {
+  CHECK(
+      why(stocked(), {}) ==
+      "2 on hand, 0 on order, 0 reserved. Until 2026-12-09 (next order day 2026-12-02 plus 7 days "
+      "to arrive) 2.3 are expected to be needed: P0012 left (62 %, from 2026-11-28), P0044 right "
+      "(31 %, from 2026-12-01), 5 more. 4 cover a 95 % service target. Order by 2026-11-25; if "
+      "that waits until 2026-12-02, the chance to run out is 41 %.");
+  CHECK(short_reason(stocked()) == "2 of 4 wanted, 41 % chance to run out");
+}
+
+TEST_CASE("One is singular") {
+  ProposalLine line = stocked();
+  line.target = 1;
+  line.reason.lead_days = 1;
+  line.reason.expected_demand = 1;
+  const std::string text = why(line, {});
+  CHECK(holds(text, "plus 1 day to arrive"));
+  CHECK(holds(text, "1.0 is expected to be needed"));
+  CHECK(holds(text, "1 covers a 95 % service target"));
+}
+
+TEST_CASE("No chance is put as a certainty") {
+  ProposalLine line = stocked();
+  line.chance_short = 1;
+  line.reason.needs[0].chance = 0.9999;
+  line.reason.needs[1].chance = 0.0001;
+  CHECK(holds(why(line, {}), "P0012 left (over 99 %"));
+  CHECK(holds(why(line, {}), "P0044 right (under 1 %"));
+  CHECK(holds(why(line, {}), "the chance to run out is over 99 %"));
+  CHECK_FALSE(holds(why(line, {}), "100 %"));
+  line.chance_short = 0;
+  CHECK(holds(short_reason(line), "under 1 % chance"));
+}
+
+TEST_CASE("Assumed and learned lead times, overdue orders and rounding are said") {
+  ProposalLine line = stocked();
+  line.on_order = 3;
+  line.quantity = 10;
+  line.reason.overdue = 1;
+  line.reason.lead_days_assumed = true;
+  line.reason.receipts_seen = 12;
+  line.reason.pack_size = 5;
+  line.reason.min_order = 6;
+  const std::string text = why(line, {});
+  CHECK(holds(text, "3 on order (1 overdue)"));
+  CHECK(holds(text, "assumed because the catalogue quotes none, then learned from 12 receipts"));
+  CHECK(holds(text, "2 are needed, rounded up to the minimum order of 6 and packs of 5: 10."));
+  line.reason.min_order = 1;
+  line.quantity = 5;
+  CHECK(holds(why(line, {}), "2 are needed, rounded up to packs of 5: 5."));
+}
+
+TEST_CASE("Stock that does not count is named with the reason") {
+  ProposalLine line = stocked();
+  StockLevel level{{{"L-28"}, "A17", make_date(2026, 12, 1)}, "main store", 1};
+  line.reason.uncounted = {{level, false}};
+  CHECK(holds(why(line, {}), "1 not counted: lot A17 at main store, use by 2026-12-01."));
+  level = {{{"L-28"}, "", std::nullopt}, "quarantine", 2};
+  line.reason.uncounted.push_back({level, true});
+  CHECK(holds(why(line, {}),
+              "3 not counted: 1 of lot A17 at main store, use by 2026-12-01; 2 of no "
+              "lot number at quarantine, in quarantine."));
+}
+
+TEST_CASE("Promised pieces that are not there come before chances") {
+  ProposalLine line = stocked();
+  line.on_hand = 0;
+  line.reserved = 1;
+  CHECK(holds(why(line, {}), "1 promised piece is neither on hand nor on order."));
+  CHECK(short_reason(line) == "1 promised piece is neither on hand nor on order");
+}
+
+TEST_CASE("A patient's line names the patient, the date and the chance") {
+  ProposalLine line = stocked();
+  line.reason.patient_ordered = true;
+  line.reason.needs.resize(1);
+  line.reason.more_needs = 0;
+  line.reason.needs[0].order_by = make_date(2026, 11, 21);
+  CHECK(holds(why(line, {}),
+              "Expected to wear out: P0012 left (62 % by 2026-12-09, order by "
+              "2026-11-21). Order by 2026-11-25; if that waits until 2026-12-02, the "
+              "chance that the part is worn out before the order arrives is 41 %"));
+  CHECK(short_reason(line) == "for P0012 left, 41 % chance to be worn out first");
+  line.reason.reserved_for = {{"P7"}};
+  CHECK(holds(why(line, {}), "Promised and neither on hand nor on order: P7."));
+}
+
+TEST_CASE("Drafts are named as not counted, and what the catalogue lacks is said") {
+  Clinic clinic;
+  OrderLine draft;
+  draft.order_ref = "SW-2026-0003";
+  draft.item = {"L-28"};
+  draft.quantity = 3;
+  draft.state = OrderState::draft;
+  clinic.order_lines = {draft};
+  ProposalLine line = stocked();
+  line.supplier = {};
+  line.unit_cost.reset();
+  const std::string text = why(line, clinic);
+  CHECK(holds(text, "Not counted, because not sent: 3 in draft order SW-2026-0003."));
+  CHECK(holds(text, "names no supplier"));
+  CHECK(holds(text, "gives no cost"));
+}
+
+TEST_CASE("Patients are named by reference only") {
+  Clinic clinic;
+  Patient patient;
+  patient.ref = {"P0012"};
+  patient.given_name = "Plainly";
+  patient.family_name = "Invented";
+  clinic.patients = {patient};
+  CHECK_FALSE(holds(why(stocked(), clinic), "Plainly"));
+  CHECK_FALSE(holds(why(stocked(), clinic), "Invented"));
+}

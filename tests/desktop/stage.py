@@ -71,6 +71,9 @@ class Stage:
                                              stderr=subprocess.DEVNULL, **options))
 
     def open(self, command):
+        # Not at the top: it connects to the session bus, which has only now been started.
+        import pyatspi
+        self.atspi = pyatspi
         self.log = open(self.scratch / "output.txt", "w+")
         self.program = subprocess.Popen(command, stdout=self.log, stderr=self.log)
 
@@ -90,17 +93,15 @@ class Stage:
         subprocess.run(["xdotool", "type", "--delay", "20", text], check=True)
 
     def _controls(self):
-        import pyatspi  # connects to the bus that has been started above
-        for application in pyatspi.Registry.getDesktop(0):
+        for application in self.atspi.Registry.getDesktop(0):
             if application and application.name == "sparewell":
                 yield from walk(application)
 
     def find(self, role, name):
         """A control on the screen with this role whose name begins so."""
-        import pyatspi
         for control in self._controls():
             if control.getRoleName() == role and control.name.startswith(name):
-                if control.getState().contains(pyatspi.STATE_SHOWING):
+                if control.getState().contains(self.atspi.STATE_SHOWING):
                     return control
         return None
 
@@ -108,11 +109,10 @@ class Stage:
         return wait_until(f"there is a {role} named {name}", lambda: self.find(role, name))
 
     def click(self, role, name):
-        import pyatspi
         control = wait_until(
             f"the {role} {name} can be used",
             lambda: (found := self.find(role, name)) and
-            found.getState().contains(pyatspi.STATE_SENSITIVE) and found)
+            found.getState().contains(self.atspi.STATE_SENSITIVE) and found)
         control.queryAction().doAction(0)
 
     def set_text(self, name, text):
@@ -122,10 +122,8 @@ class Stage:
     def rows(table):
         return table.queryTable().nRows
 
-    @staticmethod
-    def focused(control):
-        import pyatspi
-        return control.getState().contains(pyatspi.STATE_FOCUSED)
+    def focused(self, control):
+        return control.getState().contains(self.atspi.STATE_FOCUSED)
 
 
 def walk(control):

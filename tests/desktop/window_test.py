@@ -57,7 +57,6 @@ def search_patient(stage):
 def write_workbooks(stage, folder):
     stage.press("ctrl+1")
     stage.click("push button", "Write order workbooks...")
-    stage.wait_for("dialog", "Write order workbooks")
     stage.set_text("Folder", str(folder))
     stage.picture("write-orders")
     stage.click("push button", "Write")
@@ -72,7 +71,7 @@ def write_workbooks(stage, folder):
 
 def mark_as_sent(stage):
     stage.click("push button", "Mark as sent...")
-    stage.wait_for("dialog", "Mark as sent")
+    stage.wait_for("table", "Orders written and not yet sent")
     stage.picture("mark-as-sent")
     stage.click("push button", "Mark as sent")
     # What is on order now is no longer proposed.

@@ -19,7 +19,10 @@ OrderPanel::OrderPanel(wxWindow* parent, std::function<void()> write)
     : Page{parent}, totals_{page_.totals()}, needs_{desk::OrderPage::need_columns()} {
   auto* top = make_top(std::move(write));
   auto* split = make_split(this);
-  split->SplitHorizontally(make_lines(split), make_below(split));
+  // In the order in which the Tab key goes through them.
+  auto* lines = make_lines(split);
+  auto* below = make_below(split);
+  split->SplitHorizontally(lines, below);
   share_room(*split, 0.5);
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(top, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));
@@ -61,6 +64,7 @@ wxWindow* OrderPanel::make_lines(wxWindow* parent) {
 
 wxWindow* OrderPanel::make_below(wxWindow* parent) {
   auto* panel = new wxPanel{parent};
+  auto* reason = make_reason(panel);
   needs_view_ = new TableView{panel, needs_, "Who is expected to need it", Pick::none};
   needs_view_->set_empty_words(
       "Nobody in particular: it is for new starts, or for patients whose parts are not recorded "
@@ -74,7 +78,7 @@ wxWindow* OrderPanel::make_below(wxWindow* parent) {
     return sizer;
   };
   auto* sizer = new wxBoxSizer{wxHORIZONTAL};
-  sizer->Add(make_reason(panel), wxSizerFlags{4}.Expand().Border(wxALL, FromDIP(8)));
+  sizer->Add(reason, wxSizerFlags{4}.Expand().Border(wxALL, FromDIP(8)));
   sizer->Add(column("Who needs it", needs_view_),
              wxSizerFlags{4}.Expand().Border(wxTOP | wxBOTTOM, FromDIP(8)));
   sizer->Add(column("What the orders come to", totals_view_),

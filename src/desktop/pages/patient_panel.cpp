@@ -25,7 +25,10 @@ std::string lines_of(const std::vector<std::string>& lines) {
 
 PatientPanel::PatientPanel(wxWindow* parent) : Page{parent}, parts_{desk::part_columns()} {
   auto* split = make_split(this);
-  split->SplitVertically(make_list(split), make_card(split));
+  // In the order in which the Tab key goes through them.
+  auto* list = make_list(split);
+  auto* card = make_card(split);
+  split->SplitVertically(list, card);
   share_room(*split, 0.37);
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(split, wxSizerFlags{1}.Expand());

@@ -19,7 +19,10 @@ ShelfPanel::ShelfPanel(wxWindow* parent)
       orders_{desk::ShelfPage::open_order_columns()} {
   auto* top = make_top();
   auto* split = make_split(this);
-  split->SplitHorizontally(make_items(split), make_detail(split));
+  // In the order in which the Tab key goes through them.
+  auto* items = make_items(split);
+  auto* detail = make_detail(split);
+  split->SplitHorizontally(items, detail);
   share_room(*split, 0.62);
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(top, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));

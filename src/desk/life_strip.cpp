@@ -13,8 +13,8 @@ using std::chrono::months;
 using std::chrono::year_month;
 using std::chrono::year_month_day;
 
-constexpr days furthest_back{2 * 365};
-constexpr days furthest_ahead{3 * 365};
+constexpr days furthest_back{365};
+constexpr days furthest_ahead{2 * 365};
 constexpr days least_span{120};
 constexpr days margin{10};
 
@@ -25,12 +25,12 @@ struct Axis {
   double right = 0;
 
   [[nodiscard]] double x(Date date) const {
-    const auto share = static_cast<double>((date - from).count()) /
-                       static_cast<double>((to - from).count());
+    const auto share =
+        static_cast<double>((date - from).count()) / static_cast<double>((to - from).count());
     return left + std::clamp(share, 0.0, 1.0) * (right - left);
   }
   [[nodiscard]] Stretch stretch(Date a, Date b) const {
-    return {x(a), x(std::max(a, b)), a < from, b > to};
+    return {x(a), x(std::max(a, b)), a<from, b> to};
   }
 };
 
@@ -50,7 +50,9 @@ Axis axis_of(const std::vector<StripEntry>& entries, Date today, const StripMeas
           std::max(measures.width - measures.row_height / 2, measures.label_width + 1)};
 }
 
-Date first_of(const year_month& month) { return Date{month / std::chrono::day{1}}; }
+Date first_of(const year_month& month) {
+  return Date{month / std::chrono::day{1}};
+}
 
 /// Months between ticks, so that their labels do not touch.
 int tick_step(const Axis& axis, double label_width) {

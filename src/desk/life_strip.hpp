@@ -13,10 +13,10 @@ namespace sparewell::desk {
 struct StripEntry {
   std::string heading;  ///< not empty: only this text is drawn
   std::string id;
-  std::string label;    ///< left of the strip
-  std::string words;    ///< the same life in a sentence, for tooltips and screen readers
+  std::string label;  ///< left of the strip
+  std::string words;  ///< the same life in a sentence, for tooltips and screen readers
   Date issued;
-  std::optional<Date> ended;     ///< then no forecast is drawn
+  std::optional<Date> ended;  ///< then no forecast is drawn
   std::optional<Date> p10;
   std::optional<Date> p50;
   std::optional<Date> p90;
@@ -25,7 +25,7 @@ struct StripEntry {
 
 /// Pixels that the painter measured beforehand.
 struct StripMeasures {
-  double width = 0;       ///< of the whole drawing
+  double width = 0;  ///< of the whole drawing
   double label_width = 0;
   double row_height = 0;
   double axis_height = 0;
@@ -66,7 +66,7 @@ struct LifeDrawing {
   [[nodiscard]] std::optional<std::size_t> entry_at(double y, double row_height) const;
 };
 
-/// The axis spans every life as far as two years back and three ahead of today; what lies beyond is
+/// The axis spans every life as far as one year back and two ahead of today; what lies beyond is
 /// cut. Rows are in the order of the entries, below the axis.
 [[nodiscard]] LifeDrawing draw_lives(const std::vector<StripEntry>& entries, Date today,
                                      const StripMeasures& measures);

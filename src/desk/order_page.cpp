@@ -16,10 +16,10 @@ using supply::ProposalLine;
 
 std::vector<Column> line_columns() {
   return {
-      {"When", 17, Align::left, "Whether the line is due today or can wait for a later order day"},
-      {"Supplier", 19, Align::left, ""},
+      {"When", 16, Align::left, "Whether the line is due today or can wait for a later order day"},
+      {"Supplier", 18, Align::left, ""},
       {"Item", 14, Align::left, "The clinic's item code"},
-      {"Description", 28, Align::left, ""},
+      {"Description", 32, Align::left, ""},
       {"Quantity", 9, Align::right, "Pieces to order, in whole packs"},
       {"Cost", 14, Align::right, "Quantity times the price at this quantity, without freight"},
       {"Order by", 12, Align::left, "The last day on which ordering keeps the service target"},
@@ -30,10 +30,10 @@ std::vector<Column> line_columns() {
 
 std::vector<Column> total_columns() {
   return {{"Supplier", 20, Align::left, ""},
+          {"Goods", 15, Align::right, "Without freight"},
           {"Lines", 6, Align::right, ""},
           {"Due today", 9, Align::right, "Lines that cannot wait for a later order day"},
           {"Pieces", 7, Align::right, ""},
-          {"Goods", 15, Align::right, "Without freight"},
           {"Freight", 42, Align::left, ""}};
 }
 
@@ -96,10 +96,10 @@ std::vector<TableRow> total_rows(const std::vector<SupplierTotal>& totals) {
   for (const auto& total : totals) {
     rows.push_back({total.supplier.text,
                     {{total.supplier.text, std::nullopt},
+                     {goods_words(total.goods, total.lines_without_price), std::nullopt},
                      count_cell(total.lines),
                      count_cell(total.lines_today),
                      count_cell(total.pieces),
-                     {goods_words(total.goods, total.lines_without_price), std::nullopt},
                      {freight_words(total), std::nullopt}},
                     "",
                     0,
@@ -115,12 +115,12 @@ std::vector<TableRow> total_rows(const std::vector<SupplierTotal>& totals) {
       all.lines_without_price == 0
           ? std::string{}
           : count_words(all.lines_without_price, "line has", "lines have") + " no price";
-  rows.push_back({"",
+  rows.push_back({"all suppliers",
                   {{"All suppliers", std::nullopt},
+                   {goods_words(all.goods, all.lines_without_price), std::nullopt},
                    count_cell(all.lines),
                    count_cell(all.lines_today),
                    count_cell(all.pieces),
-                   {goods_words(all.goods, all.lines_without_price), std::nullopt},
                    {unpriced, std::nullopt}},
                   "",
                   0,
@@ -185,19 +185,6 @@ TableRow need_row(const supply::ExpectedNeed& need, const ProposalLine& line, co
   return row;
 }
 
-std::vector<std::string> fact_words(const ProposalLine& line) {
-  const auto& reason = line.reason;
-  std::vector<std::string> facts{
-      fmt::format("Usable on hand {}", line.on_hand),
-      fmt::format("On order {}", line.on_order),
-      fmt::format("Reserved {}", line.reserved),
-      fmt::format("Order up to {}", line.target),
-      fmt::format("Pack of {}", reason.pack_size),
-      fmt::format("Lead time {}{}", count_words(reason.lead_days, "day", "days"),
-                  reason.lead_days_assumed ? " (assumed)" : "")};
-  return facts;
-}
-
 }  // namespace
 
 bool can_wait(const ProposalLine& line) {
@@ -246,7 +233,6 @@ OrderDetail OrderPage::detail(const std::string& id) const {
   const auto* item = day_->index().item(line->item);
   detail.title = line->item.text + (item ? "  " + item_words(*item) : std::string{});
   detail.when = wait_words(*line, *day_);
-  detail.facts = fact_words(*line);
   detail.why = why(*line, day_->clinic());
   for (const auto& need : line->reason.needs) {
     detail.needs.push_back(need_row(need, *line, *day_, detail.needs.size()));

@@ -11,11 +11,10 @@ namespace sparewell::desk {
 
 /// Everything the page says about one chosen line.
 struct OrderDetail {
-  std::string title;                ///< item and description
-  std::string when;                 ///< what happens if it is not ordered today
-  std::vector<std::string> facts;   ///< "Usable on hand: 3" ...
-  std::string why;                  ///< a few sentences
-  std::vector<TableRow> needs;      ///< who needs it; for need_columns()
+  std::string title;            ///< item and description
+  std::string when;             ///< what happens if it is not ordered today
+  std::string why;              ///< a few sentences
+  std::vector<TableRow> needs;  ///< who needs it; for need_columns()
 };
 
 class OrderPage {

@@ -47,7 +47,7 @@ TableRow patient_row(const Day& day, const Patient& patient) {
   row.id = patient.ref.text;
   row.cells = {{patient.ref.text, std::nullopt},
                {full_name(patient), std::nullopt},
-               date_cell(patient.next_visit, "none booked"),
+               date_cell(patient.next_visit, "none"),
                std::move(worn),
                {first.part, std::nullopt}};
   row.search = search_text(day, patient, units);
@@ -65,10 +65,10 @@ std::vector<TableRow> patient_rows(const Day& day) {
 }
 
 PatientList::PatientList()
-    : table_{{{"Reference", 11, Align::left, "The clinic's own reference for the patient"},
-              {"Name", 20, Align::left, ""},
-              {"Next visit", 12, Align::left, ""},
-              {"First worn out", 13, Align::left,
+    : table_{{{"Reference", 9, Align::left, "The clinic's own reference for the patient"},
+              {"Name", 19, Align::left, ""},
+              {"Next visit", 11, Align::left, ""},
+              {"First worn out", 12, Align::left,
                "When the first of the parts in use is expected to be worn out (even chance)"},
               {"Part", 21, Align::left, "The part that is expected to be worn out first"}}} {}
 
@@ -86,7 +86,8 @@ std::string PatientList::count_shown() const {
 std::string PatientList::empty_words() const {
   if (!loaded_) return "Open a clinic file to see its patients.";
   if (table_.total() == 0) return "The clinic file holds no patients yet.";
-  return "No patient answers to what you typed. Reference, name, item, serial and lot are searched.";
+  return "No patient answers to what you typed. Reference, name, item, serial and lot are "
+         "searched.";
 }
 
 }  // namespace sparewell::desk

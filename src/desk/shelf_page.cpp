@@ -46,8 +46,8 @@ Standing standing(const Item& item, const ShelfCount& count, const supply::Propo
   if (count.usable < count.reserved) {
     return {count.on_order > 0 ? "Short, on order" : "Short", true};
   }
-  if (count.usable == 0)
-    return {count.on_order > 0 ? "Out, on order" : "Out, none needed yet", count.on_order > 0};
+  if (count.usable == 0 && count.on_order > 0) return {"Out, on order", true};
+  if (count.usable == 0) return {"None needed", false};
   return {"Enough", false};
 }
 
@@ -174,6 +174,8 @@ void ShelfPage::show(DayPtr day) {
   for (const auto& item : day_->clinic().items) {
     rows.push_back(shelf_row(*day_, item, counts.at(item.code), lots[item.code]));
   }
+  // What is low comes first; otherwise the catalogue's order.
+  std::ranges::stable_sort(rows, {}, [](const TableRow& row) { return !row.strong; });
   table_.fill(std::move(rows));
 }
 

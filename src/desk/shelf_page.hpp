@@ -12,8 +12,8 @@ namespace sparewell::desk {
 /// Why pieces on a shelf may not be handed out, or not for long.
 enum class LotState {
   usable,
-  soon,        ///< usable today, but its use-by date comes within `soon_days`
-  expired,     ///< its use-by date lies before today
+  soon,     ///< usable today, but its use-by date comes within `soon_days`
+  expired,  ///< its use-by date lies before today
   quarantined
 };
 inline constexpr int soon_days = 60;
@@ -34,9 +34,9 @@ struct ShelfCount {
 
 struct ShelfDetail {
   std::string title;
-  std::string summary;               ///< one or two sentences
-  std::vector<TableRow> lots;        ///< for lot_columns()
-  std::vector<TableRow> open_orders; ///< for open_order_columns()
+  std::string summary;                ///< one or two sentences
+  std::vector<TableRow> lots;         ///< for lot_columns()
+  std::vector<TableRow> open_orders;  ///< for open_order_columns()
 };
 
 class ShelfPage {

@@ -5,6 +5,7 @@
 #include <wx/app.h>
 #include <wx/display.h>
 #include <wx/notebook.h>
+#include <wx/panel.h>
 #include <wx/sizer.h>
 #include <wx/stattext.h>
 #include <wx/utils.h>

@@ -14,6 +14,7 @@
 #include "desk/remembered.hpp"
 
 class wxNotebook;
+class wxPanel;
 class wxStaticText;
 
 namespace sparewell::desktop {

@@ -75,6 +75,8 @@ wxDirPickerCtrl* Form::add_folder(const std::string& label, const std::string& f
                                     wxDefaultPosition,
                                     wxDefaultSize,
                                     wxDIRP_USE_TEXTCTRL | wxDIRP_SMALL};
+  // The picker itself shows nothing of a folder that is yet to be made.
+  field->GetTextCtrl()->ChangeValue(to_wx(folder));
   field->SetMinSize({FromDIP(420), -1});
   add_field(label, text, field, help);
   set_accessible_name(*field->GetTextCtrl(), without_mnemonic(label), help);

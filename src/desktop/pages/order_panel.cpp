@@ -2,7 +2,6 @@
 
 #include <wx/button.h>
 #include <wx/sizer.h>
-#include <wx/splitter.h>
 #include <wx/stattext.h>
 #include <wx/textctrl.h>
 
@@ -11,30 +10,23 @@
 #include "desktop/widgets/accessible.hpp"
 #include "desktop/widgets/find_box.hpp"
 #include "desktop/widgets/headings.hpp"
+#include "desktop/widgets/split.hpp"
 #include "desktop/widgets/table_view.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
 
 namespace sparewell::desktop {
-namespace {
-
-std::string joined(const std::vector<std::string>& facts) {
-  std::string text;
-  for (const auto& fact : facts) text += (text.empty() ? "" : "  \u00b7  ") + fact;
-  return text;
-}
-
-}  // namespace
-
 OrderPanel::OrderPanel(wxWindow* parent, std::function<void()> write)
     : Page{parent}, totals_{page_.totals()}, needs_{desk::OrderPage::need_columns()} {
-  auto* split = new wxSplitterWindow{this, wxID_ANY, wxDefaultPosition, wxDefaultSize,
-                                     wxSP_LIVE_UPDATE | wxSP_NOBORDER};
+  auto* top = make_top(std::move(write));
+  auto* split = make_split(this);
+  // In the order in which the Tab key goes through them.
+  auto* lines = make_lines(split);
+  auto* below = make_below(split);
+  split->SplitHorizontally(lines, below);
+  share_room(*split, 0.5);
   auto* sizer = new wxBoxSizer{wxVERTICAL};
-  sizer->Add(make_top(std::move(write)), wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));
+  sizer->Add(top, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));
   sizer->Add(split, wxSizerFlags{1}.Expand());
-  split->SplitVertically(make_lines(split), make_reason(split));
-  split->SetSashGravity(0.62);
-  split->SetMinimumPaneSize(FromDIP(280));
   SetSizer(sizer);
 }
 
@@ -64,13 +56,33 @@ wxWindow* OrderPanel::make_lines(wxWindow* parent) {
   lines_->set_empty_words(page_.empty_words());
   lines_->when_selected([this](const std::string& id) { show_line(id); });
   find_->goes_down_to(*lines_);
-  totals_view_ = new TableView{panel, totals_, "Totals by supplier"};
-  totals_view_->set_least_rows(4);
   auto* sizer = new wxBoxSizer{wxVERTICAL};
-  sizer->Add(lines_, wxSizerFlags{3}.Expand().Border(wxLEFT | wxRIGHT, FromDIP(8)));
-  sizer->Add(section_heading(panel, "What it comes to"),
-             wxSizerFlags{}.Border(wxLEFT | wxTOP, FromDIP(8)));
-  sizer->Add(totals_view_, wxSizerFlags{1}.Expand().Border(wxALL, FromDIP(8)));
+  sizer->Add(lines_, wxSizerFlags{1}.Expand().Border(wxLEFT | wxRIGHT, FromDIP(8)));
+  panel->SetSizer(sizer);
+  return panel;
+}
+
+wxWindow* OrderPanel::make_below(wxWindow* parent) {
+  auto* panel = new wxPanel{parent};
+  auto* reason = make_reason(panel);
+  needs_view_ = new TableView{panel, needs_, "Who is expected to need it", Pick::none};
+  needs_view_->set_empty_words(
+      "Nobody in particular: it is for new starts, or for patients whose parts are not recorded "
+      "here.");
+  totals_view_ = new TableView{panel, totals_, "Totals by supplier", Pick::none};
+  totals_view_->set_empty_words("Nothing is to be ordered.");
+  const auto column = [&](const std::string& heading, wxWindow* control) {
+    auto* sizer = new wxBoxSizer{wxVERTICAL};
+    sizer->Add(section_heading(panel, heading), wxSizerFlags{}.Border(wxBOTTOM, FromDIP(4)));
+    sizer->Add(control, wxSizerFlags{1}.Expand());
+    return sizer;
+  };
+  auto* sizer = new wxBoxSizer{wxHORIZONTAL};
+  sizer->Add(reason, wxSizerFlags{4}.Expand().Border(wxALL, FromDIP(8)));
+  sizer->Add(column("Who needs it", needs_view_),
+             wxSizerFlags{4}.Expand().Border(wxTOP | wxBOTTOM, FromDIP(8)));
+  sizer->Add(column("What the orders come to", totals_view_),
+             wxSizerFlags{4}.Expand().Border(wxALL, FromDIP(8)));
   panel->SetSizer(sizer);
   return panel;
 }
@@ -80,25 +92,17 @@ wxWindow* OrderPanel::make_reason(wxWindow* parent) {
   title_ = new WrappedLabel{panel};
   title_->SetFont(title_->GetFont().Bold());
   when_ = new WrappedLabel{panel};
-  facts_ = new WrappedLabel{panel};
   why_ = new wxTextCtrl{
       panel, wxID_ANY, "", wxDefaultPosition, wxDefaultSize, wxTE_MULTILINE | wxTE_READONLY};
   set_accessible_name(*why_, "Why this line is proposed");
-  needs_view_ = new TableView{panel, needs_, "Who is expected to need it"};
-  needs_view_->set_empty_words(
-      "Nobody in particular: it is for new starts, or for patients whose "
-      "parts are not recorded here.");
+  why_->SetMinSize({FromDIP(200), 3 * GetCharHeight()});
   auto* sizer = new wxBoxSizer{wxVERTICAL};
-  const auto text = wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, FromDIP(8));
+  const auto text = wxSizerFlags{}.Expand().Border(wxBOTTOM, FromDIP(4));
   sizer->Add(title_, text);
   sizer->Add(when_, text);
-  sizer->Add(facts_, text);
-  sizer->Add(section_heading(panel, "Why"), wxSizerFlags{}.Border(wxLEFT, FromDIP(8)));
-  sizer->Add(why_, wxSizerFlags{2}.Expand().Border(wxALL, FromDIP(8)));
-  sizer->Add(section_heading(panel, "Who needs it"), wxSizerFlags{}.Border(wxLEFT, FromDIP(8)));
-  sizer->Add(needs_view_, wxSizerFlags{3}.Expand().Border(wxALL, FromDIP(8)));
+  sizer->Add(why_, wxSizerFlags{1}.Expand());
   panel->SetSizer(sizer);
-  keep_wrapped(*panel, {title_, when_, facts_}, FromDIP(20));
+  keep_wrapped(*panel, {title_, when_}, FromDIP(4));
   return panel;
 }
 
@@ -108,9 +112,7 @@ void OrderPanel::show(const desk::DayPtr& day) {
   headline_->SetLabelText(to_wx(page_.headline()));
   lines_->set_empty_words(page_.empty_words());
   lines_->table_changed();
-  totals_view_->set_empty_words("Nothing is to be ordered.");
   totals_view_->table_changed();
-  show_line(lines_->selected());
   Layout();
 }
 
@@ -118,7 +120,6 @@ void OrderPanel::show_line(const std::string& id) {
   const auto detail = page_.detail(id);
   title_->set_text(detail.title);
   when_->set_text(detail.when);
-  facts_->set_text(joined(detail.facts));
   why_->ChangeValue(to_wx(detail.why));
   needs_.fill(detail.needs);
   needs_view_->table_changed();

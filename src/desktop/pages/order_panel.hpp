@@ -3,7 +3,6 @@
 
 #include <functional>
 
-#include "desk/draft_orders.hpp"
 #include "desk/order_page.hpp"
 #include "desktop/pages/page.hpp"
 
@@ -31,6 +30,7 @@ class OrderPanel : public Page {
  private:
   wxSizer* make_top(std::function<void()> write);
   wxWindow* make_lines(wxWindow* parent);
+  wxWindow* make_below(wxWindow* parent);
   wxWindow* make_reason(wxWindow* parent);
   void show_line(const std::string& id);
 
@@ -44,7 +44,6 @@ class OrderPanel : public Page {
   TableView* totals_view_ = nullptr;
   WrappedLabel* title_ = nullptr;
   WrappedLabel* when_ = nullptr;
-  WrappedLabel* facts_ = nullptr;
   wxTextCtrl* why_ = nullptr;
   TableView* needs_view_ = nullptr;
 };

@@ -2,13 +2,13 @@
 
 #include <wx/checkbox.h>
 #include <wx/sizer.h>
-#include <wx/splitter.h>
 #include <wx/stattext.h>
 
 #include "desktop/text.hpp"
 #include "desktop/widgets/find_box.hpp"
 #include "desktop/widgets/headings.hpp"
 #include "desktop/widgets/life_chart.hpp"
+#include "desktop/widgets/split.hpp"
 #include "desktop/widgets/table_view.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
 
@@ -24,10 +24,12 @@ std::string lines_of(const std::vector<std::string>& lines) {
 }  // namespace
 
 PatientPanel::PatientPanel(wxWindow* parent) : Page{parent}, parts_{desk::part_columns()} {
-  auto* split = new wxSplitterWindow{this, wxID_ANY, wxDefaultPosition, wxDefaultSize,
-                                     wxSP_LIVE_UPDATE | wxSP_NOBORDER};
-  split->SplitVertically(make_list(split), make_card(split), FromDIP(430));
-  split->SetMinimumPaneSize(FromDIP(260));
+  auto* split = make_split(this);
+  // In the order in which the Tab key goes through them.
+  auto* list = make_list(split);
+  auto* card = make_card(split);
+  split->SplitVertically(list, card);
+  share_room(*split, 0.37);
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(split, wxSizerFlags{1}.Expand());
   SetSizer(sizer);
@@ -88,13 +90,7 @@ wxWindow* PatientPanel::make_card(wxWindow* parent) {
   life_ = new WrappedLabel{card_};
   parts_view_ = new TableView{card_, parts_, "Parts of the patient"};
   parts_view_->set_empty_words("No part is recorded as in use.");
-  parts_view_->when_selected([this](const std::string& id) {
-    chart_->mark(id);
-    for (const auto& strip : strips_) {
-      if (strip.heading.empty() && strip.id == id) life_->set_text(strip.words);
-    }
-    card_->Layout();
-  });
+  parts_view_->when_selected([this](const std::string& id) { show_part(id); });
   auto* row = new wxBoxSizer{wxHORIZONTAL};
   row->Add(section_heading(card_, "Parts"), wxSizerFlags{1}.CentreVertical());
   row->Add(with_ended_, wxSizerFlags{}.CentreVertical());
@@ -122,7 +118,15 @@ void PatientPanel::show(const desk::DayPtr& day) {
   day_ = day;
   list_.show(day);
   list_changed();
-  show_patient(list_view_->selected());
+}
+
+void PatientPanel::show_part(const std::string& id) {
+  chart_->mark(id);
+  life_->set_text("");
+  for (const auto& strip : strips_) {
+    if (strip.heading.empty() && strip.id == id) life_->set_text(strip.words);
+  }
+  card_->Layout();
 }
 
 void PatientPanel::show_patient(const std::string& ref) {
@@ -140,9 +144,7 @@ void PatientPanel::show_patient(const std::string& ref) {
   strips_ = card.strips;
   chart_->show(card.strips, day_->today());
   parts_.fill(card.parts);
-  life_->set_text("");
   parts_view_->table_changed();
-  chart_->mark(parts_view_->selected());
   card_->Show(!ref.empty());
   card_->Layout();
 }

@@ -28,6 +28,7 @@ class PatientPanel : public Page {
   wxWindow* make_card(wxWindow* parent);
   wxSizer* make_text(wxWindow* card);
   void list_changed();
+  void show_part(const std::string& id);
   void show_patient(const std::string& ref);
 
   desk::DayPtr day_;

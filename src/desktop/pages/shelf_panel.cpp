@@ -2,12 +2,12 @@
 
 #include <wx/checkbox.h>
 #include <wx/sizer.h>
-#include <wx/splitter.h>
 #include <wx/stattext.h>
 
 #include "desktop/text.hpp"
 #include "desktop/widgets/find_box.hpp"
 #include "desktop/widgets/headings.hpp"
+#include "desktop/widgets/split.hpp"
 #include "desktop/widgets/table_view.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
 
@@ -18,11 +18,12 @@ ShelfPanel::ShelfPanel(wxWindow* parent)
       lots_{desk::ShelfPage::lot_columns()},
       orders_{desk::ShelfPage::open_order_columns()} {
   auto* top = make_top();
-  auto* split = new wxSplitterWindow{this, wxID_ANY, wxDefaultPosition, wxDefaultSize,
-                                     wxSP_LIVE_UPDATE | wxSP_NOBORDER};
-  split->SplitHorizontally(make_items(split), make_detail(split));
-  split->SetSashGravity(0.65);
-  split->SetMinimumPaneSize(FromDIP(150));
+  auto* split = make_split(this);
+  // In the order in which the Tab key goes through them.
+  auto* items = make_items(split);
+  auto* detail = make_detail(split);
+  split->SplitHorizontally(items, detail);
+  share_room(*split, 0.62);
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(top, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));
   sizer->Add(split, wxSizerFlags{1}.Expand());
@@ -66,9 +67,9 @@ wxWindow* ShelfPanel::make_detail(wxWindow* parent) {
   title_ = new WrappedLabel{panel};
   title_->SetFont(title_->GetFont().Bold());
   summary_ = new WrappedLabel{panel};
-  lots_view_ = new TableView{panel, lots_, "Lots of the item"};
+  lots_view_ = new TableView{panel, lots_, "Lots of the item", Pick::none};
   lots_view_->set_empty_words("Nothing of it is on a shelf.");
-  orders_view_ = new TableView{panel, orders_, "Open orders for the item"};
+  orders_view_ = new TableView{panel, orders_, "Open orders for the item", Pick::none};
   orders_view_->set_empty_words("Nothing of it is on order.");
   auto* lots = new wxBoxSizer{wxVERTICAL};
   lots->Add(section_heading(panel, "Lots"), wxSizerFlags{}.Border(wxBOTTOM, FromDIP(4)));
@@ -99,7 +100,6 @@ void ShelfPanel::list_changed() {
 void ShelfPanel::show(const desk::DayPtr& day) {
   page_.show(day);
   list_changed();
-  show_item(items_view_->selected());
 }
 
 void ShelfPanel::show_item(const std::string& code) {

@@ -2,6 +2,7 @@
 
 #include <memory>
 
+#include <wx/brush.h>
 #include <wx/graphics.h>
 #include <wx/settings.h>
 

@@ -45,8 +45,8 @@ void set_title_help(wxDataViewCtrl& list, unsigned column, const std::string& he
 
 }  // namespace
 
-TableView::TableView(wxWindow* parent, desk::Table& table, const std::string& name)
-    : wxPanel{parent}, table_{table}, model_{new TableModel{table}} {
+TableView::TableView(wxWindow* parent, desk::Table& table, const std::string& name, Pick pick)
+    : wxPanel{parent}, table_{table}, pick_{pick}, model_{new TableModel{table}} {
   list_ = new wxDataViewCtrl{this, wxID_ANY, wxDefaultPosition, wxDefaultSize,
                              wxDV_SINGLE | wxDV_ROW_LINES};
   add_columns();
@@ -74,7 +74,13 @@ TableView::TableView(wxWindow* parent, desk::Table& table, const std::string& na
 }
 
 void TableView::add_columns() {
-  const int character = GetTextExtent("abcdefghijklmnopqrstuvwxyz0123456789").x / 36 + 1;
+  const int character = GetTextExtent("abcdefghijklmnopqrstuvwxyz0123456789").x / 36;
+  const wxFont bold = GetFont().Bold();
+  const auto title_width = [&](const wxString& title) {
+    int width = 0;
+    GetTextExtent(title, &width, nullptr, nullptr, nullptr, &bold);
+    return width;
+  };
   unsigned number = 0;
   for (const auto& column : table_.columns()) {
     const auto align = column.align == desk::Align::right ? wxALIGN_RIGHT : wxALIGN_LEFT;
@@ -82,7 +88,7 @@ void TableView::add_columns() {
     renderer->EnableEllipsize(wxELLIPSIZE_END);
     const auto title = to_wx(column.title);
     // Titles carry an arrow when the list is ordered by them.
-    const int least = GetTextExtent(title).x + FromDIP(30);
+    const int least = title_width(title) + FromDIP(34);
     const int width = std::max(least, column.width * character + FromDIP(14));
     list_->AppendColumn(new wxDataViewColumn{title, renderer, number, width, align,
                                              wxDATAVIEW_COL_RESIZABLE | wxDATAVIEW_COL_SORTABLE});
@@ -105,17 +111,16 @@ void TableView::table_changed() {
     empty_->Show(!any);
     Layout();
   }
-  const auto kept = table_.position_of(selected_);
-  const auto id = kept ? selected_ : any ? table_.at(0).id : std::string{};
-  const bool other = id != selected_;
-  selected_ = id;
+  if (!table_.position_of(selected_)) {
+    selected_ = any && pick_ == Pick::first ? table_.at(0).id : std::string{};
+  }
   show_selection();
-  if (other && selected_call_) selected_call_(selected_);
+  if (selected_call_) selected_call_(selected_);
 }
 
 void TableView::show_selection() {
   const auto position = table_.position_of(selected_);
-  if (!position) return;
+  if (selected_.empty() || !position) return;
   const auto item = model_->GetItem(static_cast<unsigned>(*position));
   filling_ = true;
   list_->SetCurrentItem(item);

@@ -16,20 +16,26 @@ namespace sparewell::desktop {
 
 class TableModel;
 
+/// Whether a row is chosen when nobody has chosen one.
+enum class Pick {
+  first,  ///< for lists whose chosen row is shown beside them
+  none    ///< for lists that are only read
+};
+
 class TableView : public wxPanel {
  public:
   /// `table` must outlive the view. `name` is for screen readers.
-  TableView(wxWindow* parent, desk::Table& table, const std::string& name);
+  TableView(wxWindow* parent, desk::Table& table, const std::string& name, Pick pick = Pick::first);
 
   /// Call after the table has been filled, filtered or ordered. The selected row stays selected
-  /// while it is shown; otherwise the first row is selected.
+  /// while it is shown; otherwise it is picked anew. Calls when_selected in any case.
   void table_changed();
   /// What stands in place of the rows when there are none.
   void set_empty_words(const std::string& words);
   /// "" when no row is selected.
   [[nodiscard]] const std::string& selected() const { return selected_; }
   void select(const std::string& id);
-  /// Called when another row has been selected, by hand or because rows changed.
+  /// Called when a row has been selected by hand, and whenever the table has changed.
   void when_selected(std::function<void(const std::string&)> call) {
     selected_call_ = std::move(call);
   }
@@ -46,6 +52,7 @@ class TableView : public wxPanel {
   void place_empty_words();
 
   desk::Table& table_;
+  Pick pick_;
   wxObjectDataPtr<TableModel> model_;
   wxDataViewCtrl* list_ = nullptr;
   wxStaticText* empty_ = nullptr;

@@ -1,0 +1,93 @@
+#include <doctest/doctest.h>
+
+#include "desk/patient_card.hpp"
+#include "desk/patient_list.hpp"
+#include "desk/sample_day.hpp"
+
+using namespace sparewell;
+using namespace sparewell::desk;
+
+namespace {
+
+DayPtr test_day() {
+  return std::make_shared<const Day>(test_assessment());
+}
+
+}  // namespace
+
+TEST_CASE("A patient is found by reference, name, item, serial and lot, of ended parts too") {
+  PatientList list;
+  list.show(test_day());
+  CHECK(list.count_shown() == "2 patients");
+  for (const auto* typed : {"p-1", "fieldmouse ana", "a-28", "s1", "lot-s3"}) {
+    CAPTURE(typed);
+    list.table().find(typed);
+    REQUIRE(list.table().size() == 1);
+    CHECK(list.table().at(0).id == "P-1");
+  }
+  CHECK(list.count_shown() == "1 of 2 patients");
+  list.table().find("nobody");
+  CHECK(list.empty_words().starts_with("No patient answers"));
+}
+
+TEST_CASE("The list names the part in use that is expected to be worn out first") {
+  PatientList list;
+  list.show(test_day());
+  CHECK(list.table().at(0).cells[4].text == "locking liner, left");
+}
+
+TEST_CASE("The card keeps left and right apart, and ended parts below and only when asked for") {
+  const auto day = test_day();
+  const auto card = patient_card(*day, {"P-1"}, false);
+  CHECK(card.ended == 1);
+  REQUIRE(card.strips.size() == 4);
+  CHECK(card.strips[0].heading == "Left side");
+  CHECK(card.strips[1].label == "Locking liner 28  S2");
+  CHECK(card.strips[2].heading == "Right side");
+  const auto with_ended = patient_card(*day, {"P-1"}, true);
+  REQUIRE(with_ended.strips.size() == 6);
+  CHECK(with_ended.strips[4].heading == "No longer in use");
+  CHECK(with_ended.strips[5].words.ends_with("Ended 6 Oct 2026, hole."));
+  CHECK_FALSE(with_ended.strips[5].p50);
+}
+
+TEST_CASE("A drawn life has the same said in a sentence, with its spread and its order-by day") {
+  const auto card = patient_card(*test_day(), {"P-2"}, false);
+  const auto& strip = card.strips.at(1);
+  REQUIRE(strip.p10);
+  REQUIRE(strip.order_by);
+  // The catalogue quotes 10 days and nothing was received yet, so the quotation is the lead time.
+  CHECK(*strip.order_by == *strip.p10 - days{10});
+  CHECK(strip.words.find("Even chance of being worn out by ") != std::string::npos);
+  CHECK(strip.words.find("eight in ten") != std::string::npos);
+  CHECK(strip.words.find("Order a replacement by ") != std::string::npos);
+}
+
+TEST_CASE("No recorded sensitivity is not said to be safe") {
+  const auto card = patient_card(*test_day(), {"P-1"}, false);
+  CHECK_FALSE(card.sensitive);
+  REQUIRE(card.sensitivities.size() == 1);
+  CHECK(card.sensitivities[0].find("does not mean that there is none") != std::string::npos);
+  CHECK(care_caution().find("does not replace clinical judgement") != std::string::npos);
+}
+
+TEST_CASE("A recorded sensitivity is told with how it was established") {
+  auto assessment = test_assessment();
+  assessment.clinic.sensitivities = {
+      {{"P-1"}, "thiurams", "contact dermatitis", "patch test", make_date(2025, 3, 3)}};
+  const Day day{std::move(assessment)};
+  const auto card = patient_card(day, {"P-1"}, false);
+  CHECK(card.sensitive);
+  CHECK(card.sensitivities.at(0) == "Thiurams: contact dermatitis, patch test, noted 3 Mar 2025.");
+}
+
+TEST_CASE("Use that is not recorded is said to be assumed, and later changes are named") {
+  auto assessment = test_assessment();
+  const auto before = patient_card(Day{assessment}, {"P-1"}, false);
+  CHECK(before.usage == "Use is not recorded; reference use is assumed.");
+  Usage now{{"P-1"}, test_today - days{9}, Activity::k3, std::nullopt, std::nullopt, {}, {}};
+  Usage later{{"P-1"}, test_today + days{9}, {}, 2.0, std::nullopt, {}, {}};
+  assessment.clinic.usage = {later, now};
+  CHECK(patient_card(Day{assessment}, {"P-1"}, false).usage ==
+        "Activity K3. From 4 Dec 2026: kneels 2 h a day.");
+}

@@ -1,0 +1,109 @@
+#include <filesystem>
+#include <fstream>
+#include <set>
+
+#include <doctest/doctest.h>
+
+#include "desk/clinic_form.hpp"
+#include "desk/commands.hpp"
+#include "desk/describe_failure.hpp"
+#include "desk/draft_orders.hpp"
+#include "desk/remembered.hpp"
+#include "desk/wording.hpp"
+#include "store/port.hpp"
+
+using namespace sparewell;
+using namespace sparewell::desk;
+
+TEST_CASE("Amounts have separators and their currency, and chances are never certain") {
+  CHECK(amount_words({123456789, {"EUR"}}) == "1,234,567.89 EUR");
+  CHECK(amount_words({-123456, {"JPY"}}) == "-123,456 JPY");
+  CHECK(amount_words({999, {"EUR"}}) == "9.99 EUR");
+  CHECK(chance_words(0) == "under 1 %");
+  CHECK(chance_words(1) == "over 99 %");
+  CHECK(chance_words(0.125) == "13 %");
+  CHECK(list_words({"a", "b", "c"}) == "a, b and c");
+  CHECK(day_words(make_date(2026, 11, 25)) == "Wed 25 Nov 2026");
+}
+
+TEST_CASE("No two commands share a key, or a mnemonic within their menu") {
+  std::set<std::string> keys;
+  std::set<std::pair<Menu, char>> mnemonics;
+  for (const auto& spec : command_table()) {
+    CAPTURE(spec.label);
+    if (!spec.key.empty()) CHECK(keys.insert(std::string{spec.key}).second);
+    const auto at = spec.label.find('&');
+    REQUIRE(at != std::string_view::npos);
+    const auto letter = static_cast<char>(spec.label[at + 1] | 0x20);
+    CHECK(mnemonics.insert({spec.menu, letter}).second);
+    CHECK_FALSE(spec.help.empty());
+  }
+}
+
+TEST_CASE("Commands that change the clinic file are off without one, and while work is going on") {
+  const CommandState none;
+  CommandState open{true, false, true, true};
+  for (const auto command : {Command::import_folder, Command::clinic_details, Command::write_orders,
+                             Command::mark_as_sent, Command::refresh}) {
+    CHECK_FALSE(command_spec(command).enabled(none));
+    CHECK(command_spec(command).enabled(open));
+  }
+  open.busy = true;
+  CHECK_FALSE(command_spec(Command::write_orders).enabled(open));
+  CHECK(command_spec(Command::quit).enabled(open));
+}
+
+TEST_CASE("What the window remembers comes back, and a damaged memory gives the defaults") {
+  const auto folder = std::filesystem::temp_directory_path() / "sparewell-memory-test";
+  std::filesystem::remove_all(folder);
+  const auto file = folder / "deep" / "window.json";
+  CHECK(recall(file) == Remembered{});
+  const Remembered kept{"/a/clinic.db", "/a/orders", "/a/in", 2, 1200, 700, true};
+  CHECK(remember(kept, file));
+  CHECK(recall(file) == kept);
+  std::ofstream{file} << R"({"page": "two"})";
+  CHECK(recall(file) == Remembered{});
+  std::filesystem::remove_all(folder);
+}
+
+TEST_CASE("A failure of the store is told with what to do") {
+  const auto busy = std::make_exception_ptr(
+      store::StoreFailure{store::StoreError::busy, "Another program holds the clinic file."});
+  CHECK(describe_failure(busy) ==
+        "Another program holds the clinic file. Nothing was changed; try again in a moment.");
+}
+
+TEST_CASE("Orders that were written and not sent are gathered by their number") {
+  Clinic clinic;
+  OrderLine line;
+  line.order_ref = "SW-2026-0001";
+  line.supplier = {"Tern"};
+  line.ordered_on = make_date(2026, 11, 25);
+  line.quantity = 3;
+  line.state = OrderState::draft;
+  OrderLine sent = line;
+  sent.order_ref = "SW-2026-0002";
+  sent.state = OrderState::placed;
+  clinic.order_lines = {line, sent, line};
+  const auto drafts = draft_orders(clinic);
+  REQUIRE(drafts.size() == 1);
+  CHECK(draft_words(drafts[0]) == "SW-2026-0001, Tern: 2 lines, 6 pieces, written 25 Nov 2026");
+}
+
+TEST_CASE("The clinic's details are read as typed, and refused with the field's name") {
+  const ClinicForm good{"Name", "Street\nTown", "eur", "main store", "97,5"};
+  const auto read = read_clinic_form(good);
+  REQUIRE(read);
+  CHECK(read->currency.code == "EUR");
+  CHECK(read->service_target == doctest::Approx(0.975));
+  CHECK(clinic_form(*read).service_target == "97.5");
+  auto bad = good;
+  bad.currency = "euro";
+  CHECK(read_clinic_form(bad).error().sentence.starts_with("Currency"));
+  bad = good;
+  bad.service_target = "100";
+  CHECK(read_clinic_form(bad).error().sentence.starts_with("Service target"));
+  bad = good;
+  bad.main_place = "quarantine shelf";
+  CHECK(read_clinic_form(bad).error().sentence.starts_with("Main place"));
+}

@@ -1,0 +1,136 @@
+"""A screen of its own for one program: X server, window manager, session bus, accessibility."""
+
+import os
+import pathlib
+import signal
+import subprocess
+import time
+
+PATIENCE = 60  # seconds before something that does not happen counts as failed
+
+
+def wait_until(what, happened, patience=PATIENCE):
+    """Waits for a condition and returns its value; fails with words when it never holds."""
+    end = time.monotonic() + patience
+    while True:
+        try:
+            value = happened()
+        except Exception:  # a control may go while it is looked at
+            value = None
+        if value:
+            return value
+        if time.monotonic() > end:
+            raise AssertionError(f"waited in vain until {what}")
+        time.sleep(0.1)
+
+
+class Stage:
+    """Use as a context; everything that was started ends with it."""
+
+    def __init__(self, scratch, pictures, size="1366x768"):
+        self.scratch = scratch
+        self.pictures = pictures
+        self.config = scratch / "home" / ".config"
+        self.size = size
+        self.started = []
+        self.program = None
+
+    def __enter__(self):
+        self.pictures.mkdir(parents=True, exist_ok=True)
+        self.config.mkdir(parents=True)
+        reader, writer = os.pipe()
+        self._start(["Xvfb", "-displayfd", str(writer), "-screen", "0", f"{self.size}x24"],
+                    pass_fds=[writer])
+        os.close(writer)
+        display = ":" + os.read(reader, 20).decode().strip()
+        os.environ.update(DISPLAY=display, HOME=str(self.scratch / "home"), GDK_BACKEND="x11",
+                          XDG_CONFIG_HOME=str(self.config), LC_ALL="C.UTF-8",
+                          XDG_RUNTIME_DIR=str(self.scratch), GTK_THEME="Adwaita",
+                          GSETTINGS_BACKEND="memory", GTK_MODULES="gail:atk-bridge")
+        for name in ("NO_AT_BRIDGE", "WAYLAND_DISPLAY"):
+            os.environ.pop(name, None)
+        bus = subprocess.Popen(["dbus-daemon", "--session", "--nofork", "--print-address=1"],
+                               stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True)
+        self.started.append(bus)
+        os.environ["DBUS_SESSION_BUS_ADDRESS"] = bus.stdout.readline().strip()
+        self._start(["openbox"])
+        return self
+
+    def __exit__(self, failure, *_):
+        if failure:
+            self.picture("failure")
+            print(self.output())
+        if self.program and self.program.poll() is None:
+            self.program.kill()
+        for process in reversed(self.started):
+            process.send_signal(signal.SIGTERM)
+            process.wait()
+
+    def _start(self, command, **options):
+        self.started.append(subprocess.Popen(command, stdout=subprocess.DEVNULL,
+                                             stderr=subprocess.DEVNULL, **options))
+
+    def open(self, command):
+        # Not at the top: it connects to the session bus, which has only now been started.
+        import pyatspi
+        self.atspi = pyatspi
+        self.log = open(self.scratch / "output.txt", "w+")
+        self.program = subprocess.Popen(command, stdout=self.log, stderr=self.log)
+
+    def output(self):
+        return pathlib.Path(self.log.name).read_text()
+
+    def ended(self):
+        return self.program.wait(timeout=PATIENCE)
+
+    def picture(self, name):
+        subprocess.run(["import", "-window", "root", self.pictures / f"{name}.png"], check=False)
+
+    def press(self, key):
+        subprocess.run(["xdotool", "key", "--clearmodifiers", key], check=True)
+
+    def type(self, text):
+        subprocess.run(["xdotool", "type", "--delay", "20", text], check=True)
+
+    def _controls(self):
+        for application in self.atspi.Registry.getDesktop(0):
+            if application and application.name == "sparewell":
+                yield from walk(application)
+
+    def find(self, role, name):
+        """A control on the screen with this role whose name begins so."""
+        for control in self._controls():
+            if control.getRoleName() == role and control.name.startswith(name):
+                if control.getState().contains(self.atspi.STATE_SHOWING):
+                    return control
+        return None
+
+    def wait_for(self, role, name):
+        return wait_until(f"there is a {role} named {name}", lambda: self.find(role, name))
+
+    def click(self, role, name):
+        control = wait_until(
+            f"the {role} {name} can be used",
+            lambda: (found := self.find(role, name)) and
+            found.getState().contains(self.atspi.STATE_SENSITIVE) and found)
+        control.queryAction().doAction(0)
+
+    def set_text(self, name, text):
+        self.wait_for("text", name).queryEditableText().setTextContents(text)
+
+    @staticmethod
+    def rows(table):
+        return table.queryTable().nRows
+
+    def focused(self, control):
+        return control.getState().contains(self.atspi.STATE_FOCUSED)
+
+
+def walk(control):
+    """Everything inside a control; not into tables, whose cells can be many."""
+    yield control
+    if control.getRoleName() in ("table", "tree table"):
+        return
+    for child in control:
+        if child:
+            yield from walk(child)

@@ -109,6 +109,7 @@ void TableView::table_changed() {
   if (list_->IsShown() != any) {
     list_->Show(any);
     empty_->Show(!any);
+    place_empty_words();
     Layout();
   }
   if (!table_.position_of(selected_)) {
@@ -160,14 +161,14 @@ void TableView::focus_rows() {
 }
 
 void TableView::set_empty_words(const std::string& words) {
-  empty_->SetLabelText(to_wx(words));
+  empty_words_ = words;
   place_empty_words();
 }
 
 void TableView::place_empty_words() {
   if (!empty_->IsShown()) return;
-  const auto words = empty_->GetLabelText();
-  empty_->SetLabelText(words);
+  // Anew from the whole text, because the label keeps the line breaks of an earlier width.
+  empty_->SetLabelText(to_wx(empty_words_));
   empty_->Wrap(std::max(FromDIP(120), GetClientSize().x - FromDIP(40)));
 }
 

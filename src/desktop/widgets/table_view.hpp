@@ -56,6 +56,7 @@ class TableView : public wxPanel {
   wxObjectDataPtr<TableModel> model_;
   wxDataViewCtrl* list_ = nullptr;
   wxStaticText* empty_ = nullptr;
+  std::string empty_words_;
   std::string selected_;
   bool filling_ = false;
   std::function<void(const std::string&)> selected_call_;

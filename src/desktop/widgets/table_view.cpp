@@ -126,8 +126,12 @@ void TableView::show_selection() {
   filling_ = true;
   list_->SetCurrentItem(item);
   list_->Select(item);
-  list_->EnsureVisible(item);
   filling_ = false;
+  // A list that has no size yet would scroll to the wrong place.
+  CallAfter([this] {
+    const auto now = table_.position_of(selected_);
+    if (now) list_->EnsureVisible(model_->GetItem(static_cast<unsigned>(*now)));
+  });
 }
 
 void TableView::select(const std::string& id) {

@@ -70,6 +70,7 @@ TableView::TableView(wxWindow* parent, desk::Table& table, const std::string& na
   Bind(wxEVT_SIZE, [this](wxSizeEvent& event) {
     event.Skip();
     place_empty_words();
+    scroll_to_selection();
   });
 }
 
@@ -127,10 +128,14 @@ void TableView::show_selection() {
   list_->SetCurrentItem(item);
   list_->Select(item);
   filling_ = false;
+  scroll_to_selection();
+}
+
+void TableView::scroll_to_selection() {
   // A list that has no size yet would scroll to the wrong place.
   CallAfter([this] {
-    const auto now = table_.position_of(selected_);
-    if (now) list_->EnsureVisible(model_->GetItem(static_cast<unsigned>(*now)));
+    const auto position = table_.position_of(selected_);
+    if (position) list_->EnsureVisible(model_->GetItem(static_cast<unsigned>(*position)));
   });
 }
 

@@ -47,6 +47,7 @@ class TableView : public wxPanel {
  private:
   void add_columns();
   void show_selection();
+  void scroll_to_selection();
   void on_selection();
   void on_sorted();
   void place_empty_words();

@@ -21,7 +21,7 @@ std::vector<Column> line_columns() {
       {"Item", 14, Align::left, "The clinic's item code"},
       {"Description", 32, Align::left, ""},
       {"Quantity", 9, Align::right, "Pieces to order, in whole packs"},
-      {"Cost", 14, Align::right, "Quantity times the price at this quantity, without freight"},
+      {"Cost", 16, Align::right, "Quantity times the price at this quantity, without freight"},
       {"Order by", 12, Align::left, "The last day on which ordering keeps the service target"},
       {"May run out", 11, Align::right,
        "Chance of running out before the next order could arrive, if this line is not ordered"},
@@ -30,7 +30,7 @@ std::vector<Column> line_columns() {
 
 std::vector<Column> total_columns() {
   return {{"Supplier", 20, Align::left, ""},
-          {"Goods", 15, Align::right, "Without freight"},
+          {"Goods", 26, Align::right, "Without freight"},
           {"Lines", 6, Align::right, ""},
           {"Due today", 9, Align::right, "Lines that cannot wait for a later order day"},
           {"Pieces", 7, Align::right, ""},

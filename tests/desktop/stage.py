@@ -6,7 +6,7 @@ import signal
 import subprocess
 import time
 
-PATIENCE = 60  # seconds before something that does not happen counts as failed
+PATIENCE = 30  # seconds before something that does not happen counts as failed
 
 
 def wait_until(what, happened, patience=PATIENCE):
@@ -97,10 +97,11 @@ class Stage:
             if application and application.name == "sparewell":
                 yield from walk(application)
 
-    def find(self, role, name):
-        """A control on the screen with this role whose name begins so."""
+    def find(self, role, name, whole=False):
+        """A control on the screen with this role whose name begins so, or is just that."""
         for control in self._controls():
-            if control.getRoleName() == role and control.name.startswith(name):
+            fits = control.name == name if whole else control.name.startswith(name)
+            if fits and control.getRoleName() == role:
                 if control.getState().contains(self.atspi.STATE_SHOWING):
                     return control
         return None
@@ -109,11 +110,14 @@ class Stage:
         return wait_until(f"there is a {role} named {name}", lambda: self.find(role, name))
 
     def click(self, role, name):
+        """With the mouse: an action asked for over the bus would hold the bus while a dialog is open."""
         control = wait_until(
             f"the {role} {name} can be used",
-            lambda: (found := self.find(role, name)) and
+            lambda: (found := self.find(role, name, whole=True)) and
             found.getState().contains(self.atspi.STATE_SENSITIVE) and found)
-        control.queryAction().doAction(0)
+        box = control.queryComponent().getExtents(self.atspi.DESKTOP_COORDS)
+        subprocess.run(["xdotool", "mousemove", str(box.x + box.width // 2),
+                        str(box.y + box.height // 2), "click", "1"], check=True)
 
     def set_text(self, name, text):
         self.wait_for("text", name).queryEditableText().setTextContents(text)

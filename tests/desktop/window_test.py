@@ -17,8 +17,10 @@ from stage import Stage, wait_until
 
 TODAY = "2026-11-25"
 PATIENT = "P-0004"
-# Said by the toolkit while a window is built that has no size yet; not of the program's making.
-TOOLKIT_NOISE = ("gtk_box_gadget_distribute", "gtk_distribute_natural_allocation")
+# Said by the toolkit while a window is built that has no size yet, and by its accessibility while a
+# book of pages is taken down.
+TOOLKIT_NOISE = ("gtk_box_gadget_distribute", "gtk_distribute_natural_allocation",
+                 "gtk_notebook_get_tab_label")
 
 
 def make_database(batch, folder, database):

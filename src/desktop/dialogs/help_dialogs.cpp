@@ -13,7 +13,7 @@ namespace {
 
 desk::Table key_table() {
   desk::Table table{
-      {{"Key", 34, desk::Align::left, ""}, {"What it does", 46, desk::Align::left, ""}}};
+      {{"Key", 42, desk::Align::left, ""}, {"What it does", 46, desk::Align::left, ""}}};
   std::vector<desk::TableRow> rows;
   for (const auto& line : desk::key_list()) {
     rows.push_back(

@@ -18,15 +18,15 @@ namespace sparewell::desktop {
 OrderPanel::OrderPanel(wxWindow* parent, std::function<void()> write)
     : Page{parent}, totals_{page_.totals()}, needs_{desk::OrderPage::need_columns()} {
   auto* top = make_top(std::move(write));
-  auto* split = make_split(this);
+  split_ = make_split(this);
   // In the order in which the Tab key goes through them.
-  auto* lines = make_lines(split);
-  auto* below = make_below(split);
-  split->SplitHorizontally(lines, below);
-  share_room(*split, 0.5);
+  above_ = make_lines(split_);
+  below_ = make_below(split_);
+  split_->SplitHorizontally(above_, below_);
+  share_room(*split_, 0.5);
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(top, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));
-  sizer->Add(split, wxSizerFlags{1}.Expand());
+  sizer->Add(split_, wxSizerFlags{1}.Expand());
   SetSizer(sizer);
 }
 
@@ -113,7 +113,18 @@ void OrderPanel::show(const desk::DayPtr& day) {
   lines_->set_empty_words(page_.empty_words());
   lines_->table_changed();
   totals_view_->table_changed();
+  show_below(page_.anything());
   Layout();
+}
+
+void OrderPanel::show_below(bool any) {
+  if (any == split_->IsSplit()) return;
+  if (any) {
+    split_->SplitHorizontally(above_, below_);
+    split_->SendSizeEvent();
+  } else {
+    split_->Unsplit(below_);
+  }
 }
 
 void OrderPanel::show_line(const std::string& id) {

@@ -7,6 +7,7 @@
 #include "desktop/pages/page.hpp"
 
 class wxButton;
+class wxSplitterWindow;
 class wxStaticText;
 class wxTextCtrl;
 
@@ -32,11 +33,15 @@ class OrderPanel : public Page {
   wxWindow* make_lines(wxWindow* parent);
   wxWindow* make_below(wxWindow* parent);
   wxWindow* make_reason(wxWindow* parent);
+  void show_below(bool any);
   void show_line(const std::string& id);
 
   desk::OrderPage page_;
   desk::Table totals_;
   desk::Table needs_;
+  wxSplitterWindow* split_ = nullptr;
+  wxWindow* above_ = nullptr;
+  wxWindow* below_ = nullptr;
   wxStaticText* headline_ = nullptr;
   wxButton* write_ = nullptr;
   FindBox* find_ = nullptr;

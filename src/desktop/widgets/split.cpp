@@ -19,7 +19,7 @@ void share_room(wxSplitterWindow& split, double share) {
   auto kept = std::make_shared<double>(share);
   split.Bind(wxEVT_SIZE, [&split, kept, room](wxSizeEvent& event) {
     event.Skip();
-    if (room() > 2 * split.GetMinimumPaneSize()) {
+    if (split.IsSplit() && room() > 2 * split.GetMinimumPaneSize()) {
       split.SetSashPosition(static_cast<int>(room() * *kept));
     }
   });

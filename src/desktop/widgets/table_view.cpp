@@ -70,6 +70,7 @@ TableView::TableView(wxWindow* parent, desk::Table& table, const std::string& na
   Bind(wxEVT_SIZE, [this](wxSizeEvent& event) {
     event.Skip();
     place_empty_words();
+    scroll_to_selection();
   });
 }
 
@@ -109,6 +110,7 @@ void TableView::table_changed() {
   if (list_->IsShown() != any) {
     list_->Show(any);
     empty_->Show(!any);
+    place_empty_words();
     Layout();
   }
   if (!table_.position_of(selected_)) {
@@ -125,8 +127,16 @@ void TableView::show_selection() {
   filling_ = true;
   list_->SetCurrentItem(item);
   list_->Select(item);
-  list_->EnsureVisible(item);
   filling_ = false;
+  scroll_to_selection();
+}
+
+void TableView::scroll_to_selection() {
+  // A list that has no size yet would scroll to the wrong place.
+  CallAfter([this] {
+    const auto position = table_.position_of(selected_);
+    if (position) list_->EnsureVisible(model_->GetItem(static_cast<unsigned>(*position)));
+  });
 }
 
 void TableView::select(const std::string& id) {
@@ -160,14 +170,14 @@ void TableView::focus_rows() {
 }
 
 void TableView::set_empty_words(const std::string& words) {
-  empty_->SetLabelText(to_wx(words));
+  empty_words_ = words;
   place_empty_words();
 }
 
 void TableView::place_empty_words() {
   if (!empty_->IsShown()) return;
-  const auto words = empty_->GetLabelText();
-  empty_->SetLabelText(words);
+  // Anew from the whole text, because the label keeps the line breaks of an earlier width.
+  empty_->SetLabelText(to_wx(empty_words_));
   empty_->Wrap(std::max(FromDIP(120), GetClientSize().x - FromDIP(40)));
 }
 

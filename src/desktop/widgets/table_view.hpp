@@ -47,6 +47,7 @@ class TableView : public wxPanel {
  private:
   void add_columns();
   void show_selection();
+  void scroll_to_selection();
   void on_selection();
   void on_sorted();
   void place_empty_words();
@@ -56,6 +57,7 @@ class TableView : public wxPanel {
   wxObjectDataPtr<TableModel> model_;
   wxDataViewCtrl* list_ = nullptr;
   wxStaticText* empty_ = nullptr;
+  std::string empty_words_;
   std::string selected_;
   bool filling_ = false;
   std::function<void(const std::string&)> selected_call_;

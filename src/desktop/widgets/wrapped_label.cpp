@@ -26,6 +26,9 @@ void WrappedLabel::wrap_to(int width) {
 void WrappedLabel::wrap() {
   SetLabelText(text_);
   if (width_ > 0) Wrap(width_);
+  // The toolkit remembers the height of the text before.
+  InvalidateBestSize();
+  SetMinSize(wxDefaultSize);
   SetMinSize({FromDIP(20), GetBestSize().y});
 }
 

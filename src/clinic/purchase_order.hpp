@@ -12,15 +12,22 @@
 
 namespace sparewell {
 
+/// One piece meant for one patient: the reference, and the side where it is known.
+struct PieceForPatient {
+  PatientRef patient;
+  std::optional<Side> side;
+
+  friend auto operator<=>(const PieceForPatient&, const PieceForPatient&) = default;
+};
+
 struct PurchaseOrderLine {
   std::string supplier_item;
   ItemCode item;
   std::string description;
   std::string size_label;
-  std::optional<Side> side;  ///< where it matters: parts ordered for one patient's side
   int quantity = 0;
   std::optional<Money> unit_cost;         ///< empty when the catalogue gives none
-  std::vector<PatientRef> for_patients;  ///< references only; empty for stock
+  std::vector<PieceForPatient> for_patients;  ///< empty for stock
 
   friend bool operator==(const PurchaseOrderLine&, const PurchaseOrderLine&) = default;
 };

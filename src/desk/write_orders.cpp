@@ -30,20 +30,13 @@ std::vector<SupplierProposal> by_supplier(const Assessment& assessment, const Cl
   return made;
 }
 
-/// Patients and, when it is the same for all, the side of a line that is ordered for them.
+/// The patients, with their sides, for whom a line is ordered.
 void add_patients(PurchaseOrderLine& made, const ProposalLine& line) {
   const auto& reason = line.reason;
   if (!reason.patient_ordered) return;
-  for (const auto& need : reason.needs) made.for_patients.push_back(need.patient);
-  for (const auto& patient : reason.reserved_for) made.for_patients.push_back(patient);
+  for (const auto& need : reason.needs) made.for_patients.push_back({need.patient, need.side});
+  for (const auto& patient : reason.reserved_for) made.for_patients.push_back({patient, {}});
   std::ranges::sort(made.for_patients);
-  const auto repeated = std::ranges::unique(made.for_patients);
-  made.for_patients.erase(repeated.begin(), repeated.end());
-  if (reason.needs.empty() || !reason.reserved_for.empty()) return;
-  const Side side = reason.needs.front().side;
-  if (std::ranges::all_of(reason.needs, [&](const auto& need) { return need.side == side; })) {
-    made.side = side;
-  }
 }
 
 PurchaseOrderLine order_line(const ProposalLine& line, const ClinicIndex& index) {

@@ -11,9 +11,10 @@ OrderFormats::OrderFormats(WorkbookFile& file)
       heading{file.add_format()},
       wrapped{file.add_format()},
       date{file.add_format()},
+      counted{file.add_format()},
       file_{file} {
   for (lxw_format* format : {title, bold, heading}) format_set_bold(format);
-  for (lxw_format* format : {bold, heading, wrapped, date}) {
+  for (lxw_format* format : {bold, heading, wrapped, date, counted}) {
     format_set_align(format, LXW_ALIGN_VERTICAL_TOP);
   }
   format_set_font_size(title, 16);
@@ -22,6 +23,7 @@ OrderFormats::OrderFormats(WorkbookFile& file)
   format_set_text_wrap(wrapped);
   format_set_num_format(date, "yyyy-mm-dd");
   format_set_align(date, LXW_ALIGN_LEFT);
+  format_set_align(counted, LXW_ALIGN_LEFT);
 }
 
 lxw_format* OrderFormats::money(const Currency& currency, bool is_bold) {
@@ -32,7 +34,7 @@ lxw_format* OrderFormats::money(const Currency& currency, bool is_bold) {
   format_set_align(format, LXW_ALIGN_VERTICAL_TOP);
   const int decimals = currency.decimals();
   const std::string pattern =
-      fmt::format("#,##0{}{:0<{}} \"{}\"", decimals > 0 ? "." : "", "", decimals, currency.code);
+      fmt::format("#,##0{}{:0<{}}", decimals > 0 ? "." : "", "", decimals);
   format_set_num_format(format, pattern.c_str());
   return format;
 }

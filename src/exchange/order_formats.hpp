@@ -13,7 +13,7 @@ class OrderFormats {
  public:
   explicit OrderFormats(WorkbookFile& file);
 
-  /// Amounts with the currency's decimals and its code, for example 1,234.50 EUR.
+  /// Amounts with the currency's decimals, for example 1,234.50; the code has a column of its own.
   [[nodiscard]] lxw_format* money(const Currency& currency, bool bold);
 
   lxw_format* title;
@@ -21,6 +21,7 @@ class OrderFormats {
   lxw_format* heading;
   lxw_format* wrapped;
   lxw_format* date;
+  lxw_format* counted;  ///< the number of a line, beside the text that follows it
 
  private:
   WorkbookFile& file_;

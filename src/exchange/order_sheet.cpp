@@ -17,15 +17,26 @@ constexpr std::size_t head_width = 14;
 
 std::string patients_text(const PurchaseOrderLine& line) {
   std::string joined;
-  for (const PatientRef& patient : line.for_patients) {
+  for (const auto& [patient, side] : line.for_patients) {
     if (!joined.empty()) joined += ", ";
     joined += patient.text;
+    if (side) joined += fmt::format(" {}", word(*side));
   }
   return joined;
 }
 
+/// The side for which the pieces are, where that is known of all of them; "" for stock.
 std::string side_text(const PurchaseOrderLine& line) {
-  return line.side ? std::string{word(*line.side)} : std::string{};
+  std::array<int, 2> pieces{};
+  for (const PieceForPatient& piece : line.for_patients) {
+    if (!piece.side) return {};
+    ++pieces[static_cast<std::size_t>(*piece.side)];
+  }
+  const auto [left, right] = pieces;
+  if (left == 0 && right == 0) return {};
+  if (left == 0) return std::string{word(Side::right)};
+  if (right == 0) return std::string{word(Side::left)};
+  return fmt::format("{} left, {} right", left, right);
 }
 
 /// An ampersand begins a command in headers and footers; two stand for one.
@@ -106,7 +117,7 @@ void OrderSheet::write_headings() {
 
 void OrderSheet::write_line(const PurchaseOrderLine& line) {
   lxw_format* plain = formats_.wrapped;
-  file_.number(row_, number, row_ - heading_row_, plain);
+  file_.number(row_, number, row_ - heading_row_, formats_.counted);
   put(row_, supplier_item, line.supplier_item, plain);
   put(row_, item, line.item.text, plain);
   put(row_, description, line.description, plain);

@@ -30,8 +30,7 @@ inline PurchaseOrder small_order() {
   order.ordered_on = make_date(2026, 11, 25);
   order.expected_by = make_date(2026, 12, 2);
   order.lines = {line("L-28", 3, 41250), line("P-10", 12, 1999)};
-  order.lines[0].side = Side::left;
-  order.lines[0].for_patients = {{"P0012"}, {"P0044"}};
+  order.lines[0].for_patients = {{{"P0012"}, Side::left}, {{"P0044"}, Side::left}};
   return order;
 }
 

@@ -19,6 +19,8 @@ class OrderFormats {
   lxw_format* title;
   lxw_format* bold;
   lxw_format* heading;
+  lxw_format* number_heading;  ///< over numbers, which stand at the right
+  lxw_format* after_number;    ///< text beside a number, a little apart from it
   lxw_format* wrapped;
   lxw_format* date;
   lxw_format* counted;  ///< the number of a line, beside the text that follows it

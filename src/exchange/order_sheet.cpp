@@ -110,7 +110,9 @@ void OrderSheet::write_headings() {
   static_assert(headings.size() == column_count);
   heading_row_ = row_++;
   for (lxw_col_t column = 0; column < column_count; ++column) {
-    put(heading_row_, column, std::string{headings[column]}, formats_.heading);
+    const bool numbers = column >= quantity && column <= line_total;
+    put(heading_row_, column, std::string{headings[column]},
+        numbers ? formats_.number_heading : formats_.heading);
   }
   worksheet_freeze_panes(file_.sheet(), row_, 0);
 }
@@ -134,7 +136,7 @@ void OrderSheet::write_cost(const Money& each, int pieces) {
   lxw_format* as_money = formats_.money(each.currency, false);
   file_.number(row_, unit_cost, each.major(), as_money);
   file_.formula(row_, line_total, fmt::format("=G{0}*H{0}", row_ + 1), total.major(), as_money);
-  put(row_, currency, each.currency.code, formats_.wrapped);
+  put(row_, currency, each.currency.code, formats_.after_number);
   widen(unit_cost, text(each).size() + 4);
   const auto [entry, first] = totals_.try_emplace(each.currency, total);
   if (!first) entry->second = entry->second + total;
@@ -152,7 +154,7 @@ void OrderSheet::write_totals() {
                                                               first, last, of.code);
     file_.text(row_, description, unknown == 0 ? "Total" : "Total of known costs", formats_.bold);
     file_.formula(row_, line_total, sum, total.major(), formats_.money(of, true));
-    file_.text(row_, currency, of.code, formats_.bold);
+    file_.text(row_, currency, of.code, formats_.after_number);
     widen(line_total, text(total).size() + 6);
     ++row_;
   }

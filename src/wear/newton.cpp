@@ -23,7 +23,10 @@ struct Step {
 std::optional<Step> newton_step(const Derivatives& at) {
   const Eigen::MatrixXd curvature = -at.hessian;
   const Eigen::VectorXd diagonal = curvature.diagonal().cwiseAbs().array() + 1e-8;
-  for (double damping = 0; damping < 1e12; damping = damping == 0 ? 1e-4 : 10 * damping) {
+  constexpr int damped_tries = 16;
+  double damping = 0;
+  for (int tried = 0; tried <= damped_tries; ++tried) {
+    if (tried > 0) damping = tried == 1 ? 1e-4 : 10 * damping;
     Eigen::MatrixXd damped = curvature;
     damped.diagonal() += damping * diagonal;
     const Eigen::LLT<Eigen::MatrixXd> factored{damped};

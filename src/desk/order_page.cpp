@@ -17,24 +17,24 @@ using supply::ProposalLine;
 std::vector<Column> line_columns() {
   return {
       {"When", 16, Align::left, "Whether the line is due today or can wait for a later order day"},
-      {"Supplier", 18, Align::left, ""},
+      {"Supplier", 22, Align::left, "", 1},
       {"Item", 14, Align::left, "The clinic's item code"},
-      {"Description", 32, Align::left, ""},
+      {"Description", 36, Align::left, "", 2},
       {"Quantity", 9, Align::right, "Pieces to order, in whole packs"},
-      {"Cost", 16, Align::right, "Quantity times the price at this quantity, without freight"},
+      {"Cost", 15, Align::right, "Quantity times the price at this quantity, without freight"},
       {"Order by", 12, Align::left, "The last day on which ordering keeps the service target"},
       {"May run out", 11, Align::right,
        "Chance of running out before the next order could arrive, if this line is not ordered"},
-      {"Reason", 44, Align::left, ""}};
+      {"Reason", 30, Align::left, "", 1}};
 }
 
 std::vector<Column> total_columns() {
-  return {{"Supplier", 20, Align::left, ""},
-          {"Goods", 26, Align::right, "Without freight"},
+  return {{"Supplier", 22, Align::left, "", 2},
+          {"Goods", 15, Align::right, "Without freight"},
           {"Lines", 6, Align::right, ""},
           {"Due today", 9, Align::right, "Lines that cannot wait for a later order day"},
           {"Pieces", 7, Align::right, ""},
-          {"Freight", 42, Align::left, ""}};
+          {"Freight", 20, Align::left, "", 1}};
 }
 
 std::string line_id(const ProposalLine& line) {
@@ -111,13 +111,14 @@ std::vector<TableRow> total_rows(const std::vector<SupplierTotal>& totals) {
     for (const auto& amount : total.goods) add_amount(all.goods, amount);
   }
   if (totals.size() < 2) return rows;
+  const std::vector<Money> first(all.goods.begin(), all.goods.begin() + !all.goods.empty());
   const auto unpriced =
       all.lines_without_price == 0
           ? std::string{}
           : count_words(all.lines_without_price, "line has", "lines have") + " no price";
   rows.push_back({"all suppliers",
                   {{"All suppliers", std::nullopt},
-                   {goods_words(all.goods, all.lines_without_price), std::nullopt},
+                   {goods_words(first, all.lines_without_price), std::nullopt},
                    count_cell(all.lines),
                    count_cell(all.lines_today),
                    count_cell(all.pieces),
@@ -125,6 +126,16 @@ std::vector<TableRow> total_rows(const std::vector<SupplierTotal>& totals) {
                   "",
                   0,
                   true});
+  // Amounts of two currencies are never one sum: each further one has a row of its own.
+  for (std::size_t i = 1; i < all.goods.size(); ++i) {
+    const Cell blank{"", std::nullopt};
+    const Cell amount{amount_words(all.goods[i]), std::nullopt};
+    rows.push_back({"all suppliers, " + all.goods[i].currency.code,
+                    {{"and", std::nullopt}, amount, blank, blank, blank, blank},
+                    "",
+                    0,
+                    true});
+  }
   return rows;
 }
 
@@ -242,13 +253,13 @@ OrderDetail OrderPage::detail(const std::string& id) const {
 
 std::vector<Column> OrderPage::need_columns() {
   return {
-      {"Patient", 24, Align::left, ""},
+      {"Patient", 24, Align::left, "", 2},
       {"Side", 6, Align::left, ""},
       {"Chance", 9, Align::right, "Of wearing out before an order on the next day could arrive"},
       {"Worn out, early", 14, Align::left, "One part in ten like it is worn out by then"},
       {"Worn out, middle", 14, Align::left, "Half of the parts like it are worn out by then"},
       {"Order by", 12, Align::left, "For parts that are ordered for the patient"},
-      {"Part in use", 24, Align::left, ""}};
+      {"Part in use", 24, Align::left, "", 1}};
 }
 
 }  // namespace sparewell::desk

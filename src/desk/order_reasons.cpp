@@ -41,7 +41,7 @@ std::string position_sentence(const ProposalLine& line) {
 /// "next order day 2026-12-02 plus 7 days to arrive", and where the days come from.
 std::string interval_words(const Reason& reason) {
   std::string words =
-      fmt::format("next order day {} plus {} to arrive", iso_text(reason.next_order_day),
+      fmt::format("next order day {} plus {} to arrive", date_words(reason.next_order_day),
                   count_words(reason.lead_days, "day", "days"));
   if (reason.lead_days_assumed) words += ", assumed because the catalogue quotes none";
   if (reason.receipts_seen > 0) {
@@ -65,7 +65,7 @@ std::string needs_words(const Reason& reason, Describe describe) {
 std::string demand_sentence(const ProposalLine& line) {
   const Reason& reason = line.reason;
   const std::string until =
-      fmt::format("Until {} ({})", iso_text(reason.protected_until), interval_words(reason));
+      fmt::format("Until {} ({})", date_words(reason.protected_until), interval_words(reason));
   if (reason.expected_demand < 0.05 && reason.needs.empty()) {
     return until + " hardly any use is expected.";
   }
@@ -73,7 +73,7 @@ std::string demand_sentence(const ProposalLine& line) {
                                  ? std::string{"under 0.1"}
                                  : fmt::format("{:.1f}", reason.expected_demand);
   const std::string names = needs_words(reason, [](const ExpectedNeed& need) {
-    const std::string from = need.early ? ", from " + iso_text(*need.early) : "";
+    const std::string from = need.early ? ", from " + date_words(*need.early) : "";
     return fmt::format("{} ({}{})", who(need), chance_words(need.chance), from);
   });
   return fmt::format("{} {} {} expected to be needed{}{}.", until, amount,
@@ -92,10 +92,11 @@ std::string target_sentence(const ProposalLine& line) {
     words += fmt::format("{} {} a {:.4g} % service target. ", line.target,
                          line.target == 1 ? "covers" : "cover", 100 * line.reason.service_target);
   }
-  words += fmt::format("Order by {}", iso_text(line.order_by));
+  words += fmt::format("Order by {}", date_words(line.order_by));
   if (missing > 0) return words + ".";
   return words + fmt::format("; if that waits until {}, the chance to run out is {}.",
-                             iso_text(line.reason.next_order_day), chance_words(line.chance_short));
+                             date_words(line.reason.next_order_day),
+                             chance_words(line.chance_short));
 }
 
 std::string patient_sentence(const ProposalLine& line) {
@@ -105,8 +106,8 @@ std::string patient_sentence(const ProposalLine& line) {
     words += fmt::format(
         "Expected to wear out: {}. ", needs_words(reason, [&](const ExpectedNeed& need) {
           return fmt::format("{} ({} by {}, order by {})", who(need), chance_words(need.chance),
-                             iso_text(reason.protected_until),
-                             iso_text(need.order_by.value_or(line.order_by)));
+                             date_words(reason.protected_until),
+                             date_words(need.order_by.value_or(line.order_by)));
         }));
   }
   if (!reason.reserved_for.empty()) {
@@ -114,12 +115,12 @@ std::string patient_sentence(const ProposalLine& line) {
     for (const PatientRef& patient : reason.reserved_for) patients.push_back(patient.text);
     words += fmt::format("Promised and neither on hand nor on order: {}. ", list_words(patients));
   }
-  words += fmt::format("Order by {}", iso_text(line.order_by));
+  words += fmt::format("Order by {}", date_words(line.order_by));
   if (!reason.reserved_for.empty()) return words + ".";
   return words + fmt::format(
                      "; if that waits until {}, the chance that {} worn out before the "
                      "order arrives is {} ({}).",
-                     iso_text(reason.next_order_day),
+                     date_words(reason.next_order_day),
                      reason.needs.size() == 1 ? "the part is" : "at least one part is",
                      chance_words(line.chance_short), interval_words(reason));
 }
@@ -144,7 +145,7 @@ std::string lot_words(const UncountedStock& stock) {
   const std::string lot = level.lot.lot.empty() ? "no lot number" : "lot " + level.lot.lot;
   const std::string reason = stock.quarantined
                                  ? std::string{"in quarantine"}
-                                 : "use by " + iso_text(level.lot.use_by.value_or(Date{}));
+                                 : "use by " + date_words(level.lot.use_by.value_or(Date{}));
   return fmt::format("{} at {}, {}", lot, level.place, reason);
 }
 
@@ -204,16 +205,15 @@ std::string short_reason(const ProposalLine& line) {
                        count_words(missing, "promised piece", "promised pieces"),
                        is_or_are(missing));
   }
-  const std::string chance = chance_words(line.chance_short);
   if (!reason.patient_ordered) {
-    return fmt::format("{} of {} wanted, {} chance to run out",
-                       line.on_hand + line.on_order - line.reserved, line.target, chance);
+    return fmt::format("{} there or coming, {} wanted",
+                       line.on_hand + line.on_order - line.reserved, line.target);
   }
   const std::string whom =
       reason.needs.size() == 1
           ? who(reason.needs.front())
           : count_words(static_cast<long long>(reason.needs.size()), "part", "parts") + " in use";
-  return fmt::format("for {}, {} chance to be worn out first", whom, chance);
+  return "for " + whom;
 }
 
 }  // namespace sparewell::desk

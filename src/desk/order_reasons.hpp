@@ -13,7 +13,7 @@ namespace sparewell::desk {
 /// of the item, which do not count as on order.
 [[nodiscard]] std::string why(const supply::ProposalLine& line, const Clinic& clinic);
 
-/// The same in one short clause for a table row.
+/// The same in one short clause for a table row, which shows the chance of running out beside it.
 [[nodiscard]] std::string short_reason(const supply::ProposalLine& line);
 
 }  // namespace sparewell::desk

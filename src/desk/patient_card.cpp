@@ -28,8 +28,10 @@ int sharing(const Day& day, std::size_t position) {
 
 std::string share_words(const Day& day, std::size_t position) {
   const auto& unit = day.clinic().units[position];
-  if (unit.share)
-    return *unit.share <= 0 ? "in the drawer" : fmt::format("{:.0f} %", *unit.share * 100);
+  if (unit.share) {
+    if (*unit.share <= 0) return "in the drawer";
+    return *unit.share >= 1 ? "always" : fmt::format("{:.0f} %", *unit.share * 100);
+  }
   const auto together = sharing(day, position);
   return together < 2 ? "always" : fmt::format("1 of {} in turn", together);
 }

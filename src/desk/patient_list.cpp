@@ -66,11 +66,11 @@ std::vector<TableRow> patient_rows(const Day& day) {
 
 PatientList::PatientList()
     : table_{{{"Reference", 9, Align::left, "The clinic's own reference for the patient"},
-              {"Name", 19, Align::left, ""},
+              {"Name", 22, Align::left, "", 2},
               {"Next visit", 11, Align::left, ""},
               {"First worn out", 12, Align::left,
                "When the first of the parts in use is expected to be worn out (even chance)"},
-              {"Part", 21, Align::left, "The part that is expected to be worn out first"}}} {}
+              {"Part", 21, Align::left, "The part that is expected to be worn out first", 1}}} {}
 
 void PatientList::show(DayPtr day) {
   loaded_ = true;

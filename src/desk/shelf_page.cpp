@@ -154,14 +154,14 @@ std::unordered_map<ItemCode, ShelfCount> shelf_counts(const Day& day) {
 ShelfPage::ShelfPage()
     : table_{{{"Standing", 19, Align::left, "How the item stands against what is needed"},
               {"Item", 14, Align::left, "The clinic's item code"},
-              {"Description", 30, Align::left, ""},
+              {"Description", 36, Align::left, "", 2},
               {"On hand", 9, Align::right, "Usable pieces: not expired and not in quarantine"},
               {"On order", 9, Align::right, "Ordered and still to come, back-orders included"},
               {"Reserved", 9, Align::right, "Promised to patients"},
               {"Target", 8, Align::right, "Order-up-to level, where an order is proposed"},
-              {"Not usable, or not for long", 27, Align::left, ""},
+              {"Not usable, or not for long", 24, Align::left, "", 1},
               {"First use-by", 12, Align::left, "The earliest use-by date of the usable pieces"},
-              {"Supplier", 20, Align::left, ""}}} {}
+              {"Supplier", 22, Align::left, "", 1}}} {}
 
 void ShelfPage::show(DayPtr day) {
   day_ = std::move(day);
@@ -214,11 +214,11 @@ std::vector<Column> ShelfPage::lot_columns() {
           {"Place", 16, Align::left, ""},
           {"Pieces", 8, Align::right, ""},
           {"Use by", 12, Align::left, ""},
-          {"State", 28, Align::left, ""}};
+          {"State", 28, Align::left, "", 1}};
 }
 
 std::vector<Column> ShelfPage::open_order_columns() {
-  return {{"Order", 14, Align::left, ""},          {"Supplier", 20, Align::left, ""},
+  return {{"Order", 14, Align::left, ""},          {"Supplier", 20, Align::left, "", 1},
           {"Ordered", 12, Align::left, ""},        {"Waiting", 13, Align::right, ""},
           {"Ordered pieces", 8, Align::right, ""}, {"Still to come", 8, Align::right, ""}};
 }

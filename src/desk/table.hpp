@@ -18,6 +18,7 @@ struct Column {
   int width = 10;  ///< in characters of average width
   Align align = Align::left;
   std::string help;  ///< one sentence on what the column says; "" when its title says it
+  int stretch = 0;   ///< its part of width left over; a stretching column also gives width up
 };
 
 struct Cell {

@@ -69,6 +69,7 @@ TableView::TableView(wxWindow* parent, desk::Table& table, const std::string& na
   });
   Bind(wxEVT_SIZE, [this](wxSizeEvent& event) {
     event.Skip();
+    share_width();
     place_empty_words();
     scroll_to_selection();
   });
@@ -91,11 +92,21 @@ void TableView::add_columns() {
     // Titles carry an arrow when the list is ordered by them.
     const int least = title_width(title) + FromDIP(34);
     const int width = std::max(least, column.width * character + FromDIP(14));
+    rooms_.push_back({width, std::max(least, desk::least_width(width)), column.stretch});
     list_->AppendColumn(new wxDataViewColumn{title, renderer, number, width, align,
                                              wxDATAVIEW_COL_RESIZABLE | wxDATAVIEW_COL_SORTABLE});
     if (!column.help.empty()) set_title_help(*list_, number, column.help);
     ++number;
   }
+}
+
+void TableView::share_width() {
+  // The scroll bar floats over the rows; only a new width of the window undoes widths set by hand.
+  const int available = GetClientSize().x - FromDIP(4);
+  if (available == shared_width_ || available <= 0) return;
+  shared_width_ = available;
+  const auto widths = desk::column_widths(rooms_, available);
+  for (unsigned i = 0; i < widths.size(); ++i) list_->GetColumn(i)->SetWidth(widths[i]);
 }
 
 void TableView::set_least_rows(int rows) {

@@ -4,10 +4,12 @@
 #include <functional>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include <wx/dataview.h>
 #include <wx/panel.h>
 
+#include "desk/column_widths.hpp"
 #include "desk/table.hpp"
 
 class wxStaticText;
@@ -46,6 +48,7 @@ class TableView : public wxPanel {
 
  private:
   void add_columns();
+  void share_width();
   void show_selection();
   void scroll_to_selection();
   void on_selection();
@@ -58,6 +61,8 @@ class TableView : public wxPanel {
   wxDataViewCtrl* list_ = nullptr;
   wxStaticText* empty_ = nullptr;
   std::string empty_words_;
+  std::vector<desk::ColumnRoom> rooms_;
+  int shared_width_ = 0;
   std::string selected_;
   bool filling_ = false;
   std::function<void(const std::string&)> selected_call_;

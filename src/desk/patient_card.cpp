@@ -167,7 +167,9 @@ void add_parts(PatientCard& card, const Day& day, const PatientRef& patient, boo
 }  // namespace
 
 const std::string& care_caution() {
-  static const std::string text = "Sparewell supports and does not replace clinical judgement.";
+  static const std::string text =
+      "Sparewell supports and does not replace the judgement of licensed clinicians, makers' "
+      "instructions and local rules.";
   return text;
 }
 

@@ -22,7 +22,7 @@ std::vector<Column> line_columns() {
       {"Description", 36, Align::left, "", 2},
       {"Quantity", 9, Align::right, "Pieces to order, in whole packs"},
       {"Cost", 15, Align::right, "Quantity times the price at this quantity, without freight"},
-      {"Order by", 12, Align::left, "The last day on which ordering keeps the service target"},
+      {"Order by", 14, Align::left, "The last day on which ordering keeps the service target"},
       {"May run out", 11, Align::right,
        "Chance of running out before the next order could arrive, if this line is not ordered"},
       {"Reason", 30, Align::left, "", 1}};

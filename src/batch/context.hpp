@@ -51,6 +51,7 @@ void add_demand(CLI::App& app, Context& context);
 void add_propose(CLI::App& app, Context& context);
 void add_orders(CLI::App& app, Context& context);
 void add_fit_life(CLI::App& app, Context& context);
+void add_backtest(CLI::App& app, Context& context);
 void add_verify(CLI::App& app, Context& context);
 
 }  // namespace sparewell::batch

@@ -28,10 +28,13 @@ Json json_of(const wear::EarlyEndings& endings, bool with_lot) {
   if (with_lot) row["lot"] = endings.lot;
   row["units"] = endings.units;
   row["early"] = endings.early;
-  row["early_patients"] = endings.early_patients;
   row["expected"] = endings.expected;
   row["p_value"] = endings.p_value;
   row["adjusted_p"] = endings.adjusted_p;
+  row["patients"] = endings.patients;
+  row["early_patients"] = endings.early_patients;
+  row["patients_p_value"] = endings.patients_p;
+  row["adjusted_patients_p"] = endings.adjusted_patients_p;
   row["flagged"] = endings.flagged;
   return row;
 }

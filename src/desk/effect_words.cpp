@@ -62,9 +62,9 @@ std::string effect_grounds(const wear::KindLife& life) {
         "experience of this clinic.",
         word(life.kind));
   }
-  return fmt::format("From {}, of which {} wore out.",
+  return fmt::format("From {} with {}.",
                      count_words(life.units, std::string{word(life.kind)}, plural(life.kind)),
-                     life.wear_endings);
+                     count_words(life.wear_endings, "wear ending", "wear endings"));
 }
 
 std::string effect_caution() {

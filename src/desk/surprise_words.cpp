@@ -30,11 +30,11 @@ std::string early_endings_words(const wear::EarlyEndings& endings) {
   const std::string what = endings.lot.empty() ? "Item " + endings.item.text
                                                : "Lot " + endings.lot + " of " + endings.item.text;
   return fmt::format(
-      "{}: {} of {} wore out early (of {}), {:.1f} were to be expected; so many by "
-      "chance: {}.",
-      what, endings.early, count_words(endings.units, "unit", "units"),
-      count_words(endings.early_patients, "patient", "patients"), endings.expected,
-      odds_words(endings.p_value));
+      "{}: {} of {} wore out early, {:.1f} were to be expected; so many by chance: "
+      "{}. {} of {} had such an ending.",
+      what, endings.early, count_words(endings.units, "unit", "units"), endings.expected,
+      odds_words(endings.p_value), endings.early_patients,
+      count_words(endings.patients, "patient", "patients"));
 }
 
 std::string surprises_summary(const wear::Surprises& surprises) {

@@ -7,7 +7,8 @@
 
 namespace sparewell::desk {
 
-/// "Lot A12 of LS10-28: 6 of 9 units wore out early (4 patients), 0.8 were to be expected; ...".
+/// "Lot A12 of LS10-28: 6 of 9 units wore out early, 0.8 were to be expected; ...", with how rare
+/// that is by chance and how many patients it concerned.
 [[nodiscard]] std::string early_endings_words(const wear::EarlyEndings& endings);
 
 /// How many lots and items were looked at, how many were flagged, and what could not be judged.

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
-#include <set>
+#include <numeric>
 #include <tuple>
 
 #include "wear/effects.hpp"
@@ -13,11 +13,17 @@
 namespace sparewell::wear {
 namespace {
 
+/// The units of one patient in a lot or an item.
+struct PatientShare {
+  double chance_of_none = 1;  // of an early ending, were the units independent
+  bool early = false;
+};
+
 /// What the tests need to know about the units of a lot or an item.
 struct Group {
-  std::vector<double> chances;  // to have ended early by now
+  std::vector<double> chances;  // to have ended early by now, one a unit
   int early = 0;
-  std::set<PatientRef> early_patients;
+  std::map<PatientRef, PatientShare> patients;
 };
 
 /// The lot is "" in the groups by item.
@@ -63,10 +69,13 @@ Outcome outcome_of(const Exposures& exposures, const Unit& unit, const KindLife&
 }
 
 void add_to(Group& group, const Unit& unit, const Outcome& outcome) {
-  group.chances.push_back(std::min(early_chance, outcome.reachable_chance));
-  if (!outcome.worn_out || outcome.chance >= early_chance) return;
-  ++group.early;
-  group.early_patients.insert(unit.patient);
+  const double chance = std::min(early_chance, outcome.reachable_chance);
+  const bool early = outcome.worn_out && outcome.chance < early_chance;
+  group.chances.push_back(chance);
+  group.early += early ? 1 : 0;
+  PatientShare& patient = group.patients[unit.patient];
+  patient.chance_of_none *= 1 - chance;
+  patient.early = patient.early || early;
 }
 
 EarlyEndings tested(const GroupKey& key, const Group& group) {
@@ -74,25 +83,39 @@ EarlyEndings tested(const GroupKey& key, const Group& group) {
   std::tie(made.item, made.lot) = key;
   made.units = static_cast<int>(group.chances.size());
   made.early = group.early;
-  made.early_patients = static_cast<int>(group.early_patients.size());
-  for (const double chance : group.chances) made.expected += chance;
+  made.expected = std::accumulate(group.chances.begin(), group.chances.end(), 0.0);
   made.p_value = chance_of_at_least(group.early, group.chances);
+  std::vector<double> chances;
+  for (const auto& [ref, patient] : group.patients) {
+    chances.push_back(1 - patient.chance_of_none);
+    made.early_patients += patient.early ? 1 : 0;
+  }
+  made.patients = static_cast<int>(chances.size());
+  made.patients_p = chance_of_at_least(made.early_patients, chances);
   return made;
+}
+
+using Value = double EarlyEndings::*;
+
+void adjust(std::vector<EarlyEndings>& all, Value p_value, Value adjusted) {
+  std::vector<double> p_values;
+  for (const EarlyEndings& one : all) p_values.push_back(one.*p_value);
+  const auto values = adjusted_for_false_discoveries(p_values);
+  for (std::size_t i = 0; i < all.size(); ++i) all[i].*adjusted = values[i];
 }
 
 /// Groups that are too small to be flagged whatever happens would only cost the others power.
 std::vector<EarlyEndings> tested(const Groups& groups) {
   std::vector<EarlyEndings> all;
-  std::vector<double> p_values;
   for (const auto& [key, group] : groups) {
-    if (static_cast<int>(group.chances.size()) < fewest_early) continue;
-    p_values.push_back(all.emplace_back(tested(key, group)).p_value);
+    if (static_cast<int>(group.chances.size()) >= fewest_early) all.push_back(tested(key, group));
   }
-  const auto adjusted = adjusted_for_false_discoveries(p_values);
-  for (std::size_t i = 0; i < all.size(); ++i) {
-    all[i].adjusted_p = adjusted[i];
-    all[i].flagged = adjusted[i] <= false_discovery_rate && all[i].early >= fewest_early &&
-                     all[i].early_patients >= fewest_early_patients;
+  adjust(all, &EarlyEndings::p_value, &EarlyEndings::adjusted_p);
+  adjust(all, &EarlyEndings::patients_p, &EarlyEndings::adjusted_patients_p);
+  for (EarlyEndings& one : all) {
+    one.flagged = one.adjusted_p <= false_discovery_rate &&
+                  one.adjusted_patients_p <= false_discovery_rate && one.early >= fewest_early &&
+                  one.early_patients >= fewest_early_patients;
   }
   std::ranges::stable_sort(all, {}, &EarlyEndings::p_value);
   return all;

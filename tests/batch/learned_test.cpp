@@ -79,3 +79,38 @@ TEST_CASE("The sample clinic has no bad lot, and none is flagged") {
     }
   }
 }
+
+TEST_CASE("A bad lot is flagged in words and numbers, with status 1 and without any name") {
+  const ChangedClinic clinic{[](const std::string& files) {
+    std::string issued = read_file(files + "/issued.csv");
+    for (int i = 1; i <= 8; ++i) {
+      issued += "P-000" + std::to_string(i) + ",left,LS10-22,BAD-LOT,77000" + std::to_string(i) +
+                ",2025-05-01,2025-05-15,tear,1\n";
+    }
+    write_file(files + "/issued.csv", issued);
+  }};
+  const auto ran = clinic.run({"--json", "surprises"});
+  CHECK(ran.status == 1);
+  const auto found = ran.json();
+  for (const auto& lot : found["lots"]) {
+    CHECK(lot["flagged"] == (lot["lot"] == "BAD-LOT"));
+  }
+  const auto& bad = found["lots"][0];
+  CHECK(bad["lot"] == "BAD-LOT");
+  CHECK(bad["item_code"] == "LS10-22");
+  CHECK(bad["units"] == 8);
+  CHECK(bad["early"] == 8);
+  CHECK(bad["early_patients"] == 8);
+  CHECK(bad["expected"].get<double>() == doctest::Approx(0.8));
+  CHECK(bad["p_value"].get<double>() == doctest::Approx(1e-8));
+  CHECK(bad["adjusted_p"].get<double>() ==
+        doctest::Approx(1e-8 * static_cast<double>(found["lots"].size())));
+  const auto told = clinic.run({"surprises"});
+  CHECK(told.status == 1);
+  CHECK(told.out.find("Lot BAD-LOT of LS10-22: 8 of 8 units wore out early") != std::string::npos);
+  CHECK(told.out.find("not proof of a defect") != std::string::npos);
+  CHECK(told.out.find("not proof of safety") != std::string::npos);
+  const std::string family = "Teaselotter";  // of P-0002
+  REQUIRE(read_file(sample + "/patients.csv").find(family) != std::string::npos);
+  CHECK((told.out + ran.out).find(family) == std::string::npos);
+}

@@ -36,7 +36,7 @@ TEST_CASE("Effects without wear endings are told as expectations, not as experie
       "this clinic.");
   life.units = 1204;
   life.wear_endings = 800;
-  CHECK(effect_grounds(life) == "From 1,204 pumps, of which 800 wore out.");
+  CHECK(effect_grounds(life) == "From 1,204 pumps with 800 wear endings.");
 }
 
 TEST_CASE("A flagged lot says what was seen, what was to be expected, and how rare that is") {
@@ -46,17 +46,16 @@ TEST_CASE("A flagged lot says what was seen, what was to be expected, and how ra
   lot.units = 9;
   lot.early = 6;
   lot.early_patients = 4;
+  lot.patients = 7;
   lot.expected = 0.84;
   lot.p_value = 0.0004;
   CHECK(early_endings_words(lot) ==
-        "Lot A12 of S-2: 6 of 9 units wore out early (of 4 patients), 0.8 were to be expected; so "
-        "many by chance: once in 2,500 times.");
+        "Lot A12 of S-2: 6 of 9 units wore out early, 0.8 were to be expected; so many by chance: "
+        "once in 2,500 times. 4 of 7 patients had such an ending.");
   lot.lot.clear();
   lot.p_value = 0;
-  CHECK(
-      early_endings_words(lot) ==
-      "Item S-2: 6 of 9 units wore out early (of 4 patients), 0.8 were to be expected; so many by "
-      "chance: less than once in 1,000,000 times.");
+  CHECK(early_endings_words(lot).starts_with("Item S-2: 6 of 9 units"));
+  CHECK(early_endings_words(lot).find("less than once in 1,000,000 times") != std::string::npos);
 }
 
 TEST_CASE("The summary says what was tested, what was flagged and what could not be judged") {

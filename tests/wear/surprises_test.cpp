@@ -105,19 +105,48 @@ TEST_CASE("Each unit of a lot counts with the chance that it had to end early by
   CHECK(found.items[0].lot.empty());
 }
 
-TEST_CASE("A lot needs early endings of two patients to be flagged") {
+TEST_CASE("A hard user alone does not make a lot or an item look bad") {
+  Clinic clinic = small_clinic();
+  for (int i = 0; i < 6; ++i) {
+    const std::string each = "P" + std::to_string(i);
+    clinic.units.push_back(of_lot("A", unit("hard user", "S", 20 * i, 20 * i + 20)));
+    clinic.units.push_back(of_lot("A", unit("another", "S", 20 * i, i == 0 ? 20 : 20 * i + 200)));
+    clinic.units.push_back(of_lot("B", unit(each, "K", 20 * i, 20 * i + (i < 4 ? 20 : 200))));
+  }
+  const auto found = find_surprises(clinic, known_law(), day(900));
+  REQUIRE(found.lots.size() == 2);
+  const EarlyEndings& of_hard_user = found.lots[0];
+  CHECK(of_hard_user.lot == "A");
+  CHECK(of_hard_user.p_value == Approx(chance_of_at_least(7, std::vector(12, 0.1))));
+  CHECK(of_hard_user.adjusted_p < 0.001);
+  CHECK(of_hard_user.patients == 2);
+  CHECK(of_hard_user.early_patients == 2);
+  const double any_of_six = 1 - std::pow(0.9, 6);
+  CHECK(of_hard_user.patients_p == Approx(any_of_six * any_of_six));
+  CHECK_FALSE(of_hard_user.flagged);
+  const EarlyEndings& bad = found.lots[1];
+  CHECK(bad.early == 4);
+  CHECK(bad.patients == 6);
+  CHECK(bad.patients_p == Approx(bad.p_value));  // one unit a patient: the same test
+  CHECK(bad.adjusted_patients_p == Approx(2 * bad.patients_p));
+  CHECK(bad.flagged);
+  CHECK(found.any_flagged());
+}
+
+TEST_CASE("The early endings of one patient are never enough") {
   Clinic clinic = small_clinic();
   for (int i = 0; i < 4; ++i) {
-    clinic.units.push_back(of_lot("A", unit("P1", "S", 20 * i, 20 * i + 20)));
-    clinic.units.push_back(of_lot("B", unit(i < 2 ? "P2" : "P3", "S", 20 * i, 20 * i + 20)));
+    // So young a lot that any ending is unlikely.
+    clinic.units.push_back(of_lot("A", unit("P1", "S", 390, 391)));
+    clinic.units.push_back(of_lot("B", unit(i < 3 ? "P2" : "P3", "S", 390, 391)));
   }
-  const auto found = find_surprises(clinic, known_law(), day(400));
+  const auto found = find_surprises(clinic, known_law(), day(395));
   REQUIRE(found.lots.size() == 2);
-  CHECK(found.lots[0].p_value == Approx(1e-4));
-  CHECK(found.lots[0].adjusted_p == Approx(1e-4));
-  CHECK_FALSE(found.lots[0].flagged);
-  CHECK(found.lots[1].flagged);
-  CHECK(found.any_flagged());
+  for (const auto& lot : found.lots) {
+    CHECK(lot.adjusted_p < 0.001);
+    CHECK(lot.adjusted_patients_p < 0.01);
+    CHECK(lot.flagged == (lot.lot == "B"));
+  }
 }
 
 TEST_CASE("Units without a recorded lot are counted, and judged by their item alone") {

@@ -120,8 +120,7 @@ std::vector<Date> backtest_origins(const Clinic& clinic, Date today, const Backt
     origins.push_back(first + days{span * i / (plan.origins - 1)});
   }
   origins.push_back(last);
-  const auto same = std::ranges::unique(origins);
-  origins.erase(same.begin(), same.end());
+  origins.erase(std::unique(origins.begin(), origins.end()), origins.end());
   return origins;
 }
 
@@ -136,6 +135,7 @@ Expected<Backtest> run_backtest(const Clinic& clinic, const PriorTable& priors, 
   const Truth truth{clinic, today};
   const auto origins = backtest_origins(truth.clinic, today, plan);
   std::vector<std::vector<Case>> cases;
+  cases.reserve(origins.size());
   for (const Date origin : origins) cases.push_back(cases_at(truth, origin));
   if (std::ranges::all_of(cases, &std::vector<Case>::empty)) {
     return refuse(fmt::format(

@@ -98,8 +98,8 @@ EarlyEndings tested(const GroupKey& key, const Group& group) {
 using Value = double EarlyEndings::*;
 
 void adjust(std::vector<EarlyEndings>& all, Value p_value, Value adjusted) {
-  std::vector<double> p_values;
-  for (const EarlyEndings& one : all) p_values.push_back(one.*p_value);
+  std::vector<double> p_values(all.size());
+  std::ranges::transform(all, p_values.begin(), p_value);
   const auto values = adjusted_for_false_discoveries(p_values);
   for (std::size_t i = 0; i < all.size(); ++i) all[i].*adjusted = values[i];
 }

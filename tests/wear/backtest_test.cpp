@@ -54,6 +54,11 @@ PriorTable priors_that_know(double kneeling_effect) {
   for (FactorPrior& row : priors.factors) {
     if (row.factor == Factor::kneeling_hours) row.life_ratio = std::exp(-kneeling_effect);
   }
+  // Its patients do not differ beyond their factors.
+  priors.persons.clear();
+  for (std::size_t kind = 0; kind < words<Kind>().size(); ++kind) {
+    priors.persons.push_back({static_cast<Kind>(kind), 1e-6, 1e-4, "the simulated law"});
+  }
   return priors;
 }
 

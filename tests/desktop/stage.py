@@ -115,9 +115,21 @@ class Stage:
             f"the {role} {name} can be used",
             lambda: (found := self.find(role, name, whole=True)) and
             found.getState().contains(self.atspi.STATE_SENSITIVE) and found)
-        box = control.queryComponent().getExtents(self.atspi.DESKTOP_COORDS)
+        box = self.settled_box(control)
         subprocess.run(["xdotool", "mousemove", str(box.x + box.width // 2),
                         str(box.y + box.height // 2), "click", "1"], check=True)
+
+    def settled_box(self, control):
+        """Where a control stands, once the window manager has put its window into place."""
+        seen = []
+
+        def settled():
+            box = control.queryComponent().getExtents(self.atspi.DESKTOP_COORDS)
+            seen.append((box.x, box.y, box.width, box.height))
+            same = len(seen) > 5 and len(set(seen[-5:])) == 1
+            return box if same and box.x > 0 and box.y > 0 else None
+
+        return wait_until("a control stands still", settled)
 
     def set_text(self, name, text):
         self.wait_for("text", name).queryEditableText().setTextContents(text)

@@ -43,10 +43,14 @@ store::Author Context::author(std::string why) const {
   return {entry != nullptr ? entry->pw_name : fmt::format("user {}", getuid()), std::move(why)};
 }
 
+Clinic Context::clinic_on(Date day) const {
+  const auto store = open(store::OpenMode::existing);
+  return as_of(store::load_clinic(*store->read()), day);
+}
+
 desk::Assessment Context::assess() const {
   const Date day = today();
-  const auto store = open(store::OpenMode::existing);
-  return desk::assess(store::load_clinic(*store->read()), desk::built_in_priors(), day);
+  return desk::assess(clinic_on(day), desk::built_in_priors(), day);
 }
 
 }  // namespace sparewell::batch

@@ -37,6 +37,8 @@ struct Context {
   [[nodiscard]] std::unique_ptr<store::Store> open(store::OpenMode mode) const;
   /// The login name of whoever runs the program, for the change log.
   [[nodiscard]] store::Author author(std::string why) const;
+  /// The clinic file as known at the end of `day`.
+  [[nodiscard]] Clinic clinic_on(Date day) const;
   /// The clinic file with everything computed for today.
   [[nodiscard]] desk::Assessment assess() const;
 };
@@ -50,7 +52,10 @@ void add_forecast(CLI::App& app, Context& context);
 void add_demand(CLI::App& app, Context& context);
 void add_propose(CLI::App& app, Context& context);
 void add_orders(CLI::App& app, Context& context);
+void add_surprises(CLI::App& app, Context& context);
+void add_effects(CLI::App& app, Context& context);
 void add_fit_life(CLI::App& app, Context& context);
+void add_backtest(CLI::App& app, Context& context);
 void add_verify(CLI::App& app, Context& context);
 
 }  // namespace sparewell::batch

@@ -27,13 +27,19 @@ Json json_of(const wear::LifeFit& fit, const std::vector<std::string>& names) {
     errors[names[i]] = fit.coefficient_errors[static_cast<Eigen::Index>(i)];
   }
   errors["Log(scale)"] = fit.log_scale_error;
-  return {{"shape", fit.shape},
-          {"scale", fit.scale},
-          {"coefficients", coefficients},
-          {"standard_errors", errors},
-          {"log_likelihood", fit.log_likelihood},
-          {"n", fit.n},
-          {"events", fit.events}};
+  if (fit.log_theta_error) errors["Log(theta)"] = *fit.log_theta_error;
+  Json made{{"shape", fit.shape},
+            {"scale", fit.scale},
+            {"coefficients", coefficients},
+            {"standard_errors", errors},
+            {"log_likelihood", fit.log_likelihood},
+            {"n", fit.n},
+            {"events", fit.events}};
+  if (fit.groups > 0) {
+    made["groups"] = fit.groups;
+    made["theta"] = fit.theta;
+  }
+  return made;
 }
 
 void print_words(const wear::LifeFit& fit, const std::vector<std::string>& names) {
@@ -46,11 +52,19 @@ void print_words(const wear::LifeFit& fit, const std::vector<std::string>& names
                              names[i], std::exp(fit.coefficients[at]), fit.coefficients[at],
                              fit.coefficient_errors[at]);
   }
+  if (fit.groups == 0) return;
+  std::cout << fmt::format("{} groups: {}\n", fit.groups,
+                           fit.log_theta_error
+                               ? fmt::format("multiplier with variance {:.6g} (standard error of its "
+                                             "log {:.6g})",
+                                             fit.theta, *fit.log_theta_error)
+                               : "no sign of a multiplier, its variance is estimated as 0");
 }
 
-int run(const Context& context, const std::string& path) {
+int run(const Context& context, const std::string& path, const std::string& group) {
   const auto file = or_wrong_use(desk::read_life_table(
-      std::filesystem::path{path}.filename().string(), or_wrong_use(exchange::read_bytes(path))));
+      std::filesystem::path{path}.filename().string(), or_wrong_use(exchange::read_bytes(path)),
+      group));
   const auto fit = or_wrong_use(wear::fit_weibull_life(file.table));
   if (context.json) {
     print(json_of(fit, file.table.covariate_names));
@@ -70,8 +84,12 @@ void add_fit_life(CLI::App& app, Context& context) {
       "fit-life", "Weibull accelerated life by maximum likelihood, from a table time,event,...");
   const auto path = std::make_shared<std::string>();
   command->add_option("file", *path, "CSV with columns time, event and covariates")->required();
-  command->callback(
-      [&context, path] { context.run = [&context, path] { return run(context, *path); }; });
+  const auto group = std::make_shared<std::string>();
+  command->add_option("--group", *group,
+                      "Column whose rows share a Gamma multiplier on the hazard; adds its variance");
+  command->callback([&context, path, group] {
+    context.run = [&context, path, group] { return run(context, *path, *group); };
+  });
 }
 
 }  // namespace sparewell::batch

@@ -47,7 +47,10 @@ int main(int argc, char** argv) {
   add_demand(app, context);
   add_propose(app, context);
   add_orders(app, context);
+  add_surprises(app, context);
+  add_effects(app, context);
   add_fit_life(app, context);
+  add_backtest(app, context);
   add_verify(app, context);
   app.footer(
       "Exit status: 0 done, 1 done with findings or refused rows, 2 wrong use, 3 the clinic file "

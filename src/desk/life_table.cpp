@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <charconv>
+#include <map>
 #include <optional>
 #include <set>
 
@@ -109,9 +110,35 @@ std::string read_lives(const std::string& name, const Cells& cells, std::size_t 
   return {};
 }
 
+/// Position of the column that names the groups; none when none is wanted.
+Expected<std::optional<std::size_t>> group_column(const std::string& name, const Cells& cells,
+                                                  const std::string& group) {
+  if (group.empty()) return std::nullopt;
+  if (group == "time" || group == "event") {
+    return refuse(fmt::format("{}: column {} cannot name the groups; name another.", name, group));
+  }
+  const auto found = std::ranges::find(cells.columns, group);
+  if (found != cells.columns.end()) {
+    return static_cast<std::size_t>(found - cells.columns.begin());
+  }
+  return refuse(fmt::format("{} has no column {} to name the groups; name one of its columns.", name,
+                            exchange::excerpt(group)));
+}
+
+/// Numbers the words of a column in the order in which they come.
+std::vector<std::size_t> numbered(const Cells& cells, std::size_t column) {
+  std::map<std::string, std::size_t> numbers;
+  std::vector<std::size_t> group;
+  for (const auto& row : cells.rows) {
+    group.push_back(numbers.try_emplace(row[column], numbers.size()).first->second);
+  }
+  return group;
+}
+
 }  // namespace
 
-Expected<LifeTableFile> read_life_table(const std::string& name, std::string bytes) {
+Expected<LifeTableFile> read_life_table(const std::string& name, std::string bytes,
+                                        const std::string& group) {
   const auto file = exchange::CsvFile::open(name, std::move(bytes), {}, needed);
   if (!file) return tl::unexpected(file.error());
   const auto cells = read_cells(*file);
@@ -124,9 +151,12 @@ Expected<LifeTableFile> read_life_table(const std::string& name, std::string byt
   if (auto refusal = read_lives(name, *cells, time_at, event_at, made.table); !refusal.empty()) {
     return refuse(std::move(refusal));
   }
+  const auto group_at = group_column(name, *cells, group);
+  if (!group_at) return tl::unexpected(group_at.error());
+  if (*group_at) made.table.group = numbered(*cells, **group_at);
   std::vector<std::vector<double>> values;
   for (std::size_t column = 0; column < cells->columns.size(); ++column) {
-    if (column == time_at || column == event_at) continue;
+    if (column == time_at || column == event_at || column == *group_at) continue;
     add_covariate(*cells, column, made.table.covariate_names, values);
   }
   made.table.covariates.resize(made.table.time.size(), static_cast<Eigen::Index>(values.size()));

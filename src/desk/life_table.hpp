@@ -18,7 +18,9 @@ struct LifeTableFile {
 /// 0 or no: it was still going on) and any number of covariates. A covariate column with a cell that
 /// is not a number holds words: each word but the first in the alphabet becomes a covariate of its
 /// own, 0 or 1, named column and word together (treatment contrasts). Rows with a blank or NA cell
-/// are left out and counted. Refuses with one sentence that names file, line and column.
-[[nodiscard]] Expected<LifeTableFile> read_life_table(const std::string& name, std::string bytes);
+/// are left out and counted. A column named `group` is no covariate: rows with the same word in it
+/// share a multiplier. Refuses with one sentence that names file, line and column.
+[[nodiscard]] Expected<LifeTableFile> read_life_table(const std::string& name, std::string bytes,
+                                                      const std::string& group = {});
 
 }  // namespace sparewell::desk

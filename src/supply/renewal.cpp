@@ -138,7 +138,7 @@ Pmf replacements(const wear::UnitLife& life, Date end, FreshCountsCache& fresh) 
   const double wear = life.wear_until(end);
   if (!(wear > 0)) return Pmf{};
   const double first = life.chance_at_wear(wear);
-  const double horizon = wear / life.scale_days();
+  const double horizon = wear / life.person_scale_days();
   const double second_at_most = first * weibull_cdf(horizon, life.shape());
   if (second_at_most < unseen) return from_tails({first});
 

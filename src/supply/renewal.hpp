@@ -59,6 +59,8 @@ class FreshCountsCache {
 
 /// Replacements of one unit in (today, end]: it wears out by its remaining life, and is each time
 /// replaced at once by a fresh one with the same shape and scale that is worn as the old one was.
+/// The first wear-out is mixed over the person's multiplier; those after it see the multiplier at
+/// its posterior mean, as a change of scale. To come: to mix them over the posterior too.
 /// P(N >= n) is within 4e-5 of exact for shapes from 1 to 4 (1e-5 while the interval is shorter
 /// than half the scale, the usual case), 1e-4 down to shape 0.7. The masses sum to 1.
 [[nodiscard]] Pmf replacements(const wear::UnitLife& life, Date end, FreshCountsCache& fresh);

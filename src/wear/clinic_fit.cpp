@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <stdexcept>
+#include <unordered_map>
 
 #include <Eigen/Eigenvalues>
 #include <fmt/format.h>
@@ -19,6 +20,7 @@ constexpr double steepest_shape = 50;  // lives within about 2.5 % of each other
 struct KindData {
   KindPrior prior;
   LifeLikelihood likelihood;
+  std::unordered_map<PatientRef, std::size_t> groups;
 };
 
 std::vector<Material> materials_in_catalogue(const Clinic& clinic, Kind kind) {
@@ -35,12 +37,14 @@ std::vector<KindData> empty_data(const Clinic& clinic, const PriorTable& priors)
     const auto kind = static_cast<Kind>(i);
     KindPrior prior = kind_prior(priors, kind, materials_in_catalogue(clinic, kind));
     const std::size_t scales = prior.materials.size();
-    all.push_back({std::move(prior), LifeLikelihood{scales, factor_count}});
+    all.push_back(
+        {std::move(prior), LifeLikelihood{scales, factor_count, Grouping::shared_multiplier}, {}});
   }
   return all;
 }
 
-void add_exposure(const Exposure& exposure, Material material, KindData& data) {
+void add_exposure(const Exposure& exposure, const PatientRef& patient, Material material,
+                  KindData& data) {
   if (exposure.spans.empty()) return;  // never worn: says nothing about wear
   std::vector<double> span_days;
   std::vector<double> factors;
@@ -48,9 +52,10 @@ void add_exposure(const Exposure& exposure, Material material, KindData& data) {
     span_days.push_back(span.days);
     factors.insert(factors.end(), span.factors.begin(), span.factors.end());
   }
+  const std::size_t group = data.groups.try_emplace(patient, data.groups.size()).first->second;
   const auto scale = std::ranges::lower_bound(data.prior.materials, material);
   data.likelihood.add({static_cast<std::size_t>(scale - data.prior.materials.begin()),
-                       exposure.worn_out, span_days, factors, exposure.at_end});
+                       exposure.worn_out, span_days, factors, exposure.at_end, group});
 }
 
 std::vector<KindData> gather(const Clinic& clinic, const PriorTable& priors, Date today) {
@@ -60,7 +65,7 @@ std::vector<KindData> gather(const Clinic& clinic, const PriorTable& priors, Dat
   for (const Unit& unit : clinic.units) {
     const Item* item = index.item(unit.item);
     if (!item || unit.issued_on > today) continue;
-    add_exposure(exposures.of(unit, item->kind), item->material,
+    add_exposure(exposures.of(unit, item->kind), unit.patient, item->material,
                  all[static_cast<std::size_t>(item->kind)]);
   }
   return all;
@@ -88,6 +93,7 @@ KindLife life_at(const Maximum& maximum, const KindPosterior& posterior, const K
     life.scale[material] = std::exp(maximum.at[at++]);
   }
   for (double& beta : life.beta) beta = maximum.at[at++];
+  life.theta = std::exp(maximum.at[at]);
   life.covariance = covariance_at(maximum.derivatives, posterior.least_prior_precision());
   life.units = static_cast<int>(data.likelihood.lives());
   life.wear_endings = static_cast<int>(data.likelihood.wear_endings());

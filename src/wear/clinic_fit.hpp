@@ -21,8 +21,11 @@ struct KindLife {
   /// without any wear in the data keeps the median of its prior.
   std::map<Material, double> scale;
   FactorVector beta{};  ///< log wear rate for one more of each factor
-  /// Of (log shape, log scale of each material in the order of the map, beta), from the curvature
-  /// at the maximum; carried into dates by the work on parameter uncertainty.
+  /// Variance of the personal multiplier on the hazard, which has mean 1 and is shared by all units
+  /// of the kind that one patient wore; 0: patients do not differ.
+  double theta = 0;
+  /// Of (log shape, log scale of each material in the order of the map, beta, log theta), from the
+  /// curvature at the maximum; carried into dates by the work on parameter uncertainty.
   Eigen::MatrixXd covariance;
   int units = 0;           ///< that were worn at all, in use or ended
   int wear_endings = 0;    ///< of these, ended by wear; all others are right-censored
@@ -38,11 +41,12 @@ struct ClinicLife {
 [[nodiscard]] double scale_days(const KindLife& life, Material material);
 
 /// Maximum a posteriori: each unit worn adds the Weibull density of its wear age at a wear ending,
-/// and the chance to have lasted that long otherwise (see life_likelihood.hpp, which also says
-/// where left truncation, item effects and the personal multiplier enter); beliefs are normal in
-/// log shape, log median and beta. `clinic` is taken as it was known at the end of `today`, whether
-/// or not as_of was applied. Never returns NaN. Throws std::invalid_argument for a prior that is
-/// not sane; kinds and factors without a prior get a vague one (see kind_prior.hpp).
+/// and the chance to have lasted that long otherwise, marginal over the personal multiplier (see
+/// life_likelihood.hpp, which also says where left truncation and item effects enter); beliefs are
+/// normal in log shape, log median, beta and log theta. `clinic` is taken as it was known at the
+/// end of `today`, whether or not as_of was applied. Never returns NaN. Throws
+/// std::invalid_argument for a prior that is not sane; kinds and factors without a prior get a
+/// vague one (see kind_prior.hpp).
 [[nodiscard]] ClinicLife fit_clinic(const Clinic& clinic, const PriorTable& priors, Date today);
 
 }  // namespace sparewell::wear

@@ -50,7 +50,7 @@ double KindPosterior::value(const Eigen::VectorXd& theta) const {
   for (const Belief& belief : prior_.log_median)
     sum += log_density(belief, theta[at++] + from_shape);
   for (const Belief& belief : prior_.beta) sum += log_density(belief, theta[at++]);
-  return sum;
+  return sum + log_density(prior_.log_theta, theta[at]);
 }
 
 Derivatives KindPosterior::derivatives(const Eigen::VectorXd& theta) const {
@@ -62,6 +62,7 @@ Derivatives KindPosterior::derivatives(const Eigen::VectorXd& theta) const {
     add_belief(belief, at, theta[at], sum);
     ++at;
   }
+  add_belief(prior_.log_theta, at, theta[at], sum);
   return sum;
 }
 
@@ -73,11 +74,12 @@ Eigen::VectorXd KindPosterior::prior_mode() const {
     theta[at++] = belief.mean - log_log_2 * std::exp(-theta[0]);
   }
   for (const Belief& belief : prior_.beta) theta[at++] = belief.mean;
+  theta[at] = prior_.log_theta.mean;
   return theta;
 }
 
 double KindPosterior::least_prior_precision() const {
-  double least = precision(prior_.log_shape);
+  double least = std::min(precision(prior_.log_shape), precision(prior_.log_theta));
   for (const Belief& belief : prior_.log_median) least = std::min(least, precision(belief));
   for (const Belief& belief : prior_.beta) least = std::min(least, precision(belief));
   return least;

@@ -7,13 +7,13 @@
 
 namespace sparewell::wear {
 
-/// Log posterior density of theta = (log shape, log scale of each material of the prior, beta), but
-/// for a constant. The belief about the median is about log median = log scale + log(log 2) / shape
-/// and moves with the shape exactly.
+/// Log posterior density of theta = (log shape, log scale of each material of the prior, beta, log
+/// variance of the personal multiplier), but for a constant. The belief about the median is about
+/// log median = log scale + log(log 2) / shape and moves with the shape exactly.
 class KindPosterior final : public Objective {
  public:
   /// Keeps references to both, which must outlive it. The likelihood has one scale parameter a
-  /// material of the prior.
+  /// material of the prior and a shared multiplier.
   KindPosterior(const KindPrior& prior, const LifeLikelihood& likelihood)
       : prior_{prior}, likelihood_{likelihood} {}
 

@@ -15,6 +15,8 @@ constexpr double vague_median_spread = 0.8;
 constexpr double vague_shape = 1.5;
 constexpr double vague_shape_spread = 0.4;
 constexpr double vague_factor_spread = 0.3;
+constexpr double vague_variance = 0.2;
+constexpr double vague_variance_spread = 0.7;
 
 LifePrior vague_life(Kind kind) {
   return {
@@ -68,6 +70,12 @@ KindPrior kind_prior(const PriorTable& priors, Kind kind, const std::vector<Mate
     if (row.kind != kind) continue;
     require(check_factor_prior(row));
     prior.beta[static_cast<std::size_t>(row.factor)] = {-std::log(row.life_ratio), row.spread};
+  }
+  prior.log_theta = {std::log(vague_variance), vague_variance_spread};
+  for (const PersonPrior& row : priors.persons) {
+    if (row.kind != kind) continue;
+    require(check_person_prior(row));
+    prior.log_theta = {std::log(row.variance), row.spread};
   }
   return prior;
 }

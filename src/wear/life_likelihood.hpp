@@ -9,6 +9,7 @@
 #include <Eigen/Core>
 
 #include "wear/newton.hpp"
+#include "wear/shared_multiplier.hpp"
 
 namespace sparewell::wear {
 
@@ -19,7 +20,11 @@ struct ObservedLife {
   std::span<const double> days;     ///< worn under each set of factors; above 0, at least one
   std::span<const double> factors;  ///< z of each, one after another
   std::span<const double> at_end;   ///< z when it ended
+  std::size_t group = 0;            ///< whose multiplier it shares; counted from 0
 };
+
+/// Whether lives share a multiplier on the hazard within their group.
+enum class Grouping { none, shared_multiplier };
 
 /// Log-likelihood of theta = (log shape k, log scales lambda, beta). With the wear age
 /// x = sum of days * exp(beta . z) a life adds
@@ -29,18 +34,25 @@ struct ObservedLife {
 /// one span a life it is an ordinary Weibull accelerated-failure-time model with coefficients
 /// -beta.
 ///
+/// With a shared multiplier theta ends with one more parameter, the log of the multiplier's
+/// variance, and -(x / lambda)^k summed over a group is replaced by the marginal over its Gamma
+/// (see shared_multiplier.hpp). As the variance goes to 0 the two become the same.
+///
 /// Room for more: left truncation adds +(x_entry / lambda)^k with a second list of spans a life; an
-/// item effect is one more scale parameter an item with a prior that ties it to its material's; the
-/// personal multiplier replaces a person's -sum H + D log by their Gamma mixture.
+/// item effect is one more scale parameter an item with a prior that ties it to its material's.
 class LifeLikelihood final : public Objective {
  public:
-  LifeLikelihood(std::size_t scale_count, std::size_t factor_count);
+  LifeLikelihood(std::size_t scales, std::size_t factors, Grouping grouping = Grouping::none);
 
   void add(const ObservedLife& life);
 
   [[nodiscard]] std::size_t lives() const { return lives_.size(); }
   [[nodiscard]] std::size_t wear_endings() const { return wear_endings_; }
-  [[nodiscard]] Eigen::Index parameters() const { return 1 + scales_ + factors_; }
+  [[nodiscard]] std::size_t groups() const { return group_endings_.size(); }
+  [[nodiscard]] bool is_shared() const { return grouping_ == Grouping::shared_multiplier; }
+  [[nodiscard]] Eigen::Index parameters() const {
+    return 1 + scales_ + factors_ + (is_shared() ? 1 : 0);
+  }
 
   [[nodiscard]] double value(const Eigen::VectorXd& theta) const override;
   [[nodiscard]] Derivatives derivatives(const Eigen::VectorXd& theta) const override;
@@ -54,7 +66,14 @@ class LifeLikelihood final : public Objective {
     Eigen::Index first_span;
     Eigen::Index spans;
     Eigen::Index scale;
+    Eigen::Index group;
     bool worn_out;
+  };
+  /// A life at one theta: log x, h = k (log x - log lambda), and the hazard exp(h).
+  struct Aged {
+    double log_age;
+    double h;
+    double hazard;
   };
   struct Sums;
 
@@ -63,19 +82,28 @@ class LifeLikelihood final : public Objective {
   }
   [[nodiscard]] double log_wear(Eigen::Index span, const double* beta) const;
   [[nodiscard]] double log_wear_age(const Life& life, const double* beta) const;
-  void add_derivatives(const Life& life, double shape, double log_age, double h, double hazard,
+  [[nodiscard]] Aged aged(const Life& life, const Eigen::VectorXd& theta) const;
+  [[nodiscard]] std::vector<MultiplierTerms> group_terms(const std::vector<double>& hazards,
+                                                         const Eigen::VectorXd& theta) const;
+  [[nodiscard]] double theta_of_groups(const Eigen::VectorXd& theta) const;
+  void add_derivatives(const Life& life, double shape, const Aged& aged, double weighted,
                        Sums& sums) const;
+  void add_group_gradient(const Life& life, double shape, const Aged& aged, Sums& sums) const;
+  void add_groups(const std::vector<MultiplierTerms>& groups, double variance, Sums& sums) const;
   void add_spread(const Life& life, const double* beta, double log_age, double weight,
                   Sums& sums) const;
   void mean_factors(const Life& life, const double* beta, double log_age, double* mean) const;
 
   Eigen::Index scales_;
   Eigen::Index factors_;
+  Grouping grouping_;
   std::size_t wear_endings_ = 0;
   std::vector<Life> lives_;
   std::vector<double> span_log_days_;
   std::vector<double> span_factors_;
   Eigen::VectorXd factors_at_wear_endings_;  ///< summed over the lives
+  std::vector<std::size_t> group_endings_;   ///< wear endings of each group
+  EndingCounts ending_counts_;
 };
 
 }  // namespace sparewell::wear

@@ -1,5 +1,6 @@
 #include "wear/prior_check.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <string>
 
@@ -24,6 +25,10 @@ std::string name_of(const LifePrior& row) {
 
 std::string name_of(const FactorPrior& row) {
   return fmt::format("Factor prior of {} and {}", word(row.kind), factor_name(row.factor));
+}
+
+std::string name_of(const PersonPrior& row) {
+  return fmt::format("Person prior of {}", word(row.kind));
 }
 
 tl::unexpected<Refusal> refuse_value(const std::string& row, std::string_view column, double value,
@@ -57,6 +62,13 @@ Expected<void> check_factors_of(const PriorTable& priors, Kind kind) {
     return refuse(fmt::format("{} has {} rows, but must have one.", name_of(row), rows[i]));
   }
   return {};
+}
+
+Expected<void> check_persons_of(const PriorTable& priors, Kind kind) {
+  const auto rows = std::ranges::count(priors.persons, kind, &PersonPrior::kind);
+  if (rows == 1) return {};
+  return refuse(fmt::format("{} has {} rows, but must have one.",
+                            name_of(PersonPrior{kind, 1, 1, ""}), rows));
 }
 
 template <class Row>
@@ -95,6 +107,16 @@ Expected<void> check_factor_prior(const FactorPrior& row) {
   return {};
 }
 
+Expected<void> check_person_prior(const PersonPrior& row) {
+  if (!within(row.variance, 1e-6, 10)) {
+    return refuse_value(name_of(row), "variance", row.variance, "from 0.000001 to 10");
+  }
+  if (!is_spread(row.spread)) {
+    return refuse_value(name_of(row), "spread", row.spread, "above 0, at most 10");
+  }
+  return {};
+}
+
 Expected<void> check_priors(const PriorTable& priors) {
   for (const LifePrior& row : priors.lives) {
     if (auto sane = check_life_prior(row); !sane) return sane;
@@ -104,10 +126,15 @@ Expected<void> check_priors(const PriorTable& priors) {
     if (auto sane = check_factor_prior(row); !sane) return sane;
     if (auto sourced = check_source(row); !sourced) return sourced;
   }
+  for (const PersonPrior& row : priors.persons) {
+    if (auto sane = check_person_prior(row); !sane) return sane;
+    if (auto sourced = check_source(row); !sourced) return sourced;
+  }
   for (std::size_t i = 0; i < words<Kind>().size(); ++i) {
     const auto kind = static_cast<Kind>(i);
     if (auto complete = check_lives_of(priors, kind); !complete) return complete;
     if (auto complete = check_factors_of(priors, kind); !complete) return complete;
+    if (auto complete = check_persons_of(priors, kind); !complete) return complete;
   }
   return {};
 }

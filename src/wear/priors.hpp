@@ -15,11 +15,12 @@ namespace sparewell::wear {
 struct LifePrior {
   Kind kind = Kind::liner;
   std::optional<Material> material;  ///< empty: any material of the kind without a row of its own
-  double median_days = 0;            ///< median life in days of reference use
-  double median_spread = 0;          ///< standard deviation of the log of the median; above 0
-  double shape = 0;                  ///< Weibull shape
-  double shape_spread = 0;           ///< standard deviation of the log of the shape; above 0
-  std::string source;                ///< published source, common practice, or from memory
+  /// Median life in days of reference use of a patient whose multiplier is 1.
+  double median_days = 0;
+  double median_spread = 0;  ///< standard deviation of the log of the median; above 0
+  double shape = 0;          ///< Weibull shape
+  double shape_spread = 0;   ///< standard deviation of the log of the shape; above 0
+  std::string source;        ///< published source, common practice, or from memory
 };
 
 /// Belief about how one factor changes the life of one kind.
@@ -31,9 +32,19 @@ struct FactorPrior {
   std::string source;
 };
 
+/// Belief about how much patients differ in how fast they wear out parts of one kind, beyond what
+/// the factors explain: each has a multiplier on the hazard with mean 1.
+struct PersonPrior {
+  Kind kind = Kind::liner;
+  double variance = 0;  ///< median belief about the multiplier's variance; above 0
+  double spread = 0;    ///< standard deviation of the log of that variance; above 0
+  std::string source;
+};
+
 struct PriorTable {
   std::vector<LifePrior> lives;
   std::vector<FactorPrior> factors;
+  std::vector<PersonPrior> persons;
 };
 
 }  // namespace sparewell::wear

@@ -21,12 +21,13 @@ bool in_order(const std::vector<RateSpan>& spans) {
 }  // namespace
 
 UnitLife::UnitLife(Date today, double wear_age_days, double shape, double scale_days,
-                   std::vector<RateSpan> future)
+                   std::vector<RateSpan> future, Multiplier person)
     : today_{today},
       wear_age_{wear_age_days},
       shape_{shape},
       scale_{scale_days},
-      future_{std::move(future)} {
+      future_{std::move(future)},
+      person_{person} {
   if (!(wear_age_ >= 0) || !std::isfinite(wear_age_) || !is_positive(shape_) ||
       !is_positive(scale_)) {
     throw std::invalid_argument{"A unit's life needs a wear age, and a shape and scale above 0."};
@@ -34,6 +35,10 @@ UnitLife::UnitLife(Date today, double wear_age_days, double shape, double scale_
   if (future_.empty() || future_.front().from > today_ || !in_order(future_)) {
     throw std::invalid_argument{"Rates of wear must cover today onwards, in order of date."};
   }
+}
+
+double UnitLife::person_scale_days() const {
+  return scale_ * std::pow(person_.mean(), -1 / shape_);
 }
 
 double UnitLife::wear_until(Date until) const {
@@ -52,7 +57,7 @@ double UnitLife::chance_at_wear(double further) const {
   const double hazard = wear_age_ > 0 ? std::pow(wear_age_ / scale_, shape_) *
                                             std::expm1(shape_ * std::log1p(further / wear_age_))
                                       : std::pow(further / scale_, shape_);
-  return std::isnan(hazard) ? 1 : -std::expm1(-hazard);
+  return std::isnan(hazard) ? 1 : -std::expm1(-person_.mixed_hazard(hazard));
 }
 
 double UnitLife::chance_worn_by(Date day) const {
@@ -60,7 +65,7 @@ double UnitLife::chance_worn_by(Date day) const {
 }
 
 double UnitLife::further_wear(double p) const {
-  const double hazard = -std::log1p(-p);
+  const double hazard = person_.further_hazard(-std::log1p(-p));
   const double so_far = wear_age_ > 0 ? std::pow(wear_age_ / scale_, shape_) : 0;
   if (so_far > 0) return wear_age_ * std::expm1(std::log1p(hazard / so_far) / shape_);
   return std::max(0.0, scale_ * std::pow(hazard, 1 / shape_) - wear_age_);

@@ -8,6 +8,7 @@
 
 #include "clinic/clinic.hpp"
 #include "wear/clinic_fit.hpp"
+#include "wear/shared_multiplier.hpp"
 
 namespace sparewell::wear {
 
@@ -18,20 +19,27 @@ struct RateSpan {
 };
 
 /// P(X > x | X > wear age today) with X ~ Weibull(shape, scale), and the calendar that turns dates
-/// into wear. Dates are moments a day apart: today is over, and wear goes on from its end. The
-/// person's own multiplier on the hazard enters here: chance_at_wear is its place.
+/// into wear. Dates are moments a day apart: today is over, and wear goes on from its end.
+///
+/// The hazard is multiplied by the person's Z, of which is known what the history up to today says:
+/// Gamma(a, b), b with this unit's own hazard so far. With the further hazard
+/// dH = ((x + further) / scale)^shape - (x / scale)^shape the chance is 1 - (b / (b + dH))^a.
 class UnitLife {
  public:
   /// `future` covers today onwards: its first span starts on or before `today`, spans are in order
   /// of date, and the last goes on for ever. Throws std::invalid_argument when that is not so, or
-  /// when the wear age is negative or the shape or scale not above 0.
+  /// when the wear age is negative or the shape or scale not above 0. `person` is the posterior of
+  /// the person's multiplier, this unit's own wear so far included; by default it is exactly 1.
   UnitLife(Date today, double wear_age_days, double shape, double scale_days,
-           std::vector<RateSpan> future);
+           std::vector<RateSpan> future, Multiplier person = {});
 
   [[nodiscard]] Date today() const { return today_; }
   [[nodiscard]] double wear_age_days() const { return wear_age_; }
   [[nodiscard]] double shape() const { return shape_; }
   [[nodiscard]] double scale_days() const { return scale_; }
+  [[nodiscard]] const Multiplier& person() const { return person_; }
+  /// The scale at the posterior mean of the person's multiplier: scale * mean^(-1 / shape).
+  [[nodiscard]] double person_scale_days() const;
   /// Days of reference use from the end of today to the end of `until`; zero for today and before.
   [[nodiscard]] double wear_until(Date until) const;
   /// Chance that it wears out within `further` more days of reference use.
@@ -51,6 +59,7 @@ class UnitLife {
   double shape_;
   double scale_;
   std::vector<RateSpan> future_;
+  Multiplier person_;
 };
 
 /// The chances by which a remaining life is commonly told.
@@ -68,8 +77,10 @@ struct LifeOfUnit {
 
 /// Every unit in use at the end of `today` (of items that the catalogue knows), in the order of
 /// Clinic::units. Usage recorded for later dates applies from then on; units that alternate today
-/// go on alternating as today. Throws std::out_of_range when `fitted` lacks the kind or material of
-/// one, which it has when it was fitted with the same catalogue.
+/// go on alternating as today. Each carries the multiplier that all the patient's units of its
+/// kind, worn by today and in the records, tell of. Throws std::out_of_range when `fitted` lacks
+/// the kind or material of one of these units, which it has when it was fitted with the same
+/// catalogue.
 [[nodiscard]] std::vector<LifeOfUnit> lives_of_units_in_use(const Clinic& clinic,
                                                             const ClinicLife& fitted, Date today);
 

@@ -1,6 +1,8 @@
 #include "wear/weibull_regression.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <set>
 
 #include <Eigen/Cholesky>
 #include <Eigen/QR>
@@ -17,7 +19,8 @@ using Eigen::VectorXd;
 
 constexpr double collinear = 1e-9;  // relative size of what is left of a covariate
 constexpr double undetermined =
-    1e3;  // standard error in units of one over the square root of events
+    1e3;                           // standard error in units of one over the square root of events
+constexpr double no_gain = 1e-10;  // of log-likelihood, relative: a variance of 0 is as good
 constexpr double moment_of_log =
     1.28;  // standard deviation of the log of a Weibull times its shape
 
@@ -44,6 +47,11 @@ Expected<void> check(const LifeTable& table) {
   if (static_cast<Index>(table.event.size()) != n ||
       (table.covariates.cols() > 0 && table.covariates.rows() != n)) {
     return refuse("Times, events and covariates must have the same number of rows.");
+  }
+  if (!table.group.empty() &&
+      (static_cast<Index>(table.group.size()) != n ||
+       std::ranges::any_of(table.group, [&](std::size_t g) { return g >= table.group.size(); }))) {
+    return refuse("Every row must have a group, counted from 0 without large gaps.");
   }
   Index events = 0;
   for (Index i = 0; i < n; ++i) {
@@ -97,13 +105,14 @@ Expected<void> check_covariates(const LifeTable& table, const Standardised& data
                             name_of(table, dependent)));
 }
 
-LifeLikelihood likelihood_of(const LifeTable& table, const Standardised& data) {
+LifeLikelihood likelihood_of(const LifeTable& table, const Standardised& data, Grouping grouping) {
   const auto p = static_cast<std::size_t>(data.mean.size());
-  LifeLikelihood likelihood{1, p};
+  LifeLikelihood likelihood{1, p, grouping};
   for (Index i = 0; i < data.time.size(); ++i) {
     const std::span<const double> factors{data.covariates.data() + i * data.mean.size(), p};
-    likelihood.add(
-        {0, table.event[static_cast<std::size_t>(i)], {&data.time[i], 1}, factors, factors});
+    const auto row = static_cast<std::size_t>(i);
+    const std::size_t group = grouping == Grouping::none ? 0 : table.group[row];
+    likelihood.add({0, table.event[row], {&data.time[i], 1}, factors, factors, group});
   }
   return likelihood;
 }
@@ -113,7 +122,8 @@ LifeLikelihood likelihood_of(const LifeTable& table, const Standardised& data) {
 LifeFit in_units_of_table(const Maximum& maximum, const MatrixXd& covariance,
                           const Standardised& data, const LifeLikelihood& likelihood) {
   const Index p = data.mean.size();
-  MatrixXd jacobian = MatrixXd::Zero(2 + p, 2 + p);  // rows: log(1/shape), intercept, coefficients
+  // Rows: log(1/shape), intercept, coefficients.
+  MatrixXd jacobian = MatrixXd::Zero(2 + p, likelihood.parameters());
   jacobian(0, 0) = -1;
   jacobian(1, 1) = 1;
   for (Index j = 0; j < p; ++j) {
@@ -131,6 +141,10 @@ LifeFit in_units_of_table(const Maximum& maximum, const MatrixXd& covariance,
   fit.log_scale_error = errors[0];
   fit.intercept_error = errors[1];
   fit.coefficient_errors = errors.tail(p);
+  if (likelihood.is_shared()) {
+    fit.theta = std::exp(maximum.at[2 + p]);
+    fit.log_theta_error = std::sqrt(covariance(2 + p, 2 + p));
+  }
   fit.n = static_cast<int>(likelihood.lives());
   fit.events = static_cast<int>(likelihood.wear_endings());
   fit.log_likelihood = maximum.derivatives.value - fit.events * data.log_unit;
@@ -138,19 +152,16 @@ LifeFit in_units_of_table(const Maximum& maximum, const MatrixXd& covariance,
   return fit;
 }
 
-}  // namespace
-
-Expected<LifeFit> fit_weibull_life(const LifeTable& table) {
-  if (auto sane = check(table); !sane) return tl::unexpected{sane.error()};
-  const Standardised data = standardised(table);
-  if (auto sane = check_covariates(table, data); !sane) return tl::unexpected{sane.error()};
-
-  const LifeLikelihood likelihood = likelihood_of(table, data);
+VectorXd start_of(const LifeLikelihood& likelihood, const Standardised& data) {
   VectorXd start = VectorXd::Zero(likelihood.parameters());
   if (data.log_time_deviation > 1e-9) {
     start[0] = std::log(moment_of_log / data.log_time_deviation);
   }
-  const Maximum maximum = maximise(likelihood, likelihood.start_near(start));
+  return likelihood.start_near(start);
+}
+
+Expected<LifeFit> fit_at(const Maximum& maximum, const LifeTable& table, const Standardised& data,
+                         const LifeLikelihood& likelihood) {
   const Eigen::LLT<MatrixXd> information{-maximum.derivatives.hessian};
   if (!maximum.converged || information.info() != Eigen::Success) {
     return refuse(
@@ -170,6 +181,54 @@ Expected<LifeFit> fit_weibull_life(const LifeTable& table) {
                     name_of(table, j)));
   }
   return in_units_of_table(maximum, covariance, data, likelihood);
+}
+
+/// The greatest likelihood with a multiplier, or nothing where none is greater than `plain`: there
+/// the search runs down to ever smaller variances, along which the likelihood rises to that of the
+/// plain model.
+std::optional<Maximum> maximum_with_multiplier(const LifeLikelihood& shared, const Maximum& plain) {
+  std::optional<Maximum> best;
+  for (const double variance : {0.5, 0.02}) {
+    VectorXd start(shared.parameters());
+    start << plain.at, std::log(variance);
+    Maximum found = maximise(shared, start);
+    const double gain = found.derivatives.value - plain.derivatives.value;
+    if (!(gain > no_gain * (1 + std::abs(plain.derivatives.value)))) continue;
+    if (!best || found.derivatives.value > best->derivatives.value) best = std::move(found);
+  }
+  return best;
+}
+
+Expected<LifeFit> fit_with_multiplier(const LifeTable& table, const Standardised& data,
+                                      const Maximum& plain, LifeFit without) {
+  const LifeLikelihood shared = likelihood_of(table, data, Grouping::shared_multiplier);
+  const std::set<std::size_t> groups{table.group.begin(), table.group.end()};
+  without.groups = static_cast<int>(groups.size());
+  const auto maximum = maximum_with_multiplier(shared, plain);
+  if (!maximum) return without;
+  if (!maximum->converged) {
+    return refuse(fmt::format(
+        "The life could not be fitted with a multiplier for each group. {} Perhaps some groups "
+        "have all the events; fit it without groups.",
+        maximum->note));
+  }
+  auto fit = fit_at(*maximum, table, data, shared);
+  if (fit) fit->groups = without.groups;
+  return fit;
+}
+
+}  // namespace
+
+Expected<LifeFit> fit_weibull_life(const LifeTable& table) {
+  if (auto sane = check(table); !sane) return tl::unexpected{sane.error()};
+  const Standardised data = standardised(table);
+  if (auto sane = check_covariates(table, data); !sane) return tl::unexpected{sane.error()};
+
+  const LifeLikelihood plain = likelihood_of(table, data, Grouping::none);
+  const Maximum maximum = maximise(plain, start_of(plain, data));
+  auto fit = fit_at(maximum, table, data, plain);
+  if (!fit || table.group.empty()) return fit;
+  return fit_with_multiplier(table, data, maximum, std::move(*fit));
 }
 
 }  // namespace sparewell::wear

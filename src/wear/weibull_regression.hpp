@@ -1,6 +1,8 @@
 /// Weibull accelerated life by maximum likelihood, without priors: the plain statistical model.
 #pragma once
 
+#include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -16,6 +18,8 @@ struct LifeTable {
   std::vector<bool> event;     ///< false: right-censored at `time`
   Eigen::MatrixXd covariates;  ///< rows as `time`, one column a covariate; may have no columns
   std::vector<std::string> covariate_names;
+  /// Whose multiplier on the hazard each row shares, counted from 0; empty: no multiplier.
+  std::vector<std::size_t> group;
 };
 
 /// log T = intercept + coefficients . z + error / shape, error of the standard smallest extreme
@@ -29,14 +33,21 @@ struct LifeFit {
   double intercept_error = 0;
   Eigen::VectorXd coefficient_errors;
   double log_scale_error = 0;
+  /// Variance of the Gamma multiplier with mean 1 that rows of one group share. 0 where the
+  /// likelihood is greatest without it: then all else is the fit without multiplier, and
+  /// log_theta_error is empty.
+  double theta = 0;
+  std::optional<double> log_theta_error;
   double log_likelihood = 0;  ///< of the times themselves, not of their logs
   int n = 0;
   int events = 0;
+  int groups = 0;  ///< 0 when the table has none
   int iterations = 0;
 };
 
 /// Refuses with one sentence: no events, non-positive times, covariates that are constant or
-/// linearly dependent, or no convergence (for example a covariate that separates the events).
+/// linearly dependent, groups that do not match the rows, or no convergence (for example a
+/// covariate that separates the events).
 [[nodiscard]] Expected<LifeFit> fit_weibull_life(const LifeTable& table);
 
 }  // namespace sparewell::wear

@@ -48,3 +48,30 @@ TEST_CASE("A covariate of words becomes one coefficient for each word but the fi
   CHECK(fit["coefficients"].contains("placesouth"));
   CHECK(fit["coefficients"]["placesouth"].get<double>() < 0);
 }
+
+TEST_CASE("Rows of one group share a multiplier, and its variance is told") {
+  const ScratchFolder folder;
+  const std::string file = (folder / "life.csv").string();
+  write_file(file,
+             "time,event,who\n10,1,a\n12,1,a\n9,1,a\n14,1,a\n60,1,b\n75,1,b\n50,0,b\n81,1,b\n"
+             "30,1,c\n22,1,c\n41,0,c\n");
+  const auto shared = run_batch({"--json", "fit-life", file, "--group", "who"}).json();
+  CHECK(shared["theta"].get<double>() > 0.1);
+  CHECK(shared["groups"] == 3);
+  CHECK(shared["standard_errors"]["Log(theta)"].get<double>() > 0);
+  CHECK(shared["coefficients"].size() == 1);
+
+  write_file(file, "time,event,who\n10,1,a\n20,1,a\n35,1,a\n10,1,b\n20,1,b\n35,1,b\n");
+  const auto boundary = run_batch({"--json", "fit-life", "--group", "who", file});
+  CHECK(boundary.status == 0);
+  CHECK(boundary.json()["theta"] == 0.0);
+  CHECK_FALSE(boundary.json()["standard_errors"].contains("Log(theta)"));
+  CHECK(run_batch({"fit-life", "--group", "who", file}).out.find("estimated as 0") !=
+        std::string::npos);
+
+  for (const char* wrong : {"whom", "time", "event"}) {
+    const auto refused = run_batch({"fit-life", "--group", wrong, file});
+    CHECK(refused.status == 2);
+    CHECK(refused.errors.find(wrong) != std::string::npos);
+  }
+}

@@ -150,3 +150,29 @@ TEST_CASE("A change of wear rate in the interval counts as wear") {
   REQUIRE(made.mass().size() == same.mass().size());
   CHECK(made.mass()[1] == doctest::Approx(same.mass()[1]));
 }
+
+TEST_CASE("The person's multiplier moves the replacements with it, the masses still sum to 1") {
+  FreshCountsCache fresh;
+  const Date end = today + days{400};
+  double before = 0;
+  for (const double endings : {0.0, 2.0, 5.0, 12.0}) {
+    const auto person = wear::Multiplier::after(0.5, endings, 3.0);
+    const wear::UnitLife life{today, 60, 2, 150, {{today, 1.0}}, person};
+    const Pmf made = replacements(life, end, fresh);
+    CHECK(std::abs(std::accumulate(made.mass().begin(), made.mass().end(), 0.0) - 1) < 1e-12);
+    CHECK(1 - made.mass()[0] == doctest::Approx(life.chance_worn_by(end)));
+    CHECK(made.mean() > before);
+    before = made.mean();
+  }
+}
+
+TEST_CASE("A multiplier known exactly is a change of scale") {
+  FreshCountsCache fresh;
+  const wear::UnitLife doubled{today, 60, 2, 150, {{today, 1.0}}, wear::Multiplier{2e14, 1e14}};
+  const Pmf made = replacements(doubled, today + days{400}, fresh);
+  const Pmf same = replacements(worn_daily(60, 2, 150 / std::sqrt(2.0)), today + days{400}, fresh);
+  REQUIRE(made.mass().size() == same.mass().size());
+  for (std::size_t n = 0; n < same.mass().size(); ++n) {
+    CHECK(made.mass()[n] == doctest::Approx(same.mass()[n]));
+  }
+}

@@ -33,7 +33,8 @@ void check_finite(const ClinicLife& fitted) {
     for (const auto& [material, scale] : life.scale) CHECK((scale > 0 && std::isfinite(scale)));
     for (const double beta : life.beta) CHECK(std::isfinite(beta));
     CHECK(life.covariance.rows() ==
-          static_cast<Eigen::Index>(1 + life.scale.size() + factor_count));
+          static_cast<Eigen::Index>(2 + life.scale.size() + factor_count));
+    CHECK((life.theta > 0 && std::isfinite(life.theta)));
     CHECK(life.covariance.allFinite());
     CHECK(Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd>{life.covariance}.eigenvalues()[0] > 0);
   }
@@ -101,15 +102,18 @@ TEST_CASE("Without history the fit is the prior") {
   }
   const KindLife& liner = fitted.kinds.at(Kind::liner);
   CHECK(liner.scale.size() == 2);
+  CHECK(liner.theta == Approx(0.2));
   CHECK(liner.covariance(0, 0) == Approx(0.25));       // spread of log shape squared
   CHECK(liner.covariance(3, 3) == Approx(0.2 * 0.2));  // spread of beta squared
 }
 
-TEST_CASE("With flat priors and constant usage the fit is the plain Weibull regression") {
+TEST_CASE(
+    "With flat priors, constant usage and no personal multiplier the fit is the plain Weibull "
+    "regression") {
   const Clinic clinic = constant_usage_clinic(400);
   const auto plain = fit_weibull_life(lives_of(clinic));
   REQUIRE(plain.has_value());
-  PriorTable flat = plain_priors(10, 10);
+  PriorTable flat = plain_priors(10, 10, 1e-6, 0.01);
   // A spread of 10 is the widest a table may have: it moves the estimates by less than 1e-4 of
   // their errors.
   const ClinicLife fitted = fit_clinic(clinic, flat, after(9000));

@@ -28,10 +28,10 @@ auto slope(const Function& f, const Eigen::VectorXd& at, Eigen::Index i) {
 }
 
 /// Lives of one to four spans under random factors, in two materials.
-LifeLikelihood some_lives() {
+LifeLikelihood some_lives(Grouping grouping = Grouping::none) {
   std::minstd_rand0 random{7};
   std::uniform_real_distribution<double> uniform{0, 1};
-  LifeLikelihood likelihood{2, factor_count};
+  LifeLikelihood likelihood{2, factor_count, grouping};
   for (int i = 0; i < 40; ++i) {
     const std::size_t spans = 1 + static_cast<std::size_t>(i) % 4;
     std::vector<double> days;
@@ -41,7 +41,8 @@ LifeLikelihood some_lives() {
       for (std::size_t f = 0; f < factor_count; ++f) factors.push_back(2 * uniform(random) - 1);
     }
     const std::vector<double> at_end(factors.end() - factor_count, factors.end());
-    likelihood.add({static_cast<std::size_t>(i) % 2, i % 3 != 0, days, factors, at_end});
+    likelihood.add({static_cast<std::size_t>(i) % 2, i % 3 != 0, days, factors, at_end,
+                    static_cast<std::size_t>(i * i) % 7});
   }
   return likelihood;
 }
@@ -52,12 +53,19 @@ KindPrior some_prior() {
   prior.materials = {Material::silicone, Material::urethane};
   prior.log_median = {{std::log(200.0), 0.5}, {std::log(300.0), 0.4}};
   prior.beta.fill({0.1, 0.3});
+  prior.log_theta = {std::log(0.3), 0.6};
   return prior;
 }
 
 Eigen::VectorXd some_point() {
   Eigen::VectorXd theta(9);
   theta << 0.4, 5.3, 5.6, 0.1, -0.2, 0.3, 0.05, -0.4, 0.25;
+  return theta;
+}
+
+Eigen::VectorXd with_log_theta(double log_theta) {
+  Eigen::VectorXd theta(10);
+  theta << some_point(), log_theta;
   return theta;
 }
 
@@ -81,14 +89,35 @@ TEST_CASE("Gradient and Hessian of the likelihood are those of its value") {
   check_derivatives(some_lives(), some_point());
 }
 
+TEST_CASE("With a shared multiplier they are too, for every size of its variance") {
+  const LifeLikelihood lives = some_lives(Grouping::shared_multiplier);
+  for (const double theta : {1e-4, 0.004, 0.02, 0.3, 2.0, 50.0}) {
+    CAPTURE(theta);
+    check_derivatives(lives, with_log_theta(std::log(theta)));
+  }
+}
+
+TEST_CASE("As the multiplier's variance goes to 0 the likelihood is that without multiplier") {
+  const LifeLikelihood shared = some_lives(Grouping::shared_multiplier);
+  const Derivatives plain = some_lives().derivatives(some_point());
+  for (const double log_theta : {-30.0, -100.0, -700.0, -1e6}) {
+    const Derivatives near = shared.derivatives(with_log_theta(log_theta));
+    CHECK(near.value == Approx(plain.value).epsilon(1e-12));
+    CHECK(near.gradient.head(9).isApprox(plain.gradient, 1e-10));
+    CHECK(near.hessian.topLeftCorner(9, 9).isApprox(plain.hessian, 1e-10));
+    CHECK(std::abs(near.gradient[9]) < 1e-9);
+    CHECK(near.hessian.allFinite());
+  }
+}
+
 TEST_CASE("Gradient and Hessian of the posterior are those of its value") {
-  const LifeLikelihood lives = some_lives();
+  const LifeLikelihood lives = some_lives(Grouping::shared_multiplier);
   const KindPrior prior = some_prior();
-  check_derivatives(KindPosterior{prior, lives}, some_point());
+  check_derivatives(KindPosterior{prior, lives}, with_log_theta(-0.7));
 }
 
 TEST_CASE("The gradient of the prior vanishes at its mode") {
-  const LifeLikelihood none{2, factor_count};
+  const LifeLikelihood none{2, factor_count, Grouping::shared_multiplier};
   const KindPrior prior = some_prior();
   const KindPosterior posterior{prior, none};
   CHECK(posterior.derivatives(posterior.prior_mode()).gradient.norm() < 1e-12);

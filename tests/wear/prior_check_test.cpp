@@ -41,6 +41,10 @@ TEST_CASE("A missing or doubled row is named") {
   PriorTable without_factor = plain_priors();
   without_factor.factors.pop_back();
   CHECK(says(refusal_of(without_factor), "Factor prior of sock and impact_sport has 0 rows"));
+
+  PriorTable without_person = plain_priors();
+  without_person.persons.pop_back();
+  CHECK(says(refusal_of(without_person), "Person prior of sock has 0 rows"));
 }
 
 TEST_CASE("A value outside reason is named with its row") {
@@ -60,6 +64,12 @@ TEST_CASE("A value outside reason is named with its row") {
     priors = plain_priors();
     priors.factors[1].spread = bad;
     CHECK(says(refusal_of(priors), "spread"));
+    priors = plain_priors();
+    priors.persons[1].variance = bad;
+    CHECK(says(refusal_of(priors), "Person prior of sleeve: variance"));
+    priors = plain_priors();
+    priors.persons[1].spread = bad;
+    CHECK(says(refusal_of(priors), "Person prior of sleeve: spread"));
   }
 }
 

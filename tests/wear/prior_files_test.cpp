@@ -42,6 +42,14 @@ PriorTable shipped_priors() {
     priors.factors.push_back({parse_word<Kind>(row[0]).value(), factor_named(row[1]),
                               std::stod(row[2]), std::stod(row[3]), row[4]});
   }
+  auto persons = read_table("resources/wear-priors/persons.csv");
+  CHECK(persons.front() == Row{"kind", "variance", "spread", "source"});
+  persons.erase(persons.begin());
+  for (const Row& row : persons) {
+    REQUIRE(row.size() == 4);
+    priors.persons.push_back(
+        {parse_word<Kind>(row[0]).value(), std::stod(row[1]), std::stod(row[2]), row[3]});
+  }
   return priors;
 }
 

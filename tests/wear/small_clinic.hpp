@@ -51,13 +51,15 @@ inline Clinic small_clinic() {
   return clinic;
 }
 
-/// Every kind alike: median 250 days, shape 2, factors without effect. The spreads say how
-/// strongly.
-inline wear::PriorTable plain_priors(double life_spread = 0.5, double factor_spread = 0.2) {
+/// Every kind alike: median 250 days, shape 2, factors without effect, a variance of the personal
+/// multiplier. The spreads say how strongly.
+inline wear::PriorTable plain_priors(double life_spread = 0.5, double factor_spread = 0.2,
+                                     double variance = 0.2, double variance_spread = 0.7) {
   wear::PriorTable priors;
   for (std::size_t k = 0; k < words<Kind>().size(); ++k) {
     const auto kind = static_cast<Kind>(k);
     priors.lives.push_back({kind, std::nullopt, 250, life_spread, 2, life_spread, "for a test"});
+    priors.persons.push_back({kind, variance, variance_spread, "for a test"});
     for (std::size_t f = 0; f < wear::factor_count; ++f) {
       priors.factors.push_back(
           {kind, static_cast<wear::Factor>(f), 1, factor_spread, "for a test"});

@@ -1,0 +1,77 @@
+#include "desk/effect_words.hpp"
+
+#include <fmt/format.h>
+
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+std::string plural(Kind kind) {
+  return std::string{word(kind)} + "s";
+}
+
+/// "one", "two" ... for small whole numbers, figures for all others.
+std::string number_words(double number) {
+  if (number == 1) return "one";
+  if (number == 2) return "two";
+  if (number == 3) return "three";
+  if (number == 4) return "four";
+  return fmt::format("{:g}", number);
+}
+
+std::string hours_words(double hours) {
+  return number_words(hours) + (hours == 1 ? " hour" : " hours");
+}
+
+std::string factor_words(wear::Factor factor, double amount) {
+  switch (factor) {
+    case wear::Factor::activity:
+      return number_words(amount) + (amount == 1 ? " activity level" : " activity levels") +
+             " higher";
+    case wear::Factor::kneeling_hours:
+      return "kneeling " + hours_words(amount) + " a day";
+    case wear::Factor::wear_hours:
+      return "worn " + hours_words(amount) + " a day longer";
+    case wear::Factor::sweating_low:
+      return "low sweating";
+    case wear::Factor::sweating_high:
+      return "high sweating";
+    case wear::Factor::impact_sport:
+      return "impact sport";
+  }
+  return std::string{wear::factor_name(factor)};
+}
+
+}  // namespace
+
+std::string effect_words(Kind kind, const wear::FactorEffect& effect) {
+  const std::string factor = factor_words(effect.factor, effect.amount);
+  if (!effect.is_clear()) {
+    return fmt::format("{}: no clear effect on {} ({:.2f} to {:.2f} times as long)", factor,
+                       plural(kind), effect.low, effect.high);
+  }
+  return fmt::format("{}: {} last {:.2f} times as long ({:.2f} to {:.2f})", factor, plural(kind),
+                     effect.ratio, effect.low, effect.high);
+}
+
+std::string effect_grounds(const wear::KindLife& life) {
+  if (life.wear_endings == 0) {
+    return fmt::format(
+        "No {} has worn out in the records yet: these are general expectations, not "
+        "experience of this clinic.",
+        word(life.kind));
+  }
+  return fmt::format("From {} with {}.",
+                     count_words(life.units, std::string{word(life.kind)}, plural(life.kind)),
+                     count_words(life.wear_endings, "wear ending", "wear endings"));
+}
+
+std::string effect_caution() {
+  return "Each interval holds the true figure with 80 % chance: one in five does not. A factor "
+         "that "
+         "goes with another one, or with something that is not recorded, may show that one's "
+         "effect.";
+}
+
+}  // namespace sparewell::desk

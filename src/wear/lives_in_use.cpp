@@ -50,15 +50,11 @@ std::vector<RateSpan> future_rates(const std::vector<UsageSpan>& usage, const Fa
   return rates;
 }
 
-bool in_use_at_end_of(const Unit& unit, Date today) {
-  return unit.issued_on <= today && (!unit.ended_on || *unit.ended_on > today);
-}
-
 Histories histories_of_units_in_use(const Clinic& clinic, const ClinicIndex& index, Date today) {
   Histories histories;
   for (const Unit& unit : clinic.units) {
     const Item* item = index.item(unit.item);
-    if (item && in_use_at_end_of(unit, today)) histories.expect(unit.patient, item->kind);
+    if (item && unit.in_use_on(today)) histories.expect(unit.patient, item->kind);
   }
   return histories;
 }
@@ -97,7 +93,7 @@ std::vector<LifeOfUnit> lives_of_units_in_use(const Clinic& clinic, const Clinic
   for (std::size_t i = 0; i < clinic.units.size(); ++i) {
     const Unit& unit = clinic.units[i];
     const Item* item = index.item(unit.item);
-    if (!item || !in_use_at_end_of(unit, today)) continue;
+    if (!item || !unit.in_use_on(today)) continue;
     const KindLife& kind = fitted.kinds.at(item->kind);
     const History& history = *histories.find(unit.patient, item->kind);
     const double share = exposures.alternation().share_on(unit, item->kind, today);

@@ -24,7 +24,10 @@ class SafeLeadDays {
 
 }  // namespace
 
-Day::Day(Assessment assessment) : assessment_{std::move(assessment)}, index_{assessment_.clinic} {
+Day::Day(Assessment assessment)
+    : assessment_{std::move(assessment)},
+      index_{assessment_.clinic},
+      alternation_{assessment_.clinic, index_, assessment_.today} {
   const auto& units = assessment_.clinic.units;
   for (std::size_t i = 0; i < units.size(); ++i) units_[units[i].patient].push_back(i);
   SafeLeadDays lead_days{assessment_.clinic};

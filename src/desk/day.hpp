@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "desk/assessment.hpp"
+#include "wear/alternation.hpp"
 
 namespace sparewell::desk {
 
@@ -33,6 +34,8 @@ class Day {
   [[nodiscard]] const Clinic& clinic() const { return assessment_.clinic; }
   [[nodiscard]] const Assessment& assessment() const { return assessment_; }
   [[nodiscard]] const ClinicIndex& index() const { return index_; }
+  /// How units that are in use together divide the time.
+  [[nodiscard]] const wear::Alternation& alternation() const { return alternation_; }
 
   /// Positions in Clinic::units, in the order of that vector.
   [[nodiscard]] const std::vector<std::size_t>& units_of(const PatientRef& patient) const;
@@ -44,6 +47,7 @@ class Day {
  private:
   Assessment assessment_;
   ClinicIndex index_;
+  wear::Alternation alternation_;
   std::unordered_map<PatientRef, std::vector<std::size_t>> units_;
   std::unordered_map<std::size_t, Forecast> forecasts_;
   std::unordered_map<ItemCode, std::size_t> proposed_;

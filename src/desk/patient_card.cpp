@@ -12,28 +12,15 @@
 namespace sparewell::desk {
 namespace {
 
-/// Units of one kind and side that are in use together take turns.
-int sharing(const Day& day, std::size_t position) {
-  const auto& units = day.clinic().units;
-  const auto& unit = units[position];
-  const auto* item = day.index().item(unit.item);
-  if (!item) return 1;
-  const auto& all = day.units_of(unit.patient);
-  return static_cast<int>(std::ranges::count_if(all, [&](std::size_t other) {
-    const auto* other_item = day.index().item(units[other].item);
-    return units[other].side == unit.side && units[other].in_use_on(day.today()) && other_item &&
-           other_item->kind == item->kind;
-  }));
-}
-
 std::string share_words(const Day& day, std::size_t position) {
   const auto& unit = day.clinic().units[position];
   if (unit.share) {
     if (*unit.share <= 0) return "in the drawer";
     return *unit.share >= 1 ? "always" : fmt::format("{:.0f} %", *unit.share * 100);
   }
-  const auto together = sharing(day, position);
-  return together < 2 ? "always" : fmt::format("1 of {} in turn", together);
+  const auto* item = day.index().item(unit.item);
+  const double share = item ? day.alternation().share_on(unit, item->kind, day.today()) : 1;
+  return share >= 1 ? "always" : fmt::format("1 of {:.0f} in turn", 1 / share);
 }
 
 std::string ended_words(const Unit& unit) {

@@ -51,6 +51,23 @@ TEST_CASE("The card keeps left and right apart, and ended parts below and only w
   CHECK_FALSE(with_ended.strips[5].p50);
 }
 
+TEST_CASE("Parts that alternate say so as the wear model counts them; others are worn always") {
+  const auto worn = [](Kind kind, std::optional<double> recorded) {
+    auto assessment = test_assessment();
+    for (auto& item : assessment.clinic.items) item.kind = kind;
+    assessment.clinic.units = {test_unit("P-1", Side::left, "A-28", "S1", 100),
+                               test_unit("P-1", Side::left, "B-28", "S2", 50)};
+    for (auto& unit : assessment.clinic.units) unit.share.reset();
+    assessment.clinic.units[0].share = recorded;
+    assessment.lives.clear();
+    return patient_card(Day{std::move(assessment)}, {"P-1"}, false).parts.at(1).cells.at(10).text;
+  };
+  CHECK(worn(Kind::liner, std::nullopt) == "1 of 2 in turn");
+  CHECK(worn(Kind::lock, std::nullopt) == "always");
+  // A part with a recorded share takes no turn among those without one.
+  CHECK(worn(Kind::liner, 0) == "always");
+}
+
 TEST_CASE("A drawn life has the same said in a sentence, with its spread and its order-by day") {
   const auto card = patient_card(*test_day(), {"P-2"}, false);
   const auto& strip = card.strips.at(1);

@@ -15,35 +15,27 @@ namespace {
 using supply::ProposalLine;
 
 std::vector<Column> line_columns() {
-  return {
-      {"When", 16, Align::left, "Whether the line is due today or can wait for a later order day"},
-      {"Supplier", 22, Align::left, "", 1},
-      {"Item", 14, Align::left, "The clinic's item code"},
-      {"Description", 36, Align::left, "", 2},
-      {"Quantity", 9, Align::right, "Pieces to order, in whole packs"},
-      {"Cost", 15, Align::right, "Quantity times the price at this quantity, without freight"},
-      {"Order by", 14, Align::left, "The last day on which ordering keeps the service target"},
-      {"May run out", 11, Align::right,
-       "Chance of running out before the next order could arrive, if this line is not ordered"},
-      {"Reason", 30, Align::left, "", 1}};
+  return {{"Supplier", 22, Align::left, "", 1},
+          {"Item", 14, Align::left, "The clinic's item code"},
+          {"Description", 36, Align::left, "", 2},
+          {"Quantity", 9, Align::right, "Pieces to order, in whole packs"},
+          {"Cost", 15, Align::right, "Quantity times the price at this quantity, without freight"},
+          {"Order by", 14, Align::left, "The last day on which ordering keeps the service target"},
+          {"May run out", 11, Align::right,
+           "Chance of running out before the next order could arrive, if this line is not ordered"},
+          {"Reason", 30, Align::left, "", 1}};
 }
 
 std::vector<Column> total_columns() {
   return {{"Supplier", 22, Align::left, "", 2},
           {"Goods", 15, Align::right, "Without freight"},
           {"Lines", 6, Align::right, ""},
-          {"Due today", 9, Align::right, "Lines that cannot wait for a later order day"},
           {"Pieces", 7, Align::right, ""},
           {"Freight", 20, Align::left, "", 1}};
 }
 
 std::string line_id(const ProposalLine& line) {
   return line.supplier.text + "\n" + line.item.text + "\n" + line.place;
-}
-
-std::string when_words(const ProposalLine& line, const Day& day) {
-  if (!can_wait(line)) return "Order today";
-  return "Can wait to " + short_date_words(latest_order_day(line, day));
 }
 
 Cell cost_cell(const ProposalLine& line) {
@@ -57,9 +49,7 @@ TableRow line_row(const ProposalLine& line, const Day& day) {
   const auto description = item ? item_words(*item) : std::string{"not in the catalogue"};
   TableRow row;
   row.id = line_id(line);
-  row.strong = !can_wait(line);
-  row.cells = {{when_words(line, day), static_cast<double>(can_wait(line))},
-               {line.supplier.text, std::nullopt},
+  row.cells = {{line.supplier.text, std::nullopt},
                {line.item.text, std::nullopt},
                {description, std::nullopt},
                count_cell(line.quantity),
@@ -98,14 +88,12 @@ std::vector<TableRow> total_rows(const std::vector<SupplierTotal>& totals) {
                     {{total.supplier.text, std::nullopt},
                      {goods_words(total.goods, total.lines_without_price), std::nullopt},
                      count_cell(total.lines),
-                     count_cell(total.lines_today),
                      count_cell(total.pieces),
                      {freight_words(total), std::nullopt}},
                     "",
                     0,
                     false});
     all.lines += total.lines;
-    all.lines_today += total.lines_today;
     all.pieces += total.pieces;
     all.lines_without_price += total.lines_without_price;
     for (const auto& amount : total.goods) add_amount(all.goods, amount);
@@ -120,7 +108,6 @@ std::vector<TableRow> total_rows(const std::vector<SupplierTotal>& totals) {
                   {{"All suppliers", std::nullopt},
                    {goods_words(first, all.lines_without_price), std::nullopt},
                    count_cell(all.lines),
-                   count_cell(all.lines_today),
                    count_cell(all.pieces),
                    {unpriced, std::nullopt}},
                   "",
@@ -131,7 +118,7 @@ std::vector<TableRow> total_rows(const std::vector<SupplierTotal>& totals) {
     const Cell blank{"", std::nullopt};
     const Cell amount{amount_words(all.goods[i]), std::nullopt};
     rows.push_back({"all suppliers, " + all.goods[i].currency.code,
-                    {{"and", std::nullopt}, amount, blank, blank, blank, blank},
+                    {{"and", std::nullopt}, amount, blank, blank, blank},
                     "",
                     0,
                     true});
@@ -150,32 +137,20 @@ std::optional<Date> soonest_order_day(const Day& day) {
 
 std::string headline_words(const Day& day) {
   const auto& proposal = day.assessment().proposal;
-  const auto waiting = std::ranges::count_if(proposal, can_wait);
-  const auto due = static_cast<long long>(proposal.size()) - waiting;
   if (proposal.empty()) {
     const auto next = soonest_order_day(day);
     return "Nothing is to be ordered today." +
            (next ? " The next order day is " + day_words(*next) + "." : std::string{});
   }
-  std::string text = due == 0 ? "Nothing must be ordered today."
-                              : count_words(due, "line", "lines") + " must be ordered today.";
-  if (waiting > 0) {
-    text +=
-        fmt::format(" {} can wait until a later order day.", count_words(waiting, "line", "lines"));
-  }
-  return text;
+  return count_words(static_cast<long long>(proposal.size()), "line", "lines") +
+         " must be ordered today.";
 }
 
-std::string wait_words(const ProposalLine& line, const Day& day) {
-  const auto risk = chance_words(line.chance_short);
-  if (can_wait(line)) {
-    return fmt::format("Can wait until {}, the last order day before {}.",
-                       day_words(latest_order_day(line, day)), day_words(line.order_by + days{1}));
-  }
+std::string wait_words(const ProposalLine& line) {
   return fmt::format(
       "Order today. If it waits until {}, the chance of running out before that order arrives is "
       "{}.",
-      day_words(line.reason.next_order_day), risk);
+      day_words(line.reason.next_order_day), chance_words(line.chance_short));
 }
 
 TableRow need_row(const supply::ExpectedNeed& need, const ProposalLine& line, const Day& day,
@@ -198,28 +173,12 @@ TableRow need_row(const supply::ExpectedNeed& need, const ProposalLine& line, co
 
 }  // namespace
 
-bool can_wait(const ProposalLine& line) {
-  return line.order_by >= line.reason.next_order_day;
-}
-
-Date latest_order_day(const ProposalLine& line, const Day& day) {
-  const auto* supplier = day.index().supplier(line.supplier);
-  const auto order_days = supplier ? supplier->order_days : OrderDays{};
-  auto latest = day.today();
-  for (auto next = line.reason.next_order_day; next <= line.order_by;
-       next = next_order_day(order_days, next)) {
-    latest = next;
-  }
-  return latest;
-}
-
 OrderPage::OrderPage() : lines_{line_columns()}, totals_{total_columns()} {}
 
 void OrderPage::show(DayPtr day) {
   day_ = std::move(day);
   std::vector<TableRow> rows;
   for (const auto& line : day_->assessment().proposal) rows.push_back(line_row(line, *day_));
-  std::ranges::stable_sort(rows, {}, [](const TableRow& row) { return !row.strong; });
   lines_.fill(std::move(rows));
   totals_.fill(total_rows(supplier_totals(*day_)));
   headline_ = headline_words(*day_);
@@ -243,7 +202,7 @@ OrderDetail OrderPage::detail(const std::string& id) const {
   if (line == proposal.end()) return detail;
   const auto* item = day_->index().item(line->item);
   detail.title = line->item.text + (item ? "  " + item_words(*item) : std::string{});
-  detail.when = wait_words(*line, *day_);
+  detail.when = wait_words(*line);
   detail.why = why(*line, day_->clinic());
   for (const auto& need : line->reason.needs) {
     detail.needs.push_back(need_row(need, *line, *day_, detail.needs.size()));

@@ -23,7 +23,7 @@ class OrderPage {
 
   void show(DayPtr day);
 
-  /// The lines; due today first, then by supplier and item.
+  /// The lines, by supplier and item. Every one is due: the next order day would be too late.
   [[nodiscard]] Table& lines() { return lines_; }
   [[nodiscard]] const Table& lines() const { return lines_; }
   /// One row a supplier, and one for all of them when there are several.
@@ -45,10 +45,5 @@ class OrderPage {
   Table totals_;
   std::string headline_;
 };
-
-/// True when ordering on a later order day of the supplier keeps the service target too.
-[[nodiscard]] bool can_wait(const supply::ProposalLine& line);
-/// The last order day of the supplier that is not after the line's order-by date; today when none.
-[[nodiscard]] Date latest_order_day(const supply::ProposalLine& line, const Day& day);
 
 }  // namespace sparewell::desk

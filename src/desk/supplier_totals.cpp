@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include "desk/order_page.hpp"
-
 namespace sparewell::desk {
 namespace {
 
@@ -44,7 +42,6 @@ std::vector<SupplierTotal> supplier_totals(const Day& day) {
       total = totals.end() - 1;
     }
     ++total->lines;
-    if (!can_wait(line)) ++total->lines_today;
     total->pieces += line.quantity;
     if (line.unit_cost) {
       add_amount(total->goods, *line.unit_cost * line.quantity);

@@ -11,7 +11,6 @@ namespace sparewell::desk {
 struct SupplierTotal {
   SupplierName supplier;
   int lines = 0;
-  int lines_today = 0;  ///< of these, lines that cannot wait
   int pieces = 0;
   std::vector<Money> goods;      ///< one amount a currency
   int lines_without_price = 0;   ///< not in `goods`

@@ -63,7 +63,7 @@ struct ProposalLine {
   int reserved = 0;
   /// Order-up-to level; for a patient-ordered item what is on hand, on order and needed.
   int target = 0;
-  Date order_by;            ///< the last day on which ordering keeps the service target
+  Date order_by;            ///< last day that keeps the service target; before the next order day
   double chance_short = 0;  ///< of running out before the next order could arrive
   Reason reason;
 };

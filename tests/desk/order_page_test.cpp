@@ -18,16 +18,17 @@ DayPtr day_with(std::vector<supply::ProposalLine> proposal) {
 
 }  // namespace
 
-TEST_CASE("Lines due today come first, and words tell them from those that can wait") {
+TEST_CASE("Every line is due, with its cost and why in a clause") {
   OrderPage page;
-  page.show(day_with(
-      {test_line("B-28", "Auk", 2, 1000, true), test_line("A-28", "Tern", 1, 2000, false)}));
+  page.show(day_with({test_line("B-28", "Auk", 2, 1000), test_line("A-28", "Tern", 1, 2000)}));
   REQUIRE(page.lines().size() == 2);
-  CHECK(page.lines().at(0).cells[0].text == "Order today");
-  CHECK(page.lines().at(0).cells[2].text == "A-28");
-  CHECK(page.lines().at(1).cells[0].text == "Can wait to 27 Nov");
-  CHECK(page.headline() ==
-        "1 line must be ordered today. 1 line can wait until a later order day.");
+  CHECK(page.lines().at(0).cells[0].text == "Auk");
+  CHECK(page.lines().at(0).cells[1].text == "B-28");
+  CHECK(page.lines().at(0).cells[4].text == "20.00 EUR");
+  CHECK(page.lines().at(0).cells[6].text == "12 %");
+  CHECK(page.headline() == "2 lines must be ordered today.");
+  page.show(day_with({test_line("B-28", "Auk", 2, 1000)}));
+  CHECK(page.headline() == "1 line must be ordered today.");
 }
 
 TEST_CASE(
@@ -41,8 +42,8 @@ TEST_CASE(
 }
 
 TEST_CASE("Supplier totals add goods, name what has no price, and say what free freight lacks") {
-  const auto day = day_with({test_line("A-28", "Tern", 3, 10000, false),
-                             test_line("B-28", "Auk", 2, std::nullopt, true)});
+  const auto day =
+      day_with({test_line("A-28", "Tern", 3, 10000), test_line("B-28", "Auk", 2, std::nullopt)});
   const auto totals = supplier_totals(*day);
   REQUIRE(totals.size() == 2);
   CHECK(totals[0].goods == std::vector<Money>{{30000, {"EUR"}}});
@@ -53,13 +54,13 @@ TEST_CASE("Supplier totals add goods, name what has no price, and say what free 
 }
 
 TEST_CASE("Freight is free from the supplier's limit upwards") {
-  const auto totals = supplier_totals(*day_with({test_line("A-28", "Tern", 5, 10000, false)}));
+  const auto totals = supplier_totals(*day_with({test_line("A-28", "Tern", 5, 10000)}));
   CHECK(totals[0].freight == Money{0, {"EUR"}});
   CHECK_FALSE(totals[0].short_of_free_freight);
 }
 
 TEST_CASE("A chosen line shows who needs it, by reference and name") {
-  auto line = test_line("A-28", "Tern", 1, 2000, false);
+  auto line = test_line("A-28", "Tern", 1, 2000);
   line.reason.needs = {
       {{"P-1"}, Side::right, 0, 0.4, test_today + days{5}, test_today + days{60}, {}}};
   OrderPage page;

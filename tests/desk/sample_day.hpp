@@ -33,7 +33,7 @@ inline Unit test_unit(const std::string& patient, Side side, const std::string& 
 }
 
 inline supply::ProposalLine test_line(const std::string& item, const std::string& supplier,
-                                      int quantity, std::optional<std::int64_t> cents, bool waits) {
+                                      int quantity, std::optional<std::int64_t> cents) {
   supply::ProposalLine line;
   line.item = {item};
   line.supplier = {supplier};
@@ -41,7 +41,7 @@ inline supply::ProposalLine test_line(const std::string& item, const std::string
   line.quantity = quantity;
   if (cents) line.unit_cost = Money{*cents, {"EUR"}};
   line.reason.next_order_day = test_today + days{2};
-  line.order_by = test_today + days{waits ? 4 : 1};
+  line.order_by = test_today + days{1};
   line.chance_short = 0.12;
   return line;
 }

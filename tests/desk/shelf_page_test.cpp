@@ -43,7 +43,7 @@ TEST_CASE("Expired and quarantined pieces do not count as on hand") {
 TEST_CASE("What is low can be asked for alone") {
   ShelfPage page;
   page.show(day_with({level("B-28", "main store", 5, std::nullopt)},
-                     {test_line("A-28", "Tern", 2, 100, false)}));
+                     {test_line("A-28", "Tern", 2, 100)}));
   page.table().require(ShelfPage::is_low);
   REQUIRE(page.table().size() == 1);
   CHECK(page.table().at(0).id == "A-28");

@@ -42,13 +42,32 @@ double UnitLife::person_scale_days() const {
 }
 
 double UnitLife::wear_until(Date until) const {
+  return wear_in(days_between(today_, until));
+}
+
+double UnitLife::wear_in(double days) const {
   double wear = 0;
   for (std::size_t i = 0; i < future_.size(); ++i) {
-    const Date from = std::max(today_, future_[i].from);
-    const Date to = i + 1 < future_.size() ? std::min(until, future_[i + 1].from) : until;
-    if (to > from) wear += future_[i].rate * days_between(from, to);
+    const double from = std::max(0, days_between(today_, future_[i].from));
+    const double to =
+        i + 1 < future_.size() ? std::min<double>(days, days_between(today_, future_[i + 1].from))
+                               : days;
+    if (to > from) wear += future_[i].rate * (to - from);
   }
   return wear;
+}
+
+double UnitLife::days_for_wear(double further) const {
+  if (!(further > 0)) return 0;
+  for (std::size_t i = 0; i < future_.size(); ++i) {
+    const double from = std::max(0, days_between(today_, future_[i].from));
+    const double rate = future_[i].rate;
+    const double to = i + 1 < future_.size() ? days_between(today_, future_[i + 1].from) : HUGE_VAL;
+    if (to <= from) continue;
+    if (rate > 0 && further <= rate * (to - from)) return from + further / rate;
+    if (rate > 0) further -= rate * (to - from);
+  }
+  return HUGE_VAL;
 }
 
 double UnitLife::chance_at_wear(double further) const {
@@ -58,6 +77,10 @@ double UnitLife::chance_at_wear(double further) const {
                                             std::expm1(shape_ * std::log1p(further / wear_age_))
                                       : std::pow(further / scale_, shape_);
   return std::isnan(hazard) ? 1 : -std::expm1(-person_.mixed_hazard(hazard));
+}
+
+double UnitLife::chance_after(double days) const {
+  return chance_at_wear(wear_in(days));
 }
 
 double UnitLife::chance_worn_by(Date day) const {

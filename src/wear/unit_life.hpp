@@ -44,6 +44,11 @@ class UnitLife {
   [[nodiscard]] double wear_until(Date until) const;
   /// Chance that it wears out within `further` more days of reference use.
   [[nodiscard]] double chance_at_wear(double further) const;
+  /// Days after the end of today at which `further` days of reference use are reached; infinite
+  /// when they never are.
+  [[nodiscard]] double days_for_wear(double further) const;
+  /// Chance that it is worn out `days` after the end of today, a whole number or not.
+  [[nodiscard]] double chance_after(double days) const;
   /// Chance that it is worn out by the end of `day`, given that it is in use today; 0 to 1.
   [[nodiscard]] double chance_worn_by(Date day) const;
   /// First day by whose end the chance reaches `p`, 0 < p < 1. Empty when that day lies more than
@@ -51,6 +56,8 @@ class UnitLife {
   [[nodiscard]] std::optional<Date> worn_out_date(double p) const;
 
  private:
+  /// Days of reference use in the `days` after the end of today.
+  [[nodiscard]] double wear_in(double days) const;
   /// The wear from today at which the chance is `p`.
   [[nodiscard]] double further_wear(double p) const;
 

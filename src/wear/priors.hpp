@@ -41,10 +41,20 @@ struct PersonPrior {
   std::string source;
 };
 
+/// Belief about how much the items of one kind and material differ: the standard deviation of the
+/// log of their scales around that of the material.
+struct ItemPrior {
+  Kind kind = Kind::liner;
+  double spread = 0;            ///< median belief about that standard deviation; above 0
+  double spread_of_spread = 0;  ///< standard deviation of its log; above 0
+  std::string source;
+};
+
 struct PriorTable {
   std::vector<LifePrior> lives;
   std::vector<FactorPrior> factors;
   std::vector<PersonPrior> persons;
+  std::vector<ItemPrior> items;
 };
 
 }  // namespace sparewell::wear

@@ -8,6 +8,9 @@ namespace sparewell::wear {
 namespace {
 
 constexpr int farthest_days = 36525;  // a hundred years
+constexpr double least_tabled = 1e-5;
+constexpr double most_tabled = 0.9995;
+constexpr int tabled_points = 32;
 
 bool is_positive(double value) {
   return value > 0 && std::isfinite(value);
@@ -45,16 +48,40 @@ double UnitLife::wear_until(Date until) const {
   return wear_in(days_between(today_, until));
 }
 
+double UnitLife::days_within(std::size_t i, double days) const {
+  const double from = std::max(0, days_between(today_, future_[i].from));
+  const double to = i + 1 < future_.size()
+                        ? std::min<double>(days, days_between(today_, future_[i + 1].from))
+                        : days;
+  return std::max(0.0, to - from);
+}
+
 double UnitLife::wear_in(double days) const {
   double wear = 0;
-  for (std::size_t i = 0; i < future_.size(); ++i) {
-    const double from = std::max(0, days_between(today_, future_[i].from));
-    const double to =
-        i + 1 < future_.size() ? std::min<double>(days, days_between(today_, future_[i + 1].from))
-                               : days;
-    if (to > from) wear += future_[i].rate * (to - from);
-  }
+  for (std::size_t i = 0; i < future_.size(); ++i) wear += future_[i].rate * days_within(i, days);
   return wear;
+}
+
+UnitLife UnitLife::averaged_over(const PossibleLives& lives) const {
+  UnitLife made = *this;
+  made.averaged_.reset();
+  // From a chance too small to matter to one that leaves nothing open, evenly in the log.
+  const double first = std::log(made.further_wear(least_tabled));
+  const double last = std::log(made.further_wear(most_tabled));
+  std::vector<MixedHazard::Point> points;
+  for (int i = 0; i < tabled_points; ++i) {
+    const double wear = std::exp(first + (last - first) * i / (tabled_points - 1));
+    const double after = days_for_wear(wear);
+    if (!std::isfinite(after)) break;  // it will never be worn so far
+    Eigen::ArrayXd spent(std::ssize(future_));
+    for (std::size_t span = 0; span < future_.size(); ++span) {
+      spent[static_cast<Eigen::Index>(span)] = days_within(span, after);
+    }
+    points.push_back({wear, std::move(spent)});
+  }
+  constexpr std::size_t fewest = 4;
+  if (points.size() >= fewest) made.averaged_.emplace(lives, points);
+  return made;
 }
 
 double UnitLife::days_for_wear(double further) const {
@@ -72,6 +99,7 @@ double UnitLife::days_for_wear(double further) const {
 
 double UnitLife::chance_at_wear(double further) const {
   if (!(further > 0)) return 0;
+  if (averaged_) return -std::expm1(-averaged_->at(further));
   // By way of the age where there is one: the difference of two large hazards loses digits.
   const double hazard = wear_age_ > 0 ? std::pow(wear_age_ / scale_, shape_) *
                                             std::expm1(shape_ * std::log1p(further / wear_age_))
@@ -88,6 +116,7 @@ double UnitLife::chance_worn_by(Date day) const {
 }
 
 double UnitLife::further_wear(double p) const {
+  if (averaged_) return averaged_->wear_at(-std::log1p(-p));
   const double hazard = person_.further_hazard(-std::log1p(-p));
   const double so_far = wear_age_ > 0 ? std::pow(wear_age_ / scale_, shape_) : 0;
   if (so_far > 0) return wear_age_ * std::expm1(std::log1p(hazard / so_far) / shape_);

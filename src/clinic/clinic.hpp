@@ -1,6 +1,7 @@
 /// Everything known about one clinic at one moment: what the pure computations read.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <unordered_map>
 #include <vector>

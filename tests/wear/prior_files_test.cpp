@@ -50,6 +50,14 @@ PriorTable shipped_priors() {
     priors.persons.push_back(
         {parse_word<Kind>(row[0]).value(), std::stod(row[1]), std::stod(row[2]), row[3]});
   }
+  auto items = read_table("resources/wear-priors/items.csv");
+  CHECK(items.front() == Row{"kind", "spread", "spread_of_spread", "source"});
+  items.erase(items.begin());
+  for (const Row& row : items) {
+    REQUIRE(row.size() == 4);
+    priors.items.push_back(
+        {parse_word<Kind>(row[0]).value(), std::stod(row[1]), std::stod(row[2]), row[3]});
+  }
   return priors;
 }
 

@@ -27,7 +27,7 @@ struct Wanted {
   bool fits = false;
 };
 
-/// A parameter's fitted value less its true one, in logs where it is positive, over the seeds.
+/// Each parameter's fitted value less its true one, in logs where it is positive, over the seeds.
 class FitErrors {
  public:
   void add(const KindLaw& law, const wear::KindLife& fitted) {
@@ -40,7 +40,8 @@ class FitErrors {
       add(law.kind, fmt::format("beta {}", wear::factor_name(static_cast<wear::Factor>(f))),
           fitted.beta[f] - law.beta[f]);
     }
-    add(law.kind, fmt::format("theta (true {:.2f})", law.theta), fitted.theta - law.theta);
+    add(law.kind, "theta", fitted.theta - law.theta);
+    add(law.kind, "theta, true", law.theta);
     add(law.kind, "wear endings (number)", fitted.wear_endings);
   }
 
@@ -48,8 +49,8 @@ class FitErrors {
     for (const auto& [key, sums] : sums_) {
       const double n = sums.count;
       const double mean = sums.sum / n;
-      fmt::print("    {:<7} {:<26} off by {:8.3f}, varying by {:.3f}\n", word(key.first),
-                 key.second, mean, std::sqrt(std::max(0.0, sums.squares / n - mean * mean)));
+      fmt::print("    {:<7} {:<26} {:9.3f}, varying by {:.3f}\n", word(key.first), key.second, mean,
+                 std::sqrt(std::max(0.0, sums.squares / n - mean * mean)));
     }
   }
 
@@ -157,6 +158,7 @@ int main(int argc, char** argv) {
   }
   const auto drawn = [](std::uint64_t seed) { return drawn_from(desk::built_in_priors(), seed); };
   report(wanted, wanted.seeds, wanted.patients, drawn);
+  report(wanted, wanted.seeds, wanted.patients, [](std::uint64_t) { return few_data(); });
   const int few = 20;
   const int more_seeds = wanted.seeds * std::max(1, wanted.patients / few);
   report(wanted, more_seeds, few, [](std::uint64_t) { return few_data(); });

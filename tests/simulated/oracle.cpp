@@ -46,7 +46,7 @@ class Oracle {
   }
   [[nodiscard]] double hazard(const Unit& unit, const Exposure& exposure) const {
     const KindLife& law = law_of(unit);
-    return std::pow(wear_age(exposure, law.beta) / scale_of(unit), law.shape);
+    return std::pow(wear_age(exposure.spans, law.beta) / scale_of(unit), law.shape);
   }
 
   void remember(const Unit& unit) {
@@ -70,7 +70,7 @@ class Oracle {
       const Date from = rates.empty() ? std::min(made_.today, usage[i].from) : usage[i].from;
       rates.push_back({from, share * std::exp(log_wear_rate(usage[i].factors, law.beta))});
     }
-    return {made_.today, wear_age(until_today_.of(unit, law.kind), law.beta),
+    return {made_.today, wear_age(until_today_.of(unit, law.kind).spans, law.beta),
             law.shape,   scale_of(unit),
             rates,       Multiplier::after(law.theta, history.endings, history.hazard)};
   }

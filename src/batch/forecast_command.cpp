@@ -56,7 +56,7 @@ void print_words(const Unit& unit, const wear::UnitLife& life, const std::option
 int run(const Context& context, const std::string& by_text) {
   std::optional<Date> by;
   if (!by_text.empty()) by = date_option("--by", by_text);
-  const auto assessment = context.assess();
+  const auto assessment = context.forecast();
   const ClinicIndex index{assessment.clinic};
   Json units = Json::array();
   if (!context.json) {

@@ -5,6 +5,12 @@
 
 namespace sparewell::wear {
 
+/// How many laws stand for all that are possible.
+inline constexpr Eigen::Index law_draws = 64;
+
+/// A number for each of at most law_draws laws and the best estimate; never on the heap.
+using LawArray = Eigen::Array<double, Eigen::Dynamic, 1, 0, law_draws + 1, 1>;
+
 /// One law a row. Without rows nothing is known of the uncertainty.
 struct LawDraws {
   Eigen::ArrayXd shape;
@@ -16,9 +22,6 @@ struct LawDraws {
 
   [[nodiscard]] Eigen::Index count() const { return shape.size(); }
 };
-
-/// How many laws stand for all that are possible.
-inline constexpr Eigen::Index law_draws = 64;
 
 /// law_draws standard normal points in `dimensions` dimensions, one a column, always the same ones.
 /// They come in opposite pairs, so that their mean is zero, and the first 24 dimensions are turned

@@ -44,20 +44,22 @@ Laws laws_of(const KindLife& life) {
 }
 
 /// exp(beta . z) under each law.
-Eigen::ArrayXd wear_rates(const Laws& laws, const FactorVector& factors) {
-  const Eigen::Map<const Eigen::VectorXd> z{factors.data(),
-                                            static_cast<Eigen::Index>(factor_count)};
-  return (laws.beta.matrix() * z).array().exp();
+LawArray wear_rates(const Laws& laws, const FactorVector& factors) {
+  LawArray sum = LawArray::Zero(laws.count());
+  for (std::size_t f = 0; f < factor_count; ++f) {
+    if (factors[f] != 0) sum += laws.beta.col(static_cast<Eigen::Index>(f)) * factors[f];
+  }
+  return sum.exp();
 }
 
-Eigen::ArrayXd wear_ages(const Laws& laws, const std::vector<WearSpan>& spans) {
-  Eigen::ArrayXd ages = Eigen::ArrayXd::Zero(laws.count());
+LawArray wear_ages(const Laws& laws, const std::vector<WearSpan>& spans) {
+  LawArray ages = LawArray::Zero(laws.count());
   for (const WearSpan& span : spans) ages += span.days * wear_rates(laws, span.factors);
   return ages;
 }
 
 /// Cumulative hazard at these wear ages of the item in a column.
-Eigen::ArrayXd hazards(const Laws& laws, const Eigen::ArrayXd& ages, Eigen::Index column) {
+LawArray hazards(const Laws& laws, const LawArray& ages, Eigen::Index column) {
   return (laws.shape * (ages.log() - laws.log_scale.col(column))).exp();
 }
 
@@ -139,7 +141,7 @@ class Forecaster {
       if (exposure.spans.empty()) continue;  // never worn: says nothing about wear
       const Laws& laws = laws_.at(item->kind);
       const Eigen::Index column = scale_column(*laws.best, *item);
-      const Eigen::ArrayXd ages = wear_ages(laws, exposure.spans);
+      const LawArray ages = wear_ages(laws, exposure.spans);
       history->hazard += hazards(laws, ages, column);
       if (!exposure.before_entry.empty()) {
         history->hazard -= hazards(laws, wear_ages(laws, exposure.before_entry), column);
@@ -154,8 +156,8 @@ class Forecaster {
     const Eigen::Index column = scale_column(*laws.best, item);
     const History& history = *histories_.find(unit.patient, item.kind);
     const auto known = ages_.find(position);
-    const Eigen::ArrayXd ages =
-        known == ages_.end() ? Eigen::ArrayXd{Eigen::ArrayXd::Zero(laws.count())} : known->second;
+    const LawArray ages =
+        known == ages_.end() ? LawArray{LawArray::Zero(laws.count())} : LawArray{known->second};
     const auto [future, rates] = future_of(laws, unit, item.kind);
     const UnitLife best{today_,
                         ages[0],
@@ -165,7 +167,7 @@ class Forecaster {
                         Multiplier::after(laws.best->theta, history.endings, history.hazard[0])};
     const Eigen::Index draws = laws.count() - 1;
     if (draws == 0) return best;
-    const Eigen::ArrayXd precision = laws.theta.tail(draws).inverse();
+    const LawArray precision = laws.theta.tail(draws).inverse();
     return best.averaged_over({ages.tail(draws), laws.shape.tail(draws),
                                laws.log_scale.col(column).tail(draws), precision + history.endings,
                                precision + history.hazard.tail(draws), rates.bottomRows(draws)});

@@ -10,17 +10,22 @@
 namespace sparewell::wear {
 namespace {
 
+constexpr int precise_bits = 24;  // of a log wear: thousandths of a day in a hundred years
+
 using Interpolator = boost::math::interpolators::pchip<std::vector<double>>;
 
 /// -log of the chance to last for so many days in each span, averaged over the laws.
-double mixed(const PossibleLives& lives, const Eigen::ArrayXd& hazard_so_far,
+/// Chances here are a hundred-thousandth or more, so differences from 1 keep ten digits.
+double mixed(const PossibleLives& lives, const LawArray& hazard_so_far,
              const Eigen::ArrayXd& span_days) {
-  const Eigen::ArrayXd age = lives.wear_age + (lives.rates.matrix() * span_days.matrix()).array();
-  const Eigen::ArrayXd hazard = (lives.shape * (age.log() - lives.log_scale)).exp();
-  const Eigen::ArrayXd further = (hazard - hazard_so_far).max(0) / lives.person_rate;
-  // 1 - E exp(-a log(1 + further)), so that small chances keep their digits.
-  const double chance = -(-lives.person_shape * further.log1p()).expm1().mean();
-  return -std::log1p(-std::min(chance, 1 - 1e-15));
+  LawArray age = lives.wear_age;
+  for (Eigen::Index span = 0; span < span_days.size(); ++span) {
+    if (span_days[span] > 0) age += lives.rates.col(span) * span_days[span];
+  }
+  const LawArray hazard = (lives.shape * (age.log() - lives.log_scale)).exp();
+  const LawArray further = (hazard - hazard_so_far).max(0) / lives.person_rate;
+  const double lasts = (-lives.person_shape * (1 + further).log()).exp().mean();
+  return -std::log(std::max(lasts, 1e-300));
 }
 
 }  // namespace
@@ -55,13 +60,13 @@ struct MixedHazard::Curve {
     std::uintmax_t most = 60;
     const auto [low, high] = boost::math::tools::toms748_solve(
         [&](double x) { return at(x) - value; }, first, last, first_value - value,
-        last_value - value, boost::math::tools::eps_tolerance<double>{36}, most);
+        last_value - value, boost::math::tools::eps_tolerance<double>{precise_bits}, most);
     return 0.5 * (low + high);
   }
 };
 
 MixedHazard::MixedHazard(const PossibleLives& lives, const std::vector<Point>& points) {
-  const Eigen::ArrayXd so_far =
+  const LawArray so_far =
       (lives.shape * (lives.wear_age.log() - lives.log_scale)).exp();
   std::vector<double> x;
   std::vector<double> y;

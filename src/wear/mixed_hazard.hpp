@@ -4,18 +4,18 @@
 #include <memory>
 #include <vector>
 
-#include <Eigen/Core>
+#include "wear/law_draws.hpp"
 
 namespace sparewell::wear {
 
 /// One unit under each of several laws; an entry of every array is one law.
 struct PossibleLives {
-  Eigen::ArrayXd wear_age;  ///< today, in days of reference use under that law's factor effects
-  Eigen::ArrayXd shape;
-  Eigen::ArrayXd log_scale;
+  LawArray wear_age;  ///< today, in days of reference use under that law's factor effects
+  LawArray shape;
+  LawArray log_scale;
   /// The person's multiplier is Gamma(person_shape, person_rate).
-  Eigen::ArrayXd person_shape;
-  Eigen::ArrayXd person_rate;
+  LawArray person_shape;
+  LawArray person_rate;
   Eigen::ArrayXXd rates;  ///< days of reference use a day, a column for each span of the future
 
   [[nodiscard]] Eigen::Index count() const { return shape.size(); }

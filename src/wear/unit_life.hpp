@@ -7,8 +7,8 @@
 #include <vector>
 
 #include "clinic/clinic.hpp"
+#include "wear/averaged_hazard.hpp"
 #include "wear/kind_life.hpp"
-#include "wear/mixed_hazard.hpp"
 #include "wear/shared_multiplier.hpp"
 
 namespace sparewell::wear {
@@ -70,6 +70,11 @@ class UnitLife {
   [[nodiscard]] double days_within(std::size_t span, double days) const;
   /// Days of reference use in the `days` after the end of today.
   [[nodiscard]] double wear_in(double days) const;
+  /// -log of the chance to last for `further` > 0 days of reference use; once by the best estimate.
+  [[nodiscard]] double best_hazard(double further) const;
+  [[nodiscard]] double hazard(double further) const;
+  /// The wear from today at which best_hazard is `mixed`.
+  [[nodiscard]] double best_wear(double mixed) const;
   /// The wear from today at which the chance is `p`.
   [[nodiscard]] double further_wear(double p) const;
 
@@ -79,7 +84,7 @@ class UnitLife {
   double scale_;
   std::vector<RateSpan> future_;
   Multiplier person_;
-  std::optional<MixedHazard> averaged_;
+  std::optional<AveragedHazard> averaged_;
 };
 
 /// The chances by which a remaining life is commonly told.

@@ -84,6 +84,11 @@ int Pmf::least_covering(double p) const {
   return static_cast<int>(mass_.size()) - 1;
 }
 
+Pmf binomial(int trials, double chance) {
+  const Pmf one{{1 - chance, chance}};
+  return convolve_all(std::vector<Pmf>(static_cast<std::size_t>(trials), one));
+}
+
 Pmf convolve(const Pmf& a, const Pmf& b) {
   return Pmf{convolved(a.mass(), b.mass())};
 }

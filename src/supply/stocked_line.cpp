@@ -34,7 +34,7 @@ void name_needs(const ItemCase& given, Reason& reason) {
   };
   std::vector<Candidate> candidates;
   for (const auto* life : given.lives) {
-    const double chance = chance_worn_by_arrival(life->life, given.next_order_day, given.lead);
+    const double chance = chance_needed_by_arrival(*life, given.next_order_day, given.lead);
     if (chance >= least_named_chance) candidates.push_back({life, chance});
   }
   std::ranges::stable_sort(candidates, std::ranges::greater{}, &Candidate::chance);
@@ -48,7 +48,7 @@ void name_needs(const ItemCase& given, Reason& reason) {
 }  // namespace
 
 std::optional<ProposalLine> stocked_line(const ItemCase& given) {
-  ItemDemand demand{given.lives, given.fresh};
+  ItemDemand demand = demand_of(given);
   const int position = given.position.total();
   if (covers_latest_arrival(given, demand, position)) return std::nullopt;
   const Pmf needed = demand.until_arrival(given.next_order_day, given.lead);
@@ -60,6 +60,7 @@ std::optional<ProposalLine> stocked_line(const ItemCase& given) {
   line.chance_short = needed.more_than(position);
   line.order_by = order_by(given, demand, position);
   line.reason.expected_demand = needed.mean();
+  line.reason.expected_not_for_wear = demand.not_for_wear(given.next_order_day, given.lead);
   name_needs(given, line.reason);
   return line;
 }

@@ -126,6 +126,7 @@ KindLife fit_kind(const KindData& data) {
 
 ClinicLife fit_clinic(const Clinic& clinic, const PriorTable& priors, Date today) {
   ClinicLife fitted;
+  fitted.others = other_endings(clinic, priors, today);
   for (const KindData& data : gather(clinic, priors, today)) {
     fitted.kinds.emplace(data.prior.kind, fit_kind(data));
   }

@@ -9,6 +9,7 @@
 
 #include "clinic/clinic.hpp"
 #include "wear/factors.hpp"
+#include "wear/other_endings.hpp"
 #include "wear/priors.hpp"
 
 namespace sparewell::wear {
@@ -35,6 +36,8 @@ struct KindLife {
 
 struct ClinicLife {
   std::map<Kind, KindLife> kinds;  ///< one for every Kind
+  /// Endings that are not wear. A kind that is not there has none.
+  std::map<Kind, OtherEndings> others;
 };
 
 /// Days of reference use. Throws std::out_of_range for a material that was not fitted.

@@ -98,9 +98,11 @@ std::vector<LifeOfUnit> lives_of_units_in_use(const Clinic& clinic, const Clinic
     const History& history = *histories.find(unit.patient, item->kind);
     const double share = exposures.alternation().share_on(unit, item->kind, today);
     lives.push_back(
-        {i, UnitLife{today, ages[i], kind.shape, scale_days(kind, item->material),
-                     future_rates(exposures.usage().spans(unit.patient), kind.beta, share, today),
-                     Multiplier::after(kind.theta, history.endings, history.hazard)}});
+        {i,
+         UnitLife{today, ages[i], kind.shape, scale_days(kind, item->material),
+                  future_rates(exposures.usage().spans(unit.patient), kind.beta, share, today),
+                  Multiplier::after(kind.theta, history.endings, history.hazard)},
+         of_kind(fitted.others, item->kind)});
   }
   return lives;
 }

@@ -8,6 +8,7 @@
 
 #include "clinic/clinic.hpp"
 #include "wear/clinic_fit.hpp"
+#include "wear/other_endings.hpp"
 #include "wear/shared_multiplier.hpp"
 
 namespace sparewell::wear {
@@ -80,6 +81,7 @@ using WornOutDates = std::array<std::optional<Date>, standard_chances.size()>;
 struct LifeOfUnit {
   std::size_t unit = 0;
   UnitLife life;
+  OtherEndings others = {};  ///< of its kind: the same for all units of one item
 };
 
 /// Every unit in use at the end of `today` (of items that the catalogue knows), in the order of

@@ -97,13 +97,21 @@ Pmf ItemDemand::until_arrival(Date from, const LeadTime& lead) {
 
 double ItemDemand::not_for_wear(Date from, const LeadTime& lead) const {
   return over_arrivals(from, lead, [&](Date arrival) {
+    const double days = std::max(0, days_between(today_, arrival));
     double mean = 0;
-    for (const auto* unit : *lives_) mean += expected_losses(unit->life, arrival, unit->others);
-    for (const ChangingFrom& change : *changes_) {
-      mean += change.units * change.chance(std::max(0, days_between(today_, arrival)));
+    if (!lives_->empty()) {
+      mean += static_cast<double>(lives_->size()) * expected_losses(lives_->front()->others, days);
+    }
+    for (const ChangingFrom& from_other : *changes_) {
+      mean += from_other.units * from_other.chance(days);
     }
     return mean;
   });
+}
+
+double at_most_needed_by_arrival(const wear::LifeOfUnit& unit, Date from, const LeadTime& lead) {
+  return over_arrivals(
+      from, lead, [&](Date arrival) { return at_most_replaced(unit.life, arrival, unit.others); });
 }
 
 double chance_needed_by_arrival(const wear::LifeOfUnit& unit, Date from, const LeadTime& lead) {

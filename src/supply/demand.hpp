@@ -80,6 +80,10 @@ class ItemDemand {
 [[nodiscard]] double chance_needed_by_arrival(const wear::LifeOfUnit& unit, Date from,
                                               const LeadTime& lead);
 
+/// No less than that, and quicker; see at_most_replaced.
+[[nodiscard]] double at_most_needed_by_arrival(const wear::LifeOfUnit& unit, Date from,
+                                               const LeadTime& lead);
+
 /// Chance that the unit is worn out before something ordered on `from` arrives.
 [[nodiscard]] double chance_worn_by_arrival(const wear::UnitLife& life, Date from,
                                             const LeadTime& lead);

@@ -61,22 +61,14 @@ double FreshCounts::at_least(int n, double t) const {
 FreshCounts::Cell FreshCounts::cell_at(double t) const {
   const std::size_t last = tails_.size() / most_ - 2;
   const double at = std::max(t * per_step_, 0.0);
-  const auto cell = std::min(static_cast<std::size_t>(at), last);
-  return {cell * most_, std::min(at - static_cast<double>(cell), 1.0)};
+  const auto left = std::min(static_cast<std::size_t>(at), last);
+  return {left, std::min(at - static_cast<double>(left), 1.0)};
 }
 
 double FreshCounts::between(const Cell& cell, std::size_t column) const {
-  const double left = tails_[cell.row + column];
-  return left + cell.share * (tails_[cell.row + most_ + column] - left);
-}
-
-void FreshCounts::add_tails(double t, double weight, std::vector<double>& sums) const {
-  const Cell cell = cell_at(t);
-  for (std::size_t column = 0; column < most_; ++column) {
-    const double chance = between(cell, column);
-    if (chance < unseen) break;
-    sums[column] += weight * chance;
-  }
+  if (column >= most_) return 0;
+  const double* left = &tails_[cell.left * most_ + column];
+  return *left + cell.share * (left[most_] - *left);
 }
 
 double FreshCounts::mean(double t) const {
@@ -86,11 +78,18 @@ double FreshCounts::mean(double t) const {
 }
 
 FreshTails::FreshTails(std::vector<Part> parts) : parts_{std::move(parts)} {
-  for (const Part& part : parts_) most_ = std::max(most_, part.counts->most());
+  for (const Part& part : parts_) most_ = std::max(most_, part.counts->most_);
 }
 
 void FreshTails::add_tails(double t, double weight, std::vector<double>& sums) const {
-  for (const Part& part : parts_) part.counts->add_tails(t, weight * part.weight, sums);
+  // The same horizon has the same grid, whatever the rate.
+  const FreshCounts::Cell cell = parts_.front().counts->cell_at(t);
+  for (std::size_t column = 0; column < most_; ++column) {
+    double chance = 0;
+    for (const Part& part : parts_) chance += part.weight * part.counts->between(cell, column);
+    if (chance < unseen) break;
+    sums[column] += weight * chance;
+  }
 }
 
 FreshTails FreshCountsCache::covering(double shape, double horizon, double loss_rate) {

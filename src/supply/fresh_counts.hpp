@@ -26,18 +26,17 @@ class FreshCounts {
   [[nodiscard]] int most() const { return static_cast<int>(most_); }
   /// P(N(t) >= n), 0 <= t <= horizon, linear between grid points; 1 for n <= 0.
   [[nodiscard]] double at_least(int n, double t) const;
-  /// Adds weight * P(N(t) >= n) to sums[n - 1] for every n up to most(); chances below 1e-9 are
-  /// left out.
-  void add_tails(double t, double weight, std::vector<double>& sums) const;
   /// The renewal function M(t) = E N(t).
   [[nodiscard]] double mean(double t) const;
 
  private:
+  friend class FreshTails;
   struct Cell {
-    std::size_t row = 0;  ///< position in tails_ of the grid point on its left
-    double share = 0;     ///< of the cell that lies left of t
+    std::size_t left = 0;  ///< the grid point on its left
+    double share = 0;      ///< of the cell that lies left of t
   };
   [[nodiscard]] Cell cell_at(double t) const;
+  /// The tail of column + 1.
   [[nodiscard]] double between(const Cell& cell, std::size_t column) const;
 
   double per_step_;  ///< grid steps in one unit of time
@@ -50,18 +49,21 @@ class FreshCounts {
 class FreshTails {
  public:
   struct Part {
-    const FreshCounts* counts;
-    double weight;
+    const FreshCounts* counts = nullptr;
+    double weight = 0;
   };
+  /// One part, or three with the same horizon.
   explicit FreshTails(std::vector<Part> parts);
 
-  [[nodiscard]] int most() const { return most_; }
-  /// As FreshCounts::add_tails.
+  /// The largest n whose tail is kept for any of the rates.
+  [[nodiscard]] int most() const { return static_cast<int>(most_); }
+  /// Adds weight * P(N(t) >= n) to sums[n - 1] for every n up to most(); chances below 1e-9 are
+  /// left out.
   void add_tails(double t, double weight, std::vector<double>& sums) const;
 
  private:
   std::vector<Part> parts_;
-  int most_ = 0;
+  std::size_t most_ = 0;
 };
 
 /// FreshCounts by shape, horizon and loss rate, made when first asked for. Horizons are powers of

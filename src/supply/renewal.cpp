@@ -16,16 +16,49 @@ constexpr int most_terms = 256;
 // Stands for the wear of a part in a drawer: so little that only losses count.
 constexpr double no_wear = 1e-12;
 
-double loss_hazard(const wear::OtherEndings& others, double days) {
-  double hazard = 0;
-  for (const EndReason reason : same_item_reasons) hazard += others.of(reason).hazard(days);
-  return hazard;
+constexpr bool brings_same_item(EndReason reason) {
+  return std::ranges::find(same_item_reasons, reason) != same_item_reasons.end();
+}
+
+/// -log of the chances that until then it has not been lost or recalled, and that nothing has ended
+/// the line.
+struct Hazards {
+  double loss = 0;
+  double leaving = 0;
+};
+
+Hazards hazards_of(const wear::OtherEndings& others, double days) {
+  Hazards hazards;
+  double behind = 0;
+  double logarithm = 0;
+  for (std::size_t i = 0; i < others.rates.size(); ++i) {
+    const wear::EndingRate& rate = others.rates[i];
+    if (!(rate.endings > 0)) continue;
+    // The rates of one kind mostly have the same days behind them, and this is asked very often.
+    if (rate.days != behind) logarithm = std::log1p(days / rate.days);
+    behind = rate.days;
+    (brings_same_item(wear::other_reasons[i]) ? hazards.loss : hazards.leaving) +=
+        rate.endings * logarithm;
+  }
+  return hazards;
 }
 
 double losses_per_day(const wear::OtherEndings& others) {
   double rate = 0;
   for (const EndReason reason : same_item_reasons) rate += others.of(reason).per_day();
   return rate;
+}
+
+/// What can have happened to the unit in so many days.
+struct Moment {
+  double days = 0;
+  double replaced = 0;  ///< P(worn out, lost or recalled by then)
+  double leaving_hazard = 0;
+};
+
+Moment moment_after(const wear::UnitLife& life, const wear::OtherEndings& others, double days) {
+  const Hazards hazards = hazards_of(others, days);
+  return {days, 1 - (1 - life.chance_after(days)) * std::exp(-hazards.loss), hazards.leaving};
 }
 
 /// A unit at the ends of equal steps of wear until the end of the interval; of time, when it is not
@@ -46,14 +79,19 @@ struct Path {
   }
 };
 
-Path path_of(const wear::UnitLife& life, const wear::OtherEndings& others, double days, double wear,
-             int steps) {
+/// `end` is what the last step leads to.
+Path path_of(const wear::UnitLife& life, const wear::OtherEndings& others, const Moment& end,
+             double wear, int steps) {
   Path path;
-  for (int i = 0; i <= steps; ++i) {
-    double at = days;
-    if (i < steps) at = wear > 0 ? life.days_for_wear(wear * i / steps) : days * i / steps;
-    path.replaced.push_back(1 - (1 - life.chance_after(at)) * std::exp(-loss_hazard(others, at)));
-    path.stays.push_back(std::exp(-leaving_hazard(others, at)));
+  path.replaced.reserve(static_cast<std::size_t>(steps) + 1);
+  path.stays.reserve(static_cast<std::size_t>(steps) + 1);
+  path.replaced.push_back(0);
+  path.stays.push_back(1);
+  for (int i = 1; i <= steps; ++i) {
+    const double days = wear > 0 ? life.days_for_wear(wear * i / steps) : end.days * i / steps;
+    const Moment moment = i < steps ? moment_after(life, others, days) : end;
+    path.replaced.push_back(moment.replaced);
+    path.stays.push_back(std::exp(-moment.leaving_hazard));
   }
   return path;
 }
@@ -79,6 +117,7 @@ std::vector<double> later_tails(const FreshTails& fresh, const Path& path, std::
                                 double horizon) {
   const std::size_t cells = path.cells(stride);
   std::vector<double> end_weights;
+  end_weights.reserve(cells);
   for (std::size_t cell = 0; cell + 1 < cells; ++cell) {
     end_weights.push_back(path.stays_in(cell, stride) - path.stays_in(cell + 1, stride));
   }
@@ -90,6 +129,7 @@ std::vector<double> later_tails(const FreshTails& fresh, const Path& path, std::
     for (std::size_t cell = 0; cell + distance < cells; ++cell) {
       weight += path.replaced_in(cell, stride) * end_weights[cell + distance];
     }
+    if (!(weight > 0)) continue;
     const double middle = static_cast<double>(distance) + 0.5;
     fresh.add_tails(horizon * middle / static_cast<double>(cells), weight, tails);
   }
@@ -118,9 +158,7 @@ Pmf from_tails(const std::vector<double>& tails) {
 }  // namespace
 
 double leaving_hazard(const wear::OtherEndings& others, double days) {
-  double hazard = 0;
-  for (const wear::EndingRate& rate : others.rates) hazard += rate.hazard(days);
-  return hazard - loss_hazard(others, days);
+  return hazards_of(others, days).leaving;
 }
 
 Pmf replacements(const wear::UnitLife& life, Date end, FreshCountsCache& fresh,
@@ -130,13 +168,13 @@ Pmf replacements(const wear::UnitLife& life, Date end, FreshCountsCache& fresh,
   const double wear = life.wear_until(end);
   const double losses = losses_per_day(others) * days;
   const double horizon = std::max(wear / life.person_scale_days(), no_wear);
+  const Moment at_end = moment_after(life, others, days);
   const double second_at_most =
-      -std::expm1(-std::pow(horizon, life.shape()) - losses) *
-      (1 - (1 - life.chance_after(days)) * std::exp(-loss_hazard(others, days)));
-  const int terms = second_at_most < unseen ? least_terms
-                                            : terms_for(second_at_most, horizon, life.shape(),
-                                                        leaving_hazard(others, days));
-  const Path path = path_of(life, others, days, wear, 2 * terms);
+      at_end.replaced * -std::expm1(-std::pow(horizon, life.shape()) - losses);
+  const int terms = second_at_most < unseen
+                        ? least_terms
+                        : terms_for(second_at_most, horizon, life.shape(), at_end.leaving_hazard);
+  const Path path = path_of(life, others, at_end, wear, 2 * terms);
   const double first = extrapolated(first_tail(path, 1), first_tail(path, 2));
   if (second_at_most < unseen) return from_tails({first});
 
@@ -157,8 +195,12 @@ double chance_of_replacement(const wear::UnitLife& life, Date end,
   return chance;
 }
 
-double expected_losses(const wear::UnitLife& life, Date end, const wear::OtherEndings& others) {
-  const double days = std::max(0, days_between(life.today(), end));
+double at_most_replaced(const wear::UnitLife& life, Date end, const wear::OtherEndings& others) {
+  const double days = days_between(life.today(), end);
+  return days > 0 ? moment_after(life, others, days).replaced : 0;
+}
+
+double expected_losses(const wear::OtherEndings& others, double days) {
   const double stays = (1 + 4 * std::exp(-leaving_hazard(others, days / 2)) +
                         std::exp(-leaving_hazard(others, days))) /
                        6;

@@ -37,8 +37,13 @@ inline constexpr std::array<EndReason, 2> same_item_reasons{EndReason::lost, End
 [[nodiscard]] double chance_of_replacement(const wear::UnitLife& life, Date end,
                                            const wear::OtherEndings& others);
 
-/// The part of the mean of replacements that is for losses and recalls.
-[[nodiscard]] double expected_losses(const wear::UnitLife& life, Date end,
-                                     const wear::OtherEndings& others);
+/// No less than chance_of_replacement, and little more while the line hardly can have ended;
+/// quicker.
+[[nodiscard]] double at_most_replaced(const wear::UnitLife& life, Date end,
+                                      const wear::OtherEndings& others);
+
+/// The part of the mean of replacements in `days` >= 0 days that is for losses and recalls; the
+/// same for every unit, worn or not.
+[[nodiscard]] double expected_losses(const wear::OtherEndings& others, double days);
 
 }  // namespace sparewell::supply

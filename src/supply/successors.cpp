@@ -4,6 +4,7 @@
 #include <cmath>
 #include <iterator>
 #include <string>
+#include <unordered_set>
 
 namespace sparewell::supply {
 namespace {
@@ -59,11 +60,18 @@ Successors::Successors(const Clinic& clinic, Date today) {
 }
 
 void Successors::learn(const Clinic& clinic, Date today) {
+  std::unordered_set<PatientRef> changed;
+  for (const Unit& unit : clinic.units) {
+    if (unit.ended_on && unit.end_reason && is_changing(*unit.end_reason)) {
+      changed.insert(unit.patient);
+    }
+  }
   std::map<std::tuple<PatientRef, Side, Kind>, std::vector<Worn>> worn;
   for (const Unit& unit : clinic.units) {
     const auto item = items_.find(unit.item);
     if (item == items_.end()) continue;
     ++issued_[unit.item];
+    if (!changed.contains(unit.patient)) continue;
     worn[{unit.patient, unit.side, item->second->kind}].push_back({&unit});
   }
   for (auto& [of, units] : worn) {

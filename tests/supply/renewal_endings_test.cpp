@@ -151,6 +151,8 @@ TEST_CASE("The first replacement is what the competing endings say") {
         chances.worn + chances.of(EndReason::lost) + chances.of(EndReason::recall);
     const Pmf made = replacements(life, end, fresh, others);
     CHECK(std::abs(made.more_than(0) - wanted) < 1e-4);
+    CHECK(at_most_replaced(life, end, others) >= wanted);
+    CHECK(at_most_replaced(life, end, others) < wanted + 0.0012 * ahead);
     CHECK(std::abs(chance_of_replacement(life, end, others) - wanted) < 1e-4);
     CHECK(std::abs(std::accumulate(made.mass().begin(), made.mass().end(), 0.0) - 1) < 1e-12);
   }
@@ -162,9 +164,9 @@ TEST_CASE("What is expected for losses is the mean without wear") {
   const Date end = today + days{200};
   const wear::UnitLife drawer{today, 100, 2, 200, {{today, 0.0}}};
   const double wanted = 0.001 * -std::expm1(-0.4) / 0.002;  // rate times the mean time in the line
-  CHECK(expected_losses(drawer, end, others) == doctest::Approx(wanted).epsilon(1e-4));
+  CHECK(expected_losses(others, 200) == doctest::Approx(wanted).epsilon(1e-4));
   CHECK(replacements(drawer, end, fresh, others).mean() == doctest::Approx(wanted).epsilon(1e-4));
-  CHECK(expected_losses(drawer, today, others) == 0);
+  CHECK(expected_losses(others, 0) == 0);
 }
 
 TEST_CASE("Fresh counts between the loss rates that are made are as exact as those that are") {

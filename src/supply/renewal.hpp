@@ -15,7 +15,8 @@ namespace sparewell::supply {
 /// Endings after which the same item is handed out again, as after wear.
 inline constexpr std::array<EndReason, 2> same_item_reasons{EndReason::lost, EndReason::recall};
 
-/// -log of the chance that nothing but wear and same_item_reasons comes up in `days` days.
+/// -log of the chance that in `days` days no reason comes up that ends the line: any but wear and
+/// same_item_reasons.
 [[nodiscard]] double leaving_hazard(const wear::OtherEndings& others, double days);
 
 /// Replacements of one unit by its own item in (today, end]. It wears out by its remaining life, or

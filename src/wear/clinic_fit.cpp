@@ -99,6 +99,7 @@ ClinicLife fit_from(const Clinic& clinic, const PriorTable& priors, Date today,
                     std::optional<Date> records_begin) {
   ClinicLife fitted;
   fitted.records_begin = records_begin;
+  fitted.others = other_endings(clinic, priors, today, records_begin);
   for (const Gathering& gathered : gather(clinic, priors, today, records_begin)) {
     fitted.kinds.emplace(gathered.data.prior.kind, fit_kind(gathered.data));
   }

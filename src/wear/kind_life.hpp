@@ -10,6 +10,7 @@
 #include "clinic/clinic.hpp"
 #include "wear/factors.hpp"
 #include "wear/law_draws.hpp"
+#include "wear/other_endings.hpp"
 
 namespace sparewell::wear {
 
@@ -38,6 +39,8 @@ struct KindLife {
 
 struct ClinicLife {
   std::map<Kind, KindLife> kinds;  ///< one for every Kind
+  /// Endings that are not wear. A kind that is not there has none.
+  std::map<Kind, OtherEndings> others;
   /// The day at whose end the records begin, when units were in use before; empty when endings are
   /// recorded from the first issue on. See records_begin.hpp.
   std::optional<Date> records_begin;

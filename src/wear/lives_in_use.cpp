@@ -100,6 +100,7 @@ class Forecaster {
  public:
   Forecaster(const Clinic& clinic, const ClinicLife& fitted, Date today)
       : clinic_{clinic},
+        others_{fitted.others},
         today_{today},
         index_{clinic},
         exposures_{clinic, index_, today, fitted.records_begin} {
@@ -113,7 +114,9 @@ class Forecaster {
     for (std::size_t i = 0; i < clinic_.units.size(); ++i) {
       const Unit& unit = clinic_.units[i];
       const Item* item = index_.item(unit.item);
-      if (item && unit.in_use_on(today_)) lives.push_back({i, life_of(i, unit, *item)});
+      if (item && unit.in_use_on(today_)) {
+        lives.push_back({i, life_of(i, unit, *item), of_kind(others_, item->kind)});
+      }
     }
     return lives;
   }
@@ -193,6 +196,7 @@ class Forecaster {
   }
 
   const Clinic& clinic_;
+  const std::map<Kind, OtherEndings>& others_;
   Date today_;
   ClinicIndex index_;
   Exposures exposures_;

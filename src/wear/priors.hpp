@@ -50,11 +50,22 @@ struct ItemPrior {
   std::string source;
 };
 
+/// Belief about how often parts of one kind end for one reason that is not wear. It weighs as much
+/// as so many years in use, in which per_year * weight_years such endings were seen.
+struct EndingPrior {
+  Kind kind = Kind::liner;
+  EndReason reason = EndReason::lost;
+  double per_year = 0;      ///< endings per calendar year in use; above 0
+  double weight_years = 0;  ///< above 0
+  std::string source;
+};
+
 struct PriorTable {
   std::vector<LifePrior> lives;
   std::vector<FactorPrior> factors;
   std::vector<PersonPrior> persons;
   std::vector<ItemPrior> items;
+  std::vector<EndingPrior> endings;
 };
 
 }  // namespace sparewell::wear

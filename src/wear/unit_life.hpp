@@ -9,6 +9,7 @@
 #include "clinic/clinic.hpp"
 #include "wear/averaged_hazard.hpp"
 #include "wear/kind_life.hpp"
+#include "wear/other_endings.hpp"
 #include "wear/shared_multiplier.hpp"
 
 namespace sparewell::wear {
@@ -98,6 +99,7 @@ using WornOutDates = std::array<std::optional<Date>, standard_chances.size()>;
 struct LifeOfUnit {
   std::size_t unit = 0;
   UnitLife life;
+  OtherEndings others = {};  ///< of its kind: the same for all units of one item
 };
 
 /// Every unit in use at the end of `today` (of items that the catalogue knows), in the order of

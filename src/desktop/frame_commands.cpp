@@ -37,12 +37,16 @@ void MainFrame::run(desk::Command command) {
       return write_workbooks();
     case Command::mark_as_sent:
       return mark_as_sent();
+    case Command::test_forecasts:
+      return test_forecasts();
     case Command::page_orders:
       return go_to(0);
     case Command::page_patients:
       return go_to(1);
     case Command::page_shelf:
       return go_to(2);
+    case Command::page_wear:
+      return go_to(3);
     case Command::find:
       if (day_) current_page()->find();
       return;

@@ -6,6 +6,7 @@
 #include "desk/wording.hpp"
 #include "desktop/dialogs/import_report_dialog.hpp"
 #include "desktop/main_frame.hpp"
+#include "desktop/pages/wear_panel.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/note_bar.hpp"
 #include "desktop/widgets/work_bar.hpp"
@@ -52,6 +53,7 @@ void MainFrame::open(const std::string& path) {
                file_ = file;
                remembered_.clinic_file = std::filesystem::absolute(file.path).string();
                day_ = *day;
+               test_.reset();
                note_->put_away();
                show_day();
                bar_->idle(idle_words());
@@ -81,10 +83,30 @@ void MainFrame::read_again() {
       {"Reading the clinic file", false,
        [file = file_, day](const JobControl& control) { *day = desk::read_day(file, control); },
        [this, day](const JobEnd& end) {
-         if (say_failure(end)) return;
-         day_ = *day;
-         show_day();
+         if (!say_failure(end)) renew(*day);
        }});
+}
+
+void MainFrame::renew(const desk::DayPtr& day) {
+  // A test says nothing about forecasts that rest on other records.
+  if (!desk::same_history(day_->clinic(), day->clinic())) test_.reset();
+  day_ = day;
+  show_day();
+}
+
+void MainFrame::test_forecasts() {
+  go_to(*wear_);
+  wear_->open_test();
+  auto test = std::make_shared<desk::ForecastTestPtr>();
+  start_job({"Testing the forecasts on the clinic's history", true,
+             [day = day_, test](const JobControl& control) {
+               *test = desk::test_forecasts(*day, control);
+             },
+             [this, test](const JobEnd& end) {
+               if (say_failure(end) || !*test) return;
+               test_ = *test;
+               show_test();
+             }});
 }
 
 void MainFrame::import_from(const std::string& folder, const exchange::FolderFormat& format) {

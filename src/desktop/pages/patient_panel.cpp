@@ -88,6 +88,7 @@ wxWindow* PatientPanel::make_card(wxWindow* parent) {
   chart_ = new LifeChart{card_};
   chart_->when_selected([this](const std::string& id) { parts_view_->select(id); });
   life_ = new WrappedLabel{card_};
+  trust_ = new WrappedLabel{card_};
   parts_view_ = new TableView{card_, parts_, "Parts of the patient"};
   parts_view_->set_empty_words("No part is recorded as in use.");
   parts_view_->when_selected([this](const std::string& id) { show_part(id); });
@@ -101,9 +102,10 @@ wxWindow* PatientPanel::make_card(wxWindow* parent) {
   sizer->Add(chart_, wxSizerFlags{3}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8)));
   sizer->Add(new LifeLegend{card_}, inset);
   sizer->Add(life_, inset);
+  sizer->Add(trust_, wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8)));
   sizer->Add(parts_view_, wxSizerFlags{2}.Expand().Border(wxALL, FromDIP(8)));
   card_->SetSizer(sizer);
-  keep_wrapped(*card_, {title_, facts_, sensitivities_, caution_, life_}, FromDIP(20));
+  keep_wrapped(*card_, {title_, facts_, sensitivities_, caution_, life_, trust_}, FromDIP(20));
   return card_;
 }
 
@@ -126,6 +128,7 @@ void PatientPanel::show_part(const std::string& id) {
   for (const auto& strip : strips_) {
     if (strip.heading.empty() && strip.id == id) life_->set_text(strip.words);
   }
+  trust_->set_text(desk::trust_of_part(*day_, id, test_));
   card_->Layout();
 }
 
@@ -147,6 +150,20 @@ void PatientPanel::show_patient(const std::string& ref) {
   parts_view_->table_changed();
   card_->Show(!ref.empty());
   card_->Layout();
+}
+
+void PatientPanel::choose(const PatientRef& patient) {
+  find_->Clear();
+  only_with_parts_->SetValue(false);
+  list_.table().require(0);
+  list_changed();
+  list_view_->select(patient.text);
+  list_view_->focus_rows();
+}
+
+void PatientPanel::show_test(const desk::ForecastTestPtr& test) {
+  test_ = test;
+  show_part(parts_view_->selected());
 }
 
 void PatientPanel::find() {

@@ -1,6 +1,7 @@
 /// The page "Patients".
 #pragma once
 
+#include "desk/forecast_test.hpp"
 #include "desk/patient_card.hpp"
 #include "desk/patient_list.hpp"
 #include "desktop/pages/page.hpp"
@@ -22,6 +23,10 @@ class PatientPanel : public Page {
   void show(const desk::DayPtr& day) override;
   void find() override;
   [[nodiscard]] std::string tab() const override { return "Patients"; }
+  /// Shows this patient, whatever was searched before.
+  void choose(const PatientRef& patient);
+  /// What is known of how good the forecasts are; nullptr when they were not tested.
+  void show_test(const desk::ForecastTestPtr& test);
 
  private:
   wxWindow* make_list(wxWindow* parent);
@@ -32,6 +37,7 @@ class PatientPanel : public Page {
   void show_patient(const std::string& ref);
 
   desk::DayPtr day_;
+  desk::ForecastTestPtr test_;
   desk::PatientList list_;
   desk::Table parts_;
   FindBox* find_ = nullptr;
@@ -47,6 +53,7 @@ class PatientPanel : public Page {
   LifeChart* chart_ = nullptr;
   TableView* parts_view_ = nullptr;
   WrappedLabel* life_ = nullptr;
+  WrappedLabel* trust_ = nullptr;
   std::vector<desk::StripEntry> strips_;
 };
 

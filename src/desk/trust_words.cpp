@@ -49,12 +49,14 @@ std::string with_saved(double peer, const std::string& name, double ours) {
 }  // namespace
 
 SpanVerdict verdict_on(const wear::Coverage& coverage, double level) {
+  if (coverage.low <= level && level <= coverage.high) {
+    const bool sure = coverage.high - coverage.low <= span_uncertainty;
+    return sure ? SpanVerdict::about_right : SpanVerdict::too_few;
+  }
   if (coverage.low >= level - span_tolerance && coverage.high <= level + span_tolerance) {
     return SpanVerdict::about_right;
   }
-  if (coverage.high < level) return SpanVerdict::too_narrow;
-  if (coverage.low > level) return SpanVerdict::too_wide;
-  return SpanVerdict::too_few;
+  return coverage.high < level ? SpanVerdict::too_narrow : SpanVerdict::too_wide;
 }
 
 std::string verdict_word(SpanVerdict verdict) {
@@ -109,14 +111,10 @@ std::string error_words(const wear::Backtest& test, std::optional<Kind> kind) {
 std::string test_words(const wear::Backtest& test) {
   if (test.origins.empty()) return "";
   return fmt::format(
-      "Forecasts as they would have been made on {} from {} to {}, with what was known then, "
-      "against what happened up to {}. A part counts once for each of these days on which it was "
-      "in use; one that has not worn out counts as far as it got. In brackets: where the true "
-      "figure lies, with 95 % confidence. Forecasts that did well in the past may still be wrong: "
-      "this is no "
-      "guarantee.",
+      "Forecast from {} between {} and {} by what was known then. In brackets: the 95 % interval. "
+      "What did well in the past may still be wrong: no guarantee.",
       count_words(static_cast<long long>(test.origins.size()), "day", "days"),
-      date_words(test.origins.front()), date_words(test.origins.back()), date_words(test.today));
+      date_words(test.origins.front()), date_words(test.origins.back()));
 }
 
 std::string trust_line(const ForecastTestPtr& test, Kind kind) {

@@ -10,17 +10,21 @@ namespace sparewell::desk {
 
 /// What the coverage of a span says about the span.
 enum class SpanVerdict {
-  about_right,  ///< surely within `span_tolerance` of what it should hold
-  too_narrow,   ///< surely holds fewer endings than it should
-  too_wide,     ///< surely holds more
-  too_few       ///< the endings are too few to say
+  about_right,
+  too_narrow,  ///< it holds fewer endings than it should
+  too_wide,    ///< it holds more
+  too_few      ///< the endings are too few to say
 };
 
-/// A span that holds so much more or less than it should is still called about right. Our choice:
-/// four in five or three in four makes no difference to what one does.
+/// Coverage that differs by no more than this is called about right. Our choice: four in five or
+/// three in four makes no difference to what one does.
 inline constexpr double span_tolerance = 0.05;
+/// An interval of the coverage wider than this leaves open whether the span is right. Our choice.
+inline constexpr double span_uncertainty = 0.15;
 
-/// "Surely" is: the whole 95 % interval of the coverage says so.
+/// By the 95 % interval of the coverage. When it holds the level, the span is about right, or the
+/// interval is too wide to say. When it does not, the span is too narrow or too wide, but for an
+/// interval that differs by `span_tolerance` at most.
 [[nodiscard]] SpanVerdict verdict_on(const wear::Coverage& coverage, double level);
 /// "about right", "too narrow", "too wide", "too few to tell".
 [[nodiscard]] std::string verdict_word(SpanVerdict verdict);

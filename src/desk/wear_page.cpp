@@ -49,7 +49,8 @@ std::string WearPage::errors() const {
 
 std::string WearPage::grounds() const {
   if (tested()) return test_words(**test_);
-  return "The test goes back to days in the past, forecasts from what was known then how long each "
+  return "Test the forecasts (Ctrl+T) goes back to days in the past, forecasts from what was known "
+         "then how long each "
          "part in use would last, and compares that with what happened. It takes some seconds, "
          "changes nothing, and can be stopped. Until then nobody knows how good the forecasts are "
          "for this clinic.";
@@ -77,7 +78,7 @@ std::string WearPage::early_count() const {
   if (!day_) return "";
   const auto& found = day_->surprises();
   auto text = fmt::format(
-      "{} so early that fewer than 1 in 100 do; chance alone would make it {:.1f}",
+      "{} so early that fewer than 1 in 100 do; by chance alone it would be about {:.0f}",
       count_words(static_cast<long long>(found.units.size()), "part wore out", "parts wore out"),
       found.units_by_chance);
   if (early_.size() != early_.total()) text += fmt::format(" ({} shown)", early_.size());
@@ -89,9 +90,9 @@ std::string WearPage::early_empty_words() const {
   return "No such part answers to what you asked for.";
 }
 
-std::optional<PatientRef> WearPage::patient_of(const std::string& early_id) const {
-  if (!day_ || !early_.position_of(early_id)) return std::nullopt;
-  return day_->clinic().units.at(std::stoul(early_id)).patient;
+std::optional<std::size_t> WearPage::unit_of(const std::string& early_id) const {
+  if (!early_.position_of(early_id)) return std::nullopt;
+  return std::stoul(early_id);
 }
 
 std::string kind_id(std::optional<Kind> kind) {

@@ -49,8 +49,8 @@ class WearPage {
   /// How many they are, and how many chance alone would put there.
   [[nodiscard]] std::string early_count() const;
   [[nodiscard]] std::string early_empty_words() const;
-  /// Whose part it is; empty when there is no such part in the list.
-  [[nodiscard]] std::optional<PatientRef> patient_of(const std::string& early_id) const;
+  /// Position in Clinic::units of a part in that list; empty when it is not there.
+  [[nodiscard]] std::optional<std::size_t> unit_of(const std::string& early_id) const;
 
  private:
   DayPtr day_;

@@ -58,7 +58,7 @@ void MainFrame::make_pages() {
   patients_ = new PatientPanel{book_};
   auto* shelf = new ShelfPanel{book_};
   wear_ = new WearPanel{book_, [this] { run(desk::Command::test_forecasts); },
-                        [this](const PatientRef& patient) { go_to_patient(patient); }};
+                        [this](std::size_t unit) { go_to_unit(unit); }};
   pages_ = {orders_, patients_, shelf, wear_};
   for (auto* page : pages_) book_->AddPage(page, to_wx(page->tab()));
   book_->Hide();
@@ -134,9 +134,9 @@ void MainFrame::go_to(const Page& page) {
   go_to(static_cast<int>(std::ranges::find(pages_, &page) - pages_.begin()));
 }
 
-void MainFrame::go_to_patient(const PatientRef& patient) {
+void MainFrame::go_to_unit(std::size_t unit) {
   go_to(*patients_);
-  patients_->choose(patient);
+  patients_->choose(day_->clinic().units.at(unit).patient, unit);
 }
 
 void MainFrame::show_test() {

@@ -45,7 +45,7 @@ class MainFrame : public wxFrame {
   void place_as_remembered();
   void go_to(int page);
   void go_to(const Page& page);
-  void go_to_patient(const PatientRef& patient);
+  void go_to_unit(std::size_t unit);
   void show_day();
   void show_test();
   void update_commands();

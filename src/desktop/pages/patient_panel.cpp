@@ -152,13 +152,16 @@ void PatientPanel::show_patient(const std::string& ref) {
   card_->Layout();
 }
 
-void PatientPanel::choose(const PatientRef& patient) {
+void PatientPanel::choose(const PatientRef& patient, std::size_t unit) {
   find_->Clear();
   only_with_parts_->SetValue(false);
   list_.table().require(0);
   list_changed();
   list_view_->select(patient.text);
-  list_view_->focus_rows();
+  with_ended_->SetValue(true);
+  show_patient(patient.text);
+  parts_view_->select(std::to_string(unit));
+  parts_view_->focus_rows();
 }
 
 void PatientPanel::show_test(const desk::ForecastTestPtr& test) {

@@ -23,8 +23,9 @@ class PatientPanel : public Page {
   void show(const desk::DayPtr& day) override;
   void find() override;
   [[nodiscard]] std::string tab() const override { return "Patients"; }
-  /// Shows this patient, whatever was searched before.
-  void choose(const PatientRef& patient);
+  /// Shows this patient and part, in use or not, whatever was searched before. `unit` is a position
+  /// in Clinic::units.
+  void choose(const PatientRef& patient, std::size_t unit);
   /// What is known of how good the forecasts are; nullptr when they were not tested.
   void show_test(const desk::ForecastTestPtr& test);
 

@@ -18,7 +18,7 @@
 namespace sparewell::desktop {
 
 WearPanel::WearPanel(wxWindow* parent, std::function<void()> test,
-                     std::function<void(const PatientRef&)> go_to)
+                     std::function<void(std::size_t)> go_to)
     : Page{parent} {
   auto* top = make_top(std::move(test));
   panes_ = new wxNotebook{this, wxID_ANY};

@@ -18,9 +18,8 @@ class TestPane;
 
 class WearPanel : public Page {
  public:
-  /// `test` starts a test of the forecasts; `go_to` shows a patient.
-  WearPanel(wxWindow* parent, std::function<void()> test,
-            std::function<void(const PatientRef&)> go_to);
+  /// `test` starts a test of the forecasts; `go_to` shows a unit, by its position in Clinic::units.
+  WearPanel(wxWindow* parent, std::function<void()> test, std::function<void(std::size_t)> go_to);
 
   void show(const desk::DayPtr& day) override;
   void find() override;

@@ -1,6 +1,7 @@
 #include "desktop/widgets/score_chart.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <memory>
 
 #include <wx/dcbuffer.h>
@@ -68,8 +69,12 @@ std::optional<std::size_t> ScoreChart::marked_entry() const {
 desk::ChartMeasures ScoreChart::measures() const {
   desk::ChartMeasures measures;
   measures.width = GetClientSize().x;
-  measures.row_height = GetCharHeight() + FromDIP(10);
-  measures.axis_height = 2 * GetCharHeight() + FromDIP(10);
+  measures.axis_height = 2 * GetCharHeight() + FromDIP(8);
+  // Rows grow with the window until their marks are large enough.
+  const double least = GetCharHeight() + FromDIP(6);
+  const double room = GetClientSize().y - measures.axis_height;
+  const auto rows = static_cast<double>(std::max<std::size_t>(1, entries_.size()));
+  measures.row_height = std::clamp(std::floor(room / rows), least, 2.2 * least);
   measures.gap = FromDIP(24);
   measures.tick_label_width = GetTextExtent("0000").x;
   for (const auto& entry : entries_) {
@@ -140,7 +145,7 @@ void ScoreChart::paint_row(wxGraphicsContext& graphics, const StripColours& colo
   graphics.SetFont(row.entry == 0 ? GetFont().Bold() : GetFont(), colours.text);
   graphics.DrawText(to_wx(entry.label), FromDIP(10),
                     row.top + (size.row_height - GetCharHeight()) / 2);
-  const double mark = size.row_height / 7;
+  const double mark = std::min(size.row_height / 6, GetCharHeight() * 0.4);
   for (std::size_t i = 0; i < row.marks.size(); ++i) {
     if (!row.marks[i]) continue;
     const auto& [x, low, high, y] = *row.marks[i];

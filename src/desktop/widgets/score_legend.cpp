@@ -21,11 +21,11 @@ constexpr std::array<const char*, 8> key_words{
     "50 % spans",
     "80 % spans",
     "95 % spans",
-    "where the true figure lies (95 %)",
-    "where the marks should be",
+    "95 % interval",
+    "where it should be",
     "Sparewell",
     "fixed calendar interval",
-    "one law of life for each kind",
+    "one law for each kind",
 };
 
 void paint_sign(wxGraphicsContext& graphics, const StripColours& colours, std::size_t sign,

@@ -10,8 +10,7 @@
 
 namespace sparewell::desktop {
 
-EarlyPane::EarlyPane(wxWindow* parent, desk::WearPage& page,
-                     std::function<void(const PatientRef&)> go_to)
+EarlyPane::EarlyPane(wxWindow* parent, desk::WearPage& page, std::function<void(std::size_t)> go_to)
     : wxPanel{parent}, page_{page}, go_to_{std::move(go_to)} {
   // In the order in which the Tab key goes through them.
   auto* flagged = make_flagged();
@@ -85,7 +84,7 @@ void EarlyPane::parts_changed() {
 }
 
 void EarlyPane::show_patient(const std::string& id) {
-  if (const auto patient = page_.patient_of(id)) go_to_(*patient);
+  if (const auto unit = page_.unit_of(id)) go_to_(*unit);
 }
 
 void EarlyPane::find() {

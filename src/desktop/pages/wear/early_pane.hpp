@@ -19,8 +19,8 @@ class WrappedLabel;
 
 class EarlyPane : public wxPanel {
  public:
-  /// `page` must outlive the pane; `go_to` shows a patient.
-  EarlyPane(wxWindow* parent, desk::WearPage& page, std::function<void(const PatientRef&)> go_to);
+  /// `page` must outlive the pane; `go_to` shows a unit, by its position in Clinic::units.
+  EarlyPane(wxWindow* parent, desk::WearPage& page, std::function<void(std::size_t)> go_to);
 
   /// After the page was given another day.
   void day_changed();
@@ -35,7 +35,7 @@ class EarlyPane : public wxPanel {
   void show_patient(const std::string& id);
 
   desk::WearPage& page_;
-  std::function<void(const PatientRef&)> go_to_;
+  std::function<void(std::size_t)> go_to_;
   WrappedLabel* summary_ = nullptr;
   TableView* flagged_ = nullptr;
   WrappedLabel* flag_ = nullptr;

@@ -25,7 +25,7 @@ TestPane::TestPane(wxWindow* parent, desk::WearPage& page,
     if (!id.empty()) chosen_call_(desk::kind_of_id(id));
   });
   split_->SplitHorizontally(drawing, scores_);
-  share_room(*split_, 0.55);
+  share_room(*split_, 0.58);
   const auto inset = wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8));
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(headline_, inset);
@@ -52,6 +52,8 @@ void TestPane::test_changed() {
   const auto chosen = page_.chosen();
   chart_->show(page_.drawn());
   split_->Show(page_.tested());
+  // A list without a size scrolls to the wrong place.
+  Layout();
   scores_->table_changed();
   // The list may have chosen its first row.
   scores_->select(desk::kind_id(chosen));

@@ -22,7 +22,7 @@ bool can_mark(const CommandState& state) {
   return idle_with_file(state) && state.drafts;
 }
 
-constexpr std::array<CommandSpec, 16> table{{
+constexpr std::array<CommandSpec, 18> table{{
     {Command::open_file, Menu::file, "&Open clinic file...", "Ctrl+O", "Open another clinic file",
      idle},
     {Command::new_file, Menu::file, "&New clinic file...", "Ctrl+N", "Make an empty clinic file",
@@ -39,6 +39,11 @@ constexpr std::array<CommandSpec, 16> table{{
     {Command::test_forecasts, Menu::wear, "&Test the forecasts", "Ctrl+T",
      "Replay the clinic's own history and see how good the forecasts would have been",
      idle_with_file},
+    {Command::wear_effects, Menu::wear, "What changes &lives", "Ctrl+5",
+     "How activity, kneeling, hours of wear, sweating and sport change the life of parts", always,
+     true},
+    {Command::wear_early, Menu::wear, "&Early endings", "Ctrl+6",
+     "Lots and items that may be defective, and parts that wore out far too early", always},
     {Command::page_orders, Menu::view, "&Order today", "Ctrl+1", "What to order today, and why",
      always},
     {Command::page_patients, Menu::view, "&Patients", "Ctrl+2",
@@ -46,7 +51,7 @@ constexpr std::array<CommandSpec, 16> table{{
     {Command::page_shelf, Menu::view, "&Shelf", "Ctrl+3",
      "What is on hand, what of it counts, and what is on its way", always},
     {Command::page_wear, Menu::view, "&Wear", "Ctrl+4",
-     "How far the forecasts can be trusted, what changes lives, and early endings", always},
+     "How far the forecasts of wear can be trusted", always},
     {Command::find, Menu::view, "&Find", "Ctrl+F", "Go to the find box of the page", always, true},
     {Command::refresh, Menu::view, "&Refresh", "F5", "Read the clinic file again", idle_with_file},
     {Command::keys, Menu::help, "&Keys", "F1", "All keys of the program", always},
@@ -82,7 +87,6 @@ std::vector<KeyLine> key_list() {
     if (!spec.key.empty()) lines.push_back({std::string{spec.key}, plain_label(spec)});
   }
   lines.push_back({"Tab, Shift+Tab", "Go to the next or the previous part of the page"});
-  lines.push_back({"Ctrl+Page Up, Ctrl+Page Down", "Go to the previous or the next tab"});
   lines.push_back({"Enter in the list of early endings", "Go to the patient of the part"});
   lines.push_back({"Up, Down, Page Up, Page Down, Home, End", "Move in a list"});
   lines.push_back({"Down in a find box", "Go to the list below it"});

@@ -17,6 +17,8 @@ enum class Command {
   write_orders,
   mark_as_sent,
   test_forecasts,
+  wear_effects,
+  wear_early,
   page_orders,
   page_patients,
   page_shelf,

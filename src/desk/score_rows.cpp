@@ -80,8 +80,8 @@ std::vector<Made> for_all_and_each(const wear::Backtest& test,
 }  // namespace
 
 std::vector<Column> score_columns() {
-  return {
-      {"Parts", 9, Align::left, "", 1},
+  std::vector<Column> columns{
+      {"Parts", 9, Align::left, ""},
       {"Forecasts", 8, Align::right,
        "A part counts once for each day of the test on which it was in use; one that has not worn "
        "out counts as far as it got"},
@@ -103,6 +103,11 @@ std::vector<Column> score_columns() {
        "Mean error in days of one Weibull law of calendar life for each kind, the same for all"},
       {"Against calendar", 10, Align::right,
        "Sparewell's error against that of the fixed calendar interval"}};
+  // Numbers have room to give and to take, because their titles are wider.
+  for (auto& column : columns) {
+    if (column.width < 12 && column.align == Align::right) column.stretch = 1;
+  }
+  return columns;
 }
 
 std::vector<TableRow> score_rows(const wear::Backtest& test) {

@@ -125,16 +125,12 @@ std::string trust_line(const ForecastTestPtr& test, Kind kind) {
   const auto* scores = scores_of(**test, kind);
   if (!scores || !scores->coverage[told]) return not_in_use(kind);
   const auto& coverage = *scores->coverage[told];
-  auto line = fmt::format(
-      "Tested on this clinic's history, no guarantee: 80 % spans held {:.0f} % of {} ({:.0f} to "
-      "{:.0f}).",
-      100 * coverage.share, forecasts_words(kind, scores->units), 100 * coverage.low,
-      100 * coverage.high);
   const auto verdict = verdict_on(coverage, wear::coverage_levels[told]);
-  if (verdict != SpanVerdict::about_right) {
-    line += fmt::format(" {}.", capitalised(verdict_sentence(verdict)));
-  }
-  return line;
+  return fmt::format(
+      "Tested on this clinic's history, no guarantee: 80 % spans held {:.0f} % of {} ({:.0f} to "
+      "{:.0f}): {}.",
+      100 * coverage.share, forecasts_words(kind, scores->units), 100 * coverage.low,
+      100 * coverage.high, verdict_word(verdict));
 }
 
 }  // namespace sparewell::desk

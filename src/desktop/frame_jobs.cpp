@@ -6,7 +6,6 @@
 #include "desk/wording.hpp"
 #include "desktop/dialogs/import_report_dialog.hpp"
 #include "desktop/main_frame.hpp"
-#include "desktop/pages/wear_panel.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/note_bar.hpp"
 #include "desktop/widgets/work_bar.hpp"
@@ -95,8 +94,7 @@ void MainFrame::renew(const desk::DayPtr& day) {
 }
 
 void MainFrame::test_forecasts() {
-  go_to(*wear_);
-  wear_->open_test();
+  go_to_wear(WearPanel::Pane::test);
   auto test = std::make_shared<desk::ForecastTestPtr>();
   start_job({"Testing the forecasts on the clinic's history", true,
              [day = day_, test](const JobControl& control) {

@@ -16,7 +16,6 @@
 #include "desktop/pages/order_panel.hpp"
 #include "desktop/pages/patient_panel.hpp"
 #include "desktop/pages/shelf_panel.hpp"
-#include "desktop/pages/wear_panel.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
 #include "desktop/widgets/note_bar.hpp"

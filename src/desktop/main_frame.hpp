@@ -12,6 +12,7 @@
 #include "desk/day.hpp"
 #include "desk/job.hpp"
 #include "desk/remembered.hpp"
+#include "desktop/pages/wear_panel.hpp"
 
 class wxNotebook;
 class wxPanel;
@@ -23,7 +24,6 @@ class NoteBar;
 class OrderPanel;
 class Page;
 class PatientPanel;
-class WearPanel;
 class Welcome;
 class WorkBar;
 
@@ -56,6 +56,7 @@ class MainFrame : public wxFrame {
   [[nodiscard]] Page* current_page() const;
 
   // frame_commands.cpp: what is asked before work starts
+  void go_to_wear(WearPanel::Pane pane);
   void choose_file();
   void make_file();
   void import();

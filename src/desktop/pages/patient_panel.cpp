@@ -8,6 +8,7 @@
 #include "desktop/widgets/find_box.hpp"
 #include "desktop/widgets/headings.hpp"
 #include "desktop/widgets/life_chart.hpp"
+#include "desktop/widgets/scroll_to_focus.hpp"
 #include "desktop/widgets/split.hpp"
 #include "desktop/widgets/table_view.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
@@ -80,12 +81,16 @@ wxSizer* PatientPanel::make_text(wxWindow* card) {
 }
 
 wxWindow* PatientPanel::make_card(wxWindow* parent) {
-  card_ = new wxPanel{parent};
+  card_ = new wxScrolledWindow{parent};
+  // Large text or a small window: the card scrolls as a whole.
+  card_->SetScrollRate(0, FromDIP(10));
+  scroll_to_focus(*card_);
   auto* text = make_text(card_);
   with_ended_ = new wxCheckBox{card_, wxID_ANY, "Show parts &no longer in use"};
   with_ended_->Bind(wxEVT_CHECKBOX,
                     [this](wxCommandEvent&) { show_patient(list_view_->selected()); });
   chart_ = new LifeChart{card_};
+  chart_->SetMinSize({FromDIP(200), 6 * (GetCharHeight() + FromDIP(8))});
   chart_->when_selected([this](const std::string& id) { parts_view_->select(id); });
   life_ = new WrappedLabel{card_};
   trust_ = new WrappedLabel{card_};
@@ -122,6 +127,11 @@ void PatientPanel::show(const desk::DayPtr& day) {
   list_changed();
 }
 
+void PatientPanel::lay_out_card() {
+  card_->FitInside();
+  card_->Layout();
+}
+
 void PatientPanel::show_part(const std::string& id) {
   chart_->mark(id);
   life_->set_text("");
@@ -129,7 +139,7 @@ void PatientPanel::show_part(const std::string& id) {
     if (strip.heading.empty() && strip.id == id) life_->set_text(strip.words);
   }
   trust_->set_text(desk::trust_of_part(*day_, id, test_));
-  card_->Layout();
+  lay_out_card();
 }
 
 void PatientPanel::show_patient(const std::string& ref) {
@@ -149,7 +159,7 @@ void PatientPanel::show_patient(const std::string& ref) {
   parts_.fill(card.parts);
   parts_view_->table_changed();
   card_->Show(!ref.empty());
-  card_->Layout();
+  lay_out_card();
 }
 
 void PatientPanel::choose(const PatientRef& patient, std::size_t unit) {

@@ -1,6 +1,8 @@
 /// The page "Patients".
 #pragma once
 
+#include <wx/scrolwin.h>
+
 #include "desk/forecast_test.hpp"
 #include "desk/patient_card.hpp"
 #include "desk/patient_list.hpp"
@@ -34,6 +36,7 @@ class PatientPanel : public Page {
   wxWindow* make_card(wxWindow* parent);
   wxSizer* make_text(wxWindow* card);
   void list_changed();
+  void lay_out_card();
   void show_part(const std::string& id);
   void show_patient(const std::string& ref);
 
@@ -45,7 +48,7 @@ class PatientPanel : public Page {
   wxCheckBox* only_with_parts_ = nullptr;
   wxStaticText* count_ = nullptr;
   TableView* list_view_ = nullptr;
-  wxPanel* card_ = nullptr;
+  wxScrolledWindow* card_ = nullptr;
   WrappedLabel* title_ = nullptr;
   WrappedLabel* facts_ = nullptr;
   WrappedLabel* sensitivities_ = nullptr;

@@ -78,7 +78,7 @@ void WearPanel::choose(std::optional<Kind> kind) {
 }
 
 void WearPanel::find() {
-  panes_->SetSelection(2);
+  open(Pane::early);
   early_pane_->find();
 }
 
@@ -86,8 +86,8 @@ void WearPanel::allow_testing(bool allowed) {
   test_->Enable(allowed);
 }
 
-void WearPanel::open_test() {
-  panes_->SetSelection(0);
+void WearPanel::open(Pane pane) {
+  panes_->SetSelection(static_cast<std::size_t>(pane));
 }
 
 }  // namespace sparewell::desktop

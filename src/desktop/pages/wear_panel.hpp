@@ -18,6 +18,9 @@ class TestPane;
 
 class WearPanel : public Page {
  public:
+  /// In the order of their tabs.
+  enum class Pane { test, effects, early };
+
   /// `test` starts a test of the forecasts; `go_to` shows a unit, by its position in Clinic::units.
   WearPanel(wxWindow* parent, std::function<void()> test, std::function<void(std::size_t)> go_to);
 
@@ -26,8 +29,7 @@ class WearPanel : public Page {
   [[nodiscard]] std::string tab() const override { return "Wear"; }
   void show_test(const desk::ForecastTestPtr& test);
   void allow_testing(bool allowed);
-  /// Brings the pane with the test to the front.
-  void open_test();
+  void open(Pane pane);
 
  private:
   wxSizer* make_top(std::function<void()> test);

@@ -19,8 +19,7 @@ constexpr auto name = "Test of the forecasts, drawn";
 }  // namespace
 
 ScoreChart::ScoreChart(wxWindow* parent)
-    : wxScrolled<wxWindow>{parent, wxID_ANY, wxDefaultPosition, wxDefaultSize,
-                           wxVSCROLL | wxWANTS_CHARS | wxBORDER_THEME} {
+    : wxWindow{parent, wxID_ANY, wxDefaultPosition, wxDefaultSize, wxWANTS_CHARS | wxBORDER_THEME} {
   SetBackgroundStyle(wxBG_STYLE_PAINT);
   set_accessible_name(*this, name);
   Bind(wxEVT_PAINT, [this](wxPaintEvent&) { paint(); });
@@ -44,6 +43,8 @@ ScoreChart::ScoreChart(wxWindow* parent)
 
 void ScoreChart::show(std::vector<desk::ScoreEntry> entries) {
   entries_ = std::move(entries);
+  SetMinSize({FromDIP(300),
+              axis_height() + static_cast<int>(entries_.size()) * least_row_height() + FromDIP(4)});
   lay_out();
 }
 
@@ -51,11 +52,6 @@ void ScoreChart::mark(const std::string& id) {
   marked_ = id;
   if (const auto entry = marked_entry()) {
     set_accessible_name(*this, name, entries_[*entry].words);
-    const auto top = static_cast<int>(drawing_.rows[*entry].top);
-    const auto bottom = static_cast<int>(drawing_.rows[*entry].top + measures().row_height);
-    const auto view = GetViewStart().y;
-    if (bottom > view + GetClientSize().y) Scroll(0, bottom - GetClientSize().y);
-    if (top < view) Scroll(0, *entry == 0 ? 0 : top);
   }
   Refresh();
 }
@@ -66,12 +62,20 @@ std::optional<std::size_t> ScoreChart::marked_entry() const {
   return static_cast<std::size_t>(found - entries_.begin());
 }
 
+int ScoreChart::least_row_height() const {
+  return GetCharHeight() + FromDIP(6);
+}
+
+int ScoreChart::axis_height() const {
+  return 2 * GetCharHeight() + FromDIP(8);
+}
+
 desk::ChartMeasures ScoreChart::measures() const {
   desk::ChartMeasures measures;
   measures.width = GetClientSize().x;
-  measures.axis_height = 2 * GetCharHeight() + FromDIP(8);
+  measures.axis_height = axis_height();
   // Rows grow with the window until their marks are large enough.
-  const double least = GetCharHeight() + FromDIP(6);
+  const double least = least_row_height();
   const double room = GetClientSize().y - measures.axis_height;
   const auto rows = static_cast<double>(std::max<std::size_t>(1, entries_.size()));
   measures.row_height = std::clamp(std::floor(room / rows), least, 2.2 * least);
@@ -86,14 +90,11 @@ desk::ChartMeasures ScoreChart::measures() const {
 
 void ScoreChart::lay_out() {
   drawing_ = desk::draw_scores(entries_, measures());
-  SetScrollRate(0, 1);
-  SetVirtualSize(-1, static_cast<int>(drawing_.height));
   Refresh();
 }
 
 void ScoreChart::paint() {
   wxAutoBufferedPaintDC dc{this};
-  DoPrepareDC(dc);
   const auto colours = strip_colours();
   dc.SetBackground(wxBrush{colours.paper});
   dc.Clear();
@@ -160,7 +161,7 @@ void ScoreChart::paint_row(wxGraphicsContext& graphics, const StripColours& colo
 }
 
 std::optional<std::size_t> ScoreChart::entry_at(const wxPoint& at) const {
-  return drawing_.entry_at(CalcUnscrolledPosition(at).y, measures().row_height);
+  return drawing_.entry_at(at.y, measures().row_height);
 }
 
 void ScoreChart::choose(std::size_t entry) {

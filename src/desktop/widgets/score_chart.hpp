@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include <wx/scrolwin.h>
+#include <wx/window.h>
 
 #include "desk/backtest_chart.hpp"
 #include "desk/flow.hpp"
@@ -16,10 +16,11 @@ namespace sparewell::desktop {
 
 struct StripColours;
 
-class ScoreChart : public wxScrolled<wxWindow> {
+class ScoreChart : public wxWindow {
  public:
   explicit ScoreChart(wxWindow* parent);
 
+  /// Asks for the height that all entries need; its parent then has to be laid out.
   void show(std::vector<desk::ScoreEntry> entries);
   /// Marks the row of this id; does not call when_selected.
   void mark(const std::string& id);
@@ -29,6 +30,8 @@ class ScoreChart : public wxScrolled<wxWindow> {
 
  private:
   [[nodiscard]] desk::ChartMeasures measures() const;
+  [[nodiscard]] int least_row_height() const;
+  [[nodiscard]] int axis_height() const;
   void lay_out();
   void paint();
   void paint_axes(wxGraphicsContext& graphics, const StripColours& colours) const;
@@ -53,6 +56,8 @@ class ScoreChart : public wxScrolled<wxWindow> {
 class ScoreLegend : public wxWindow {
  public:
   explicit ScoreLegend(wxWindow* parent);
+  /// The Tab key passes it by; it holds nothing to work with.
+  bool AcceptsFocus() const override { return false; }
 
  private:
   void lay_out();

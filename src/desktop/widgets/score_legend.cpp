@@ -65,7 +65,7 @@ void ScoreLegend::lay_out() {
   if (GetMinSize() == least) return;
   SetMinSize(least);
   // Not while the page is being laid out.
-  CallAfter([this] { GetParent()->Layout(); });
+  CallAfter([this] { GetGrandParent()->Layout(); });
 }
 
 void ScoreLegend::paint() {

@@ -60,7 +60,7 @@ void paint_nominal(wxGraphicsContext& graphics, const StripColours& colours, dou
 void paint_error(wxGraphicsContext& graphics, const StripColours& colours, std::size_t forecaster,
                  double from, double to, double top, double height) {
   const double width = std::max(1.0, to - from);
-  pen(graphics, colours.ahead, 1);
+  pen(graphics, forecaster == 0 ? colours.ahead : colours.worn, 1);
   if (forecaster == 1) paint_hatching(graphics, from, from + width, top, height);
   graphics.SetBrush(forecaster == 0 ? wxBrush{colours.ahead} : *wxTRANSPARENT_BRUSH);
   graphics.DrawRectangle(from, top, width, height);

@@ -88,6 +88,12 @@ TableView::TableView(wxWindow* parent, desk::Table& table, const std::string& na
     share_width();
     place_empty_words();
   });
+  // For a page that scrolls as a whole; the toolkit does not tell it.
+  list_->Bind(wxEVT_SET_FOCUS, [this](wxFocusEvent& event) {
+    event.Skip();
+    wxChildFocusEvent focused{this};
+    ProcessWindowEvent(focused);
+  });
   keep_selection_in_sight();
 }
 

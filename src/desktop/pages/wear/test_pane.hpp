@@ -4,11 +4,9 @@
 #include <functional>
 #include <string>
 
-#include <wx/panel.h>
+#include <wx/scrolwin.h>
 
 #include "desk/wear_page.hpp"
-
-class wxSplitterWindow;
 
 namespace sparewell::desktop {
 
@@ -16,7 +14,7 @@ class ScoreChart;
 class TableView;
 class WrappedLabel;
 
-class TestPane : public wxPanel {
+class TestPane : public wxScrolledWindow {
  public:
   /// `page` must outlive the pane; `chosen` is called when a kind is chosen here.
   TestPane(wxWindow* parent, desk::WearPage& page, std::function<void(std::optional<Kind>)> chosen);
@@ -27,14 +25,14 @@ class TestPane : public wxPanel {
   void kind_changed();
 
  private:
-  wxWindow* make_drawing(wxWindow* parent);
+  wxWindow* make_result();
 
   desk::WearPage& page_;
   std::function<void(std::optional<Kind>)> chosen_call_;
   WrappedLabel* headline_ = nullptr;
   WrappedLabel* errors_ = nullptr;
   WrappedLabel* grounds_ = nullptr;
-  wxSplitterWindow* split_ = nullptr;
+  wxWindow* result_ = nullptr;
   ScoreChart* chart_ = nullptr;
   TableView* scores_ = nullptr;
 };

@@ -78,7 +78,7 @@ std::string WearPage::early_count() const {
   if (!day_) return "";
   const auto& found = day_->surprises();
   auto text = fmt::format(
-      "{} so early that fewer than 1 in 100 do; by chance alone it would be about {:.0f}",
+      "{} so early that fewer than 1 in 100 do; by chance alone it would be {}",
       count_words(static_cast<long long>(found.units.size()), "part wore out", "parts wore out"),
       found.units_by_chance);
   if (early_.size() != early_.total()) text += fmt::format(" ({} shown)", early_.size());

@@ -1,3 +1,5 @@
+#include <algorithm>
+#include <cmath>
 #include <set>
 
 #include <fmt/format.h>
@@ -20,8 +22,14 @@ std::set<Lot> flagged_in(const std::vector<wear::EarlyEndings>& tested) {
   return flagged;
 }
 
-Cell number_cell(const char* form, double number) {
-  return {fmt::format(fmt::runtime(form), number), number};
+Cell days_cell(double days) {
+  return {count_words(std::lround(days), "day", "days"), days};
+}
+
+/// Two figures after the point, and never a bare 0: the chances are all small.
+Cell chance_cell(double chance) {
+  if (chance < 0.00005) return {"under 0.01 %", chance};
+  return {fmt::format("{:.2f} %", 100 * chance), chance};
 }
 
 TableRow flag_row(const std::string& name, std::size_t position,
@@ -34,15 +42,15 @@ TableRow flag_row(const std::string& name, std::size_t position,
                {endings.lot.empty() ? "all" : endings.lot, std::nullopt},
                count_cell(endings.units),
                count_cell(endings.early),
-               number_cell("{:.1f}", endings.expected),
+               {fmt::format("{:.1f}", endings.expected), endings.expected},
                {fmt::format("{} of {}", endings.early_patients, endings.patients),
                 static_cast<double>(endings.early_patients)}};
   return row;
 }
 
 std::string flag_word(const Unit& unit, const std::set<Lot>& lots, const std::set<Lot>& items) {
-  if (lots.contains({unit.item, unit.lot})) return "lot flagged";
-  return items.contains({unit.item, ""}) ? "item flagged" : "";
+  if (lots.contains({unit.item, unit.lot})) return "lot";
+  return items.contains({unit.item, ""}) ? "item" : "";
 }
 
 TableRow early_row(const Day& day, const wear::EarlyUnit& early, const std::string& flag) {
@@ -62,12 +70,12 @@ TableRow early_row(const Day& day, const wear::EarlyUnit& early, const std::stri
                date_cell(unit.issued_on, ""),
                date_cell(unit.ended_on, ""),
                {unit.end_reason ? std::string{word(*unit.end_reason)} : "", std::nullopt},
-               number_cell("{:.0f} days", early.wear_age_days),
-               number_cell("{:.0f} days", early.median_days),
-               number_cell("{:.2f} %", 100 * early.chance),
+               days_cell(early.wear_age_days),
+               days_cell(early.median_days),
+               chance_cell(early.chance),
                {flag, std::nullopt}};
   row.search = folded(fmt::format("{} {} {} {} {} {}", row.cells[0].text, part, unit.item.text,
-                                  unit.lot, unit.serial, flag));
+                                  unit.lot, unit.serial, flag.empty() ? "" : "flagged"));
   return row;
 }
 
@@ -102,14 +110,14 @@ std::vector<Column> early_columns() {
           {"Item", 12, Align::left, "The clinic's item code"},
           {"Lot", 10, Align::left, ""},
           {"Serial", 9, Align::left, ""},
-          {"Issued", 12, Align::left, ""},
+          {"Issued", 13, Align::left, ""},
           {"Worn out", 12, Align::left, ""},
           {"How", 12, Align::left, "How it wore out"},
           {"Wear age", 8, Align::right,
            "In days of reference use: time worn, weighted by how hard it is used"},
           {"Half reach", 8, Align::right, "The wear age that half of the parts like it reach"},
-          {"Chance", 7, Align::right, "To wear out so early"},
-          {"Flag", 10, Align::left, "Whether its lot or its item is flagged"}};
+          {"Chance", 11, Align::right, "To wear out so early"},
+          {"Flagged", 8, Align::left, "Its lot or its item is flagged"}};
 }
 
 std::vector<TableRow> early_rows(const Day& day) {
@@ -120,6 +128,7 @@ std::vector<TableRow> early_rows(const Day& day) {
     const auto& unit = day.clinic().units[early.unit];
     rows.push_back(early_row(day, early, flag_word(unit, lots, items)));
   }
+  std::ranges::stable_sort(rows, {}, [](const TableRow& row) { return !row.strong; });
   return rows;
 }
 

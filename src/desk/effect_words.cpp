@@ -9,7 +9,7 @@ namespace sparewell::desk {
 namespace {
 
 /// "one", "two" ... for small whole numbers, figures for all others.
-std::string number_words(double number) {
+std::string amount_in_words(double number) {
   if (number == 1) return "one";
   if (number == 2) return "two";
   if (number == 3) return "three";
@@ -18,13 +18,13 @@ std::string number_words(double number) {
 }
 
 std::string hours_words(double hours) {
-  return number_words(hours) + (hours == 1 ? " hour" : " hours");
+  return amount_in_words(hours) + (hours == 1 ? " hour" : " hours");
 }
 
 std::string factor_words(wear::Factor factor, double amount) {
   switch (factor) {
     case wear::Factor::activity:
-      return number_words(amount) + (amount == 1 ? " activity level" : " activity levels") +
+      return amount_in_words(amount) + (amount == 1 ? " activity level" : " activity levels") +
              " higher";
     case wear::Factor::kneeling_hours:
       return "kneeling " + hours_words(amount) + " a day";

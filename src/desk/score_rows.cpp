@@ -16,6 +16,10 @@ Cell coverage_cell(const std::optional<wear::Coverage>& coverage) {
   return {coverage_words(*coverage), coverage->share};
 }
 
+Cell number_cell(int number) {
+  return {number_words(number), number};
+}
+
 Cell days_cell(double days) {
   return {fmt::format("{:.1f}", days), days};
 }
@@ -35,7 +39,7 @@ TableRow row_of(std::optional<Kind> kind, const wear::BacktestScores& scores) {
   row.id = kind_id(kind);
   row.strong = !kind;
   row.cells = {
-      {kind_title(kind), std::nullopt}, count_cell(scores.units), count_cell(scores.events)};
+      {kind_title(kind), std::nullopt}, number_cell(scores.units), number_cell(scores.events)};
   for (const auto& coverage : scores.coverage) row.cells.push_back(coverage_cell(coverage));
   row.cells.push_back({verdict_text(scores), std::nullopt});
   if (const auto& error = scores.crps) {

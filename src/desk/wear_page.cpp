@@ -1,6 +1,6 @@
 #include "desk/wear_page.hpp"
 
-#include <algorithm>
+#include <cmath>
 
 #include <fmt/format.h>
 
@@ -68,20 +68,21 @@ std::string WearPage::flag_words(const std::string& id) const {
 }
 
 std::string WearPage::early_summary() const {
-  if (!day_) return "";
-  const auto summary = surprises_summary(day_->surprises());
-  if (day_->surprises().any_flagged()) return summary;
-  return fmt::format("No lot and no item stands out. {}", summary);
+  return day_ ? surprises_summary(day_->surprises()) : "";
 }
 
 std::string WearPage::early_count() const {
   if (!day_) return "";
   const auto& found = day_->surprises();
+  const auto by_chance = found.units_by_chance < 1
+                             ? std::string{"less than one"}
+                             : "about " + number_words(std::lround(found.units_by_chance));
   auto text = fmt::format(
       "{} so early that fewer than 1 in 100 do; by chance alone it would be {}",
       count_words(static_cast<long long>(found.units.size()), "part wore out", "parts wore out"),
-      found.units_by_chance);
-  if (early_.size() != early_.total()) text += fmt::format(" ({} shown)", early_.size());
+      by_chance);
+  if (early_.size() != early_.total())
+    text += fmt::format(" ({} shown)", number_words(static_cast<long long>(early_.size())));
   return text + ".";
 }
 

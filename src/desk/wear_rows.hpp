@@ -23,6 +23,7 @@ namespace sparewell::desk {
 [[nodiscard]] std::vector<TableRow> flag_rows(const Day& day);
 
 [[nodiscard]] std::vector<Column> early_columns();
+/// Parts of flagged lots and items first, then the least chance first.
 [[nodiscard]] std::vector<TableRow> early_rows(const Day& day);
 
 }  // namespace sparewell::desk

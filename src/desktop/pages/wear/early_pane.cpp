@@ -1,5 +1,7 @@
 #include "desktop/pages/wear/early_pane.hpp"
 
+#include <algorithm>
+
 #include <wx/button.h>
 #include <wx/sizer.h>
 
@@ -36,7 +38,6 @@ wxSizer* EarlyPane::make_flagged() {
   summary_ = new WrappedLabel{this};
   summary_->SetFont(summary_->GetFont().Bold());
   flagged_ = new TableView{this, page_.flagged(), "Flagged lots and items"};
-  flagged_->set_least_rows(4);
   flag_ = new WrappedLabel{this};
   flagged_->when_selected([this](const std::string& id) {
     flag_->set_text(page_.flag_words(id));
@@ -67,7 +68,9 @@ wxSizer* EarlyPane::make_row() {
 
 void EarlyPane::day_changed() {
   summary_->set_text(page_.early_summary());
-  flagged_->Show(page_.flagged().size() > 0);
+  const auto flags = static_cast<int>(page_.flagged().size());
+  flagged_->Show(flags > 0);
+  flagged_->set_least_rows(std::clamp(flags, 1, 4));
   flagged_->table_changed();
   parts_changed();
 }

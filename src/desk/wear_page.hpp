@@ -73,7 +73,7 @@ class WearPage {
 /// What Table::require asks for to show rows of the kind alone.
 [[nodiscard]] unsigned kind_mark(std::optional<Kind> kind);
 
-/// For below a list of effects, and beside every flag.
+/// What the list of effects is and with whom its lines compare.
 [[nodiscard]] std::string effects_introduction();
 
 }  // namespace sparewell::desk

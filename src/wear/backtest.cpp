@@ -131,7 +131,7 @@ Clinic known_at(Clinic clinic, Date origin) {
 }
 
 Expected<Backtest> run_backtest(const Clinic& clinic, const PriorTable& priors, Date today,
-                                const BacktestPlan& plan) {
+                                const BacktestPlan& plan, const BacktestGoesOn& goes_on) {
   const Truth truth{clinic, today};
   const auto origins = backtest_origins(truth.clinic, today, plan);
   std::vector<std::vector<Case>> cases;
@@ -145,7 +145,12 @@ Expected<Backtest> run_backtest(const Clinic& clinic, const PriorTable& priors, 
         iso_text(today), plan.horizon_days, (5 * plan.horizon_days + 2) / 3, plan.horizon_days));
   }
   Replay replay{truth, priors, plan.horizon_days, observation_curves(cases)};
-  for (std::size_t i = 0; i < origins.size(); ++i) replay.add(origins[i], cases[i]);
+  for (std::size_t i = 0; i < origins.size(); ++i) {
+    if (goes_on && !goes_on(static_cast<int>(i), static_cast<int>(origins.size()))) {
+      return refuse("The test of the forecasts was stopped before its end.");
+    }
+    replay.add(origins[i], cases[i]);
+  }
   return replay.result(origins);
 }
 

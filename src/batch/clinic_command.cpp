@@ -14,6 +14,7 @@ struct Options {
   std::optional<std::string> currency;
   std::optional<std::string> main_place;
   std::optional<double> service_target;
+  std::optional<std::string> records_begin;
 };
 
 /// A line break typed as \n on the command line becomes one.
@@ -29,6 +30,12 @@ ClinicSettings changed(ClinicSettings settings, const Options& options) {
   if (options.ship_to) settings.ship_to = with_line_breaks(*options.ship_to);
   if (options.main_place) settings.main_place = *options.main_place;
   if (options.service_target) settings.service_target = *options.service_target;
+  if (options.records_begin) {
+    settings.records_begin.reset();
+    if (!options.records_begin->empty()) {
+      settings.records_begin = date_option("--records-begin", *options.records_begin);
+    }
+  }
   if (options.currency) {
     const auto currency = parse_currency(*options.currency);
     if (!currency) {
@@ -43,7 +50,7 @@ ClinicSettings changed(ClinicSettings settings, const Options& options) {
 
 int run(const Context& context, const Options& options) {
   const bool changes = options.name || options.ship_to || options.currency || options.main_place ||
-                       options.service_target;
+                       options.service_target || options.records_begin;
   const auto store =
       context.open(changes ? store::OpenMode::create : store::OpenMode::existing);
   const ClinicSettings before = store->read()->settings();
@@ -58,11 +65,15 @@ int run(const Context& context, const Options& options) {
            {"ship_to", settings.ship_to},
            {"currency", settings.currency.code},
            {"main_place", settings.main_place},
-           {"service_target", settings.service_target}});
+           {"service_target", settings.service_target},
+           {"records_begin", json_of(settings.records_begin)}});
   } else {
     std::cout << fmt::format(
-        "name: {}\nship to: {}\ncurrency: {}\nmain place: {}\nservice target: {}\n", settings.name,
-        settings.ship_to, settings.currency.code, settings.main_place, settings.service_target);
+        "name: {}\nship to: {}\ncurrency: {}\nmain place: {}\nservice target: {}\n"
+        "records begin: {}\n",
+        settings.name, settings.ship_to, settings.currency.code, settings.main_place,
+        settings.service_target,
+        settings.records_begin ? iso_text(*settings.records_begin) : "not stated");
   }
   return done;
 }
@@ -80,6 +91,8 @@ void add_clinic(CLI::App& app, Context& context) {
       ->add_option("--service-target", options->service_target,
                    "Wanted chance of not running out, such as 0.95")
       ->check(CLI::Range(0.5, 0.9999));
+  command->add_option("--records-begin", options->records_begin,
+                      "From this day on every ended part is in the records; '' when all are");
   command->callback([&context, options] {
     context.run = [&context, options] { return run(context, *options); };
   });

@@ -48,6 +48,11 @@ Clinic Context::clinic_on(Date day) const {
   return as_of(store::load_clinic(*store->read()), day);
 }
 
+desk::Assessment Context::forecast() const {
+  const Date day = today();
+  return desk::forecast(clinic_on(day), desk::built_in_priors(), day);
+}
+
 desk::Assessment Context::assess() const {
   const Date day = today();
   return desk::assess(clinic_on(day), desk::built_in_priors(), day);

@@ -39,6 +39,8 @@ struct Context {
   [[nodiscard]] store::Author author(std::string why) const;
   /// The clinic file as known at the end of `day`.
   [[nodiscard]] Clinic clinic_on(Date day) const;
+  /// The clinic file with its parts forecast from today, without a proposal.
+  [[nodiscard]] desk::Assessment forecast() const;
   /// The clinic file with everything computed for today.
   [[nodiscard]] desk::Assessment assess() const;
 };

@@ -9,7 +9,7 @@ namespace sparewell::batch {
 namespace {
 
 int run(const Context& context, const std::string& item_code, int day_count) {
-  const auto assessment = context.assess();
+  const auto assessment = context.forecast();
   const ItemCode item{item_code};
   if (ClinicIndex{assessment.clinic}.item(item) == nullptr) {
     throw WrongUse{fmt::format("The catalogue has no item '{}'; check the code.", item_code)};

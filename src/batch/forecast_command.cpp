@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <array>
 #include <iostream>
 
@@ -5,6 +6,7 @@
 
 #include "batch/context.hpp"
 #include "batch/json.hpp"
+#include "wear/competing_endings.hpp"
 
 namespace sparewell::batch {
 namespace {
@@ -21,8 +23,23 @@ constexpr std::array<Quantile, 7> quantiles{{{"p05", 0.05},
                                              {"p90", 0.90},
                                              {"p95", 0.95}}};
 
-Json json_of(const Unit& unit, const Item& item, const wear::UnitLife& life,
+/// The chance of each ending by its word, "worn" first.
+Json json_of(const wear::EndingChances& chances) {
+  Json by_ending{{"worn", chances.worn}};
+  for (const EndReason reason : wear::other_reasons) {
+    by_ending[std::string{word(reason)}] = chances.of(reason);
+  }
+  return by_ending;
+}
+
+wear::EndingChances chances_by(const wear::LifeOfUnit& unit, Date day) {
+  return wear::ending_chances(unit.life, unit.others,
+                              std::max(0, days_between(unit.life.today(), day)));
+}
+
+Json json_of(const Unit& unit, const Item& item, const wear::LifeOfUnit& forecast,
              const std::optional<Date>& by) {
+  const wear::UnitLife& life = forecast.life;
   Json row{{"patient_ref", unit.patient.text},
            {"side", word(unit.side)},
            {"item_code", unit.item.text},
@@ -34,7 +51,13 @@ Json json_of(const Unit& unit, const Item& item, const wear::UnitLife& life,
   for (const auto& quantile : quantiles) {
     row[quantile.name] = batch::json_of(life.worn_out_date(quantile.p));
   }
-  if (by) row["worn_by"] = life.chance_worn_by(*by);
+  row["endings"] = json_of(wear::eventual_endings(life, forecast.others));
+  if (by) {
+    const auto chances = chances_by(forecast, *by);
+    row["worn_by"] = life.chance_worn_by(*by);
+    row["endings_by"] = json_of(chances);
+    row["endings_by"]["in_use"] = chances.in_use;
+  }
   return row;
 }
 
@@ -42,34 +65,38 @@ std::string date_or_dash(const std::optional<Date>& date) {
   return date ? iso_text(*date) : "-";
 }
 
-void print_words(const Unit& unit, const wear::UnitLife& life, const std::optional<Date>& by) {
-  std::cout << fmt::format("{:<10} {:<5} {:<16} {:<14} {:>8.0f}  {:<10}  {:<10}  {:<10}",
-                           unit.patient.text, word(unit.side), unit.item.text,
-                           unit.serial.empty() ? unit.lot : unit.serial, life.wear_age_days(),
-                           date_or_dash(life.worn_out_date(0.1)),
-                           date_or_dash(life.worn_out_date(0.5)),
-                           date_or_dash(life.worn_out_date(0.9)));
-  if (by) std::cout << fmt::format("  {:5.1f} %", 100 * life.chance_worn_by(*by));
+void print_words(const Unit& unit, const wear::LifeOfUnit& forecast,
+                 const std::optional<Date>& by) {
+  const wear::UnitLife& life = forecast.life;
+  std::cout << fmt::format(
+      "{:<10} {:<5} {:<16} {:<14} {:>8.0f}  {:<10}  {:<10}  {:<10}", unit.patient.text,
+      word(unit.side), unit.item.text, unit.serial.empty() ? unit.lot : unit.serial,
+      life.wear_age_days(), date_or_dash(life.worn_out_date(0.1)),
+      date_or_dash(life.worn_out_date(0.5)), date_or_dash(life.worn_out_date(0.9)));
+  if (by) {
+    std::cout << fmt::format("  {:16.1f} %  {:13.1f} %", 100 * life.chance_worn_by(*by),
+                             100 * chances_by(forecast, *by).ended_otherwise());
+  }
   std::cout << '\n';
 }
 
 int run(const Context& context, const std::string& by_text) {
   std::optional<Date> by;
   if (!by_text.empty()) by = date_option("--by", by_text);
-  const auto assessment = context.assess();
+  const auto assessment = context.forecast();
   const ClinicIndex index{assessment.clinic};
   Json units = Json::array();
   if (!context.json) {
     std::cout << fmt::format("{:<10} {:<5} {:<16} {:<14} {:>8}  {:<10}  {:<10}  {:<10}{}\n",
                              "patient", "side", "item", "serial or lot", "wear age", "p10", "p50",
-                             "p90", by ? "  worn by " + by_text : "");
+                             "p90", by ? fmt::format("  worn by {}  otherwise gone", by_text) : "");
   }
-  for (const auto& [position, life] : assessment.lives) {
-    const Unit& unit = assessment.clinic.units[position];
+  for (const wear::LifeOfUnit& forecast : assessment.lives) {
+    const Unit& unit = assessment.clinic.units[forecast.unit];
     if (context.json) {
-      units.push_back(json_of(unit, *index.item(unit.item), life, by));
+      units.push_back(json_of(unit, *index.item(unit.item), forecast, by));
     } else {
-      print_words(unit, life, by);
+      print_words(unit, forecast, by);
     }
   }
   if (context.json) {
@@ -82,9 +109,11 @@ int run(const Context& context, const std::string& by_text) {
 
 void add_forecast(CLI::App& app, Context& context) {
   auto* command = app.add_subcommand(
-      "forecast", "When each unit in use is expected to be worn out, as a span of dates");
+      "forecast",
+      "When each unit in use is expected to be worn out, as a span of dates, and "
+      "how it will end");
   const auto by = std::make_shared<std::string>();
-  command->add_option("--by", *by, "Add the chance to be worn out by the end of this day");
+  command->add_option("--by", *by, "Add the chance of each ending by the end of this day");
   command->callback([&context, by] { context.run = [&context, by] { return run(context, *by); }; });
 }
 

@@ -1,6 +1,7 @@
 /// Everything known about one clinic at one moment: what the pure computations read.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <unordered_map>
 #include <vector>
@@ -22,6 +23,9 @@ struct ClinicSettings {
   Currency currency;    ///< of claims, and of suppliers that name none
   std::string main_place = "main store";  ///< where orders are delivered
   double service_target = 0.95;  ///< wanted chance of not running out, between 0 and 1
+  /// From this day on every ending was recorded; units in use before may be in the records, those
+  /// that had ended are not. Empty: not stated.
+  std::optional<Date> records_begin;
 
   friend bool operator==(const ClinicSettings&, const ClinicSettings&) = default;
 };

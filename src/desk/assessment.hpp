@@ -19,6 +19,9 @@ struct Assessment {
   std::vector<supply::ProposalLine> proposal;
 };
 
+/// The fit and the forecast alone: the proposal is left empty.
+[[nodiscard]] Assessment forecast(Clinic clinic, const wear::PriorTable& priors, Date today);
+
 /// Runs the fit, the forecast and the proposal. Pure, and slow enough for a background job when the
 /// clinic is large.
 [[nodiscard]] Assessment assess(Clinic clinic, const wear::PriorTable& priors, Date today);

@@ -84,6 +84,15 @@ wear::PersonPrior person_prior(const PriorRow& row) {
   return {row.one_of<Kind>(0), row.number(1), row.number(2), row.cell(3)};
 }
 
+wear::ItemPrior item_prior(const PriorRow& row) {
+  return {row.one_of<Kind>(0), row.number(1), row.number(2), row.cell(3)};
+}
+
+wear::EndingPrior ending_prior(const PriorRow& row) {
+  return {row.one_of<Kind>(0), row.one_of<EndReason>(1), row.number(2), row.number(3),
+          row.cell(4)};
+}
+
 wear::PriorTable read_table() {
   wear::PriorTable table;
   for_each_row("lives.csv", 7, [&](const PriorRow& row) { table.lives.push_back(life_prior(row)); });
@@ -91,6 +100,10 @@ wear::PriorTable read_table() {
                [&](const PriorRow& row) { table.factors.push_back(factor_prior(row)); });
   for_each_row("persons.csv", 4,
                [&](const PriorRow& row) { table.persons.push_back(person_prior(row)); });
+  for_each_row("items.csv", 4,
+               [&](const PriorRow& row) { table.items.push_back(item_prior(row)); });
+  for_each_row("endings.csv", 5,
+               [&](const PriorRow& row) { table.endings.push_back(ending_prior(row)); });
   if (const auto checked = wear::check_priors(table); !checked) {
     throw std::logic_error{checked.error().sentence};
   }

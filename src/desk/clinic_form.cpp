@@ -27,7 +27,8 @@ std::optional<double> read_number(std::string text) {
 
 ClinicForm clinic_form(const ClinicSettings& settings) {
   return {settings.name, settings.ship_to, settings.currency.code, settings.main_place,
-          fmt::format("{:.6g}", settings.service_target * 100)};
+          fmt::format("{:.6g}", settings.service_target * 100),
+          settings.records_begin ? iso_text(*settings.records_begin) : ""};
 }
 
 Expected<ClinicSettings> read_clinic_form(const ClinicForm& form) {
@@ -41,7 +42,13 @@ Expected<ClinicSettings> read_clinic_form(const ClinicForm& form) {
   if (!percent || *percent < least_percent || *percent > most_percent) {
     return refuse("Service target: write a percentage from 50 to 99.9, for example 95.");
   }
-  return ClinicSettings{form.name, form.ship_to, *currency, form.main_place, *percent / 100};
+  const auto begin = parse_iso_date(form.records_begin);
+  if (!form.records_begin.empty() && !begin) {
+    return refuse(
+        "Records begin: write the day as 2024-01-31, or leave it empty when every part was recorded "
+        "from its issue to its end.");
+  }
+  return ClinicSettings{form.name, form.ship_to, *currency, form.main_place, *percent / 100, begin};
 }
 
 }  // namespace sparewell::desk

@@ -13,11 +13,12 @@ struct ClinicForm {
   std::string currency;
   std::string main_place;
   std::string service_target;  ///< in percent, "95" or "97.5"
+  std::string records_begin;   ///< "2024-01-31", or empty when not stated
 };
 
 [[nodiscard]] ClinicForm clinic_form(const ClinicSettings& settings);
 /// Refuses, naming the field: a currency that is not three letters, an empty main place or one that
-/// is a quarantine, a target that is not a number from 50 to 99.9.
+/// is a quarantine, a target that is not a number from 50 to 99.9, a day that is none.
 [[nodiscard]] Expected<ClinicSettings> read_clinic_form(const ClinicForm& form);
 
 }  // namespace sparewell::desk

@@ -32,7 +32,7 @@ Day::Day(Assessment assessment, wear::Surprises surprises)
   const auto& units = assessment_.clinic.units;
   for (std::size_t i = 0; i < units.size(); ++i) units_[units[i].patient].push_back(i);
   SafeLeadDays lead_days{assessment_.clinic};
-  for (const auto& [unit, life] : assessment_.lives) {
+  for (const auto& [unit, life, others] : assessment_.lives) {
     auto& forecast = forecasts_[unit];
     forecast = {life.wear_age_days(), life.worn_out_date(0.1), life.worn_out_date(0.5),
                 life.worn_out_date(0.9), std::nullopt};

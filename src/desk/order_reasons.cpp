@@ -72,12 +72,18 @@ std::string demand_sentence(const ProposalLine& line) {
   const std::string amount = reason.expected_demand < 0.05
                                  ? std::string{"under 0.1"}
                                  : fmt::format("{:.1f}", reason.expected_demand);
+  const std::string not_for_wear =
+      reason.expected_not_for_wear < 0.05
+          ? std::string{}
+          : fmt::format(", {:.1f} of it for losses, recalls and changes of size, material or model",
+                        reason.expected_not_for_wear);
   const std::string names = needs_words(reason, [](const ExpectedNeed& need) {
     const std::string from = need.early ? ", from " + date_words(*need.early) : "";
     return fmt::format("{} ({}{})", who(need), chance_words(need.chance), from);
   });
-  return fmt::format("{} {} {} expected to be needed{}{}.", until, amount,
-                     amount == "1.0" ? "is" : "are", names.empty() ? "" : ": ", names);
+  return fmt::format("{} {} {} expected to be needed{}{}{}.", until, amount,
+                     amount == "1.0" ? "is" : "are", not_for_wear, names.empty() ? "" : ": ",
+                     names);
 }
 
 std::string target_sentence(const ProposalLine& line) {

@@ -1,11 +1,25 @@
 #include "supply/demand.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <tuple>
 
 #include "supply/proposal.hpp"
 
 namespace sparewell::supply {
+namespace {
+
+/// The mean of `at` over the dates on which something ordered on `from` may arrive.
+template <class At>
+double over_arrivals(Date from, const LeadTime& lead, At at) {
+  double mean = 0;
+  for (const LeadTime::Day& day : lead.distribution()) {
+    mean += day.chance * at(from + days{day.days});
+  }
+  return mean;
+}
+
+}  // namespace
 
 std::unordered_map<ItemCode, Lives> lives_by_item(const Clinic& clinic,
                                                   const std::vector<wear::LifeOfUnit>& lives) {
@@ -20,12 +34,54 @@ std::unordered_map<ItemCode, Lives> lives_by_item(const Clinic& clinic,
   return made;
 }
 
+double ChangingFrom::chance(double days) const {
+  // Simpson's rule: rates hardly change within an interval between orders.
+  double sum = 0;
+  for (std::size_t i = 0; i < changing_reasons.size(); ++i) {
+    const auto& rate = others.of(changing_reasons[i]);
+    const auto incidence = [&](double at) {
+      return rate.per_day_after(at) * std::exp(-leaving_hazard(others, at));
+    };
+    sum +=
+        chance_of_this[i] * days / 6 * (incidence(0) + 4 * incidence(days / 2) + incidence(days));
+  }
+  return sum;
+}
+
+ChangesToItem changes_to_items(const Clinic& clinic,
+                               const std::unordered_map<ItemCode, Lives>& lives, Date today) {
+  const Successors successors{clinic, today};
+  std::map<ItemCode, const Lives*> in_order;
+  for (const auto& [item, of_item] : lives) in_order.emplace(item, &of_item);
+  ChangesToItem made;
+  for (const auto& [from, of_item] : in_order) {
+    std::map<ItemCode, ChangingFrom> by_item;
+    for (std::size_t i = 0; i < changing_reasons.size(); ++i) {
+      if (!(of_item->front()->others.of(changing_reasons[i]).endings > 0)) continue;
+      for (const auto& [to, chance] : successors.of(from, changing_reasons[i])) {
+        by_item[to].chance_of_this[i] = chance;
+      }
+    }
+    for (auto& [to, changing] : by_item) {
+      changing.units = static_cast<int>(of_item->size());
+      changing.others = of_item->front()->others;
+      made[to].push_back(changing);
+    }
+  }
+  return made;
+}
+
 const Pmf& ItemDemand::until(Date end) {
   const auto found = known_.find(end);
   if (found != known_.end()) return found->second;
   std::vector<Pmf> counts;
   counts.reserve(lives_->size());
-  for (const auto* life : *lives_) counts.push_back(replacements(life->life, end, *fresh_));
+  for (const auto* unit : *lives_) {
+    counts.push_back(replacements(unit->life, end, *fresh_, unit->others));
+  }
+  for (const ChangingFrom& from : *changes_) {
+    counts.push_back(binomial(from.units, from.chance(std::max(0, days_between(today_, end)))));
+  }
   return known_.emplace(end, convolve_all(std::move(counts))).first->second;
 }
 
@@ -39,21 +95,42 @@ Pmf ItemDemand::until_arrival(Date from, const LeadTime& lead) {
   return mix(weights, parts);
 }
 
+double ItemDemand::not_for_wear(Date from, const LeadTime& lead) const {
+  return over_arrivals(from, lead, [&](Date arrival) {
+    const double days = std::max(0, days_between(today_, arrival));
+    double mean = 0;
+    if (!lives_->empty()) {
+      mean += static_cast<double>(lives_->size()) * expected_losses(lives_->front()->others, days);
+    }
+    for (const ChangingFrom& from_other : *changes_) {
+      mean += from_other.units * from_other.chance(days);
+    }
+    return mean;
+  });
+}
+
+double at_most_needed_by_arrival(const wear::LifeOfUnit& unit, Date from, const LeadTime& lead) {
+  return over_arrivals(
+      from, lead, [&](Date arrival) { return at_most_replaced(unit.life, arrival, unit.others); });
+}
+
+double chance_needed_by_arrival(const wear::LifeOfUnit& unit, Date from, const LeadTime& lead) {
+  return over_arrivals(from, lead, [&](Date arrival) {
+    return chance_of_replacement(unit.life, arrival, unit.others);
+  });
+}
+
 double chance_worn_by_arrival(const wear::UnitLife& life, Date from, const LeadTime& lead) {
-  double chance = 0;
-  for (const LeadTime::Day& day : lead.distribution()) {
-    chance += day.chance * life.chance_worn_by(from + days{day.days});
-  }
-  return chance;
+  return over_arrivals(from, lead, [&](Date arrival) { return life.chance_worn_by(arrival); });
 }
 
 Pmf demand(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives, const ItemCode& item,
            Date today, int days_ahead) {
   const auto by_item = lives_by_item(clinic, lives);
-  const auto found = by_item.find(item);
-  if (found == by_item.end()) return Pmf{};
+  const auto changes = changes_to_items(clinic, by_item, today);
   FreshCountsCache fresh;
-  return ItemDemand{found->second, fresh}.until(today + days{days_ahead});
+  return ItemDemand{today, of_item(by_item, item), of_item(changes, item), fresh}.until(
+      today + days{days_ahead});
 }
 
 }  // namespace sparewell::supply

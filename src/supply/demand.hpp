@@ -1,6 +1,7 @@
 /// Pieces of one item that its users will need until a date.
 #pragma once
 
+#include <array>
 #include <map>
 #include <unordered_map>
 #include <vector>
@@ -9,34 +10,79 @@
 #include "supply/lead_time.hpp"
 #include "supply/pmf.hpp"
 #include "supply/renewal.hpp"
+#include "supply/successors.hpp"
 #include "wear/unit_life.hpp"
 
 namespace sparewell::supply {
 
 using Lives = std::vector<const wear::LifeOfUnit*>;
 
+/// What `by_item` has for the item; an empty list when it has nothing.
+template <class List>
+[[nodiscard]] const List& of_item(const std::unordered_map<ItemCode, List>& by_item,
+                                  const ItemCode& item) {
+  static const List nothing;
+  const auto found = by_item.find(item);
+  return found == by_item.end() ? nothing : found->second;
+}
+
 /// The units in use of each item, in an order that does not depend on that of the records.
 /// Refers to `lives`.
 [[nodiscard]] std::unordered_map<ItemCode, Lives> lives_by_item(
     const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives);
 
+/// Units in use of one other item, whose patients may change to this one.
+struct ChangingFrom {
+  int units = 0;
+  wear::OtherEndings others;
+  /// That the next item is this one, by position in changing_reasons.
+  std::array<double, changing_reasons.size()> chance_of_this{};
+
+  /// That one of the units is left for this item in the `days` days after today. What was replaced
+  /// by its own item before does not matter: see renewal.hpp.
+  [[nodiscard]] double chance(double days) const;
+};
+using ChangesToItem = std::unordered_map<ItemCode, std::vector<ChangingFrom>>;
+
+/// Who may change to each item, in order of the item they come from.
+[[nodiscard]] ChangesToItem changes_to_items(const Clinic& clinic,
+                                             const std::unordered_map<ItemCode, Lives>& lives,
+                                             Date today);
+
 /// Demand for one item over intervals that begin after today. Units are taken as independent given
 /// the end of the interval; a random end (an order day plus the lead time) is common to all of them
-/// and is therefore mixed last. Keeps what it has computed; not for sharing between threads.
+/// and is therefore mixed last. Users need a piece when theirs is worn out, lost or recalled, and
+/// users of other items at most one, when they change to this. Keeps what it has computed; refers
+/// to all that it was made from; not for sharing between threads.
 class ItemDemand {
  public:
-  ItemDemand(const Lives& lives, FreshCountsCache& fresh) : lives_{&lives}, fresh_{&fresh} {}
+  ItemDemand(Date today, const Lives& lives, const std::vector<ChangingFrom>& changes,
+             FreshCountsCache& fresh)
+      : today_{today}, lives_{&lives}, changes_{&changes}, fresh_{&fresh} {}
 
   /// Pieces needed in (today, end].
   [[nodiscard]] const Pmf& until(Date end);
   /// Pieces needed in (today, from + lead time].
   [[nodiscard]] Pmf until_arrival(Date from, const LeadTime& lead);
+  /// Of the mean of until_arrival: for losses, recalls, and changes from other items.
+  [[nodiscard]] double not_for_wear(Date from, const LeadTime& lead) const;
 
  private:
+  Date today_;
   const Lives* lives_;
+  const std::vector<ChangingFrom>* changes_;
   FreshCountsCache* fresh_;
   std::map<Date, Pmf> known_;
 };
+
+/// Chance that the unit is worn out, lost or recalled, and so needs its item, before something
+/// ordered on `from` arrives.
+[[nodiscard]] double chance_needed_by_arrival(const wear::LifeOfUnit& unit, Date from,
+                                              const LeadTime& lead);
+
+/// No less than that, and quicker; see at_most_replaced.
+[[nodiscard]] double at_most_needed_by_arrival(const wear::LifeOfUnit& unit, Date from,
+                                               const LeadTime& lead);
 
 /// Chance that the unit is worn out before something ordered on `from` arrives.
 [[nodiscard]] double chance_worn_by_arrival(const wear::UnitLife& life, Date from,

@@ -7,11 +7,12 @@
 
 namespace sparewell::supply {
 
-/// Refers to the clinic and to `lives`, `book` and `fresh`, which must outlive it.
+/// Refers to the clinic and to `lives`, `changes`, `book` and `fresh`, which must outlive it.
 struct ItemCase {
   const Clinic& clinic;
   const Item& item;
   const Lives& lives;  ///< units of this item in use, in an order that the records do not change
+  const std::vector<ChangingFrom>& changes;  ///< users of other items who may change to it
   const StockBook& book;
   FreshCountsCache& fresh;
   Date today;
@@ -24,8 +25,12 @@ struct ItemCase {
 /// The case of `item`; its stock counts when usable until an order of the next order day has
 /// arrived after the mean lead time.
 [[nodiscard]] ItemCase item_case(const Clinic& clinic, const Item& item, const Supplier* supplier,
-                                 const Lives& lives, const StockBook& book, FreshCountsCache& fresh,
+                                 const Lives& lives, const std::vector<ChangingFrom>& changes,
+                                 const StockBook& book, FreshCountsCache& fresh,
                                  const LeadTime& lead, Date today);
+
+/// Demand for the item from its users and from those who may change to it.
+[[nodiscard]] ItemDemand demand_of(const ItemCase& given);
 
 /// A line with everything that both policies fill alike; quantity and unit cost follow from
 /// `needed` > 0 pieces.

@@ -86,8 +86,9 @@ std::optional<ProposalLine> patient_order_line(const ItemCase& given) {
   } else {
     line.chance_short = 1;
   }
-  ItemDemand demand{given.lives, given.fresh};
+  ItemDemand demand = demand_of(given);
   line.reason.expected_demand = demand.until_arrival(given.next_order_day, given.lead).mean();
+  line.reason.expected_not_for_wear = demand.not_for_wear(given.next_order_day, given.lead);
   line.reason.reserved_for = std::move(missing);
   name_needs(given, candidates, line.reason);
   return line;

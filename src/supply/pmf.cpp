@@ -84,6 +84,22 @@ int Pmf::least_covering(double p) const {
   return static_cast<int>(mass_.size()) - 1;
 }
 
+Pmf binomial(int trials, double chance) {
+  const double none = trials * std::log1p(-chance);
+  // Beyond that the chance of none underflows, and with it all that is made from it.
+  if (none < -600 && trials > 1) {
+    return convolve(binomial(trials / 2, chance), binomial(trials - trials / 2, chance));
+  }
+  if (!(chance < 1)) return Pmf{{0.0, 1.0}};
+  Masses mass{std::exp(none)};
+  double left = 1 - mass[0];
+  for (int n = 1; n <= trials && (left > trailing || mass.back() > trailing); ++n) {
+    mass.push_back(mass.back() * (trials - n + 1) / n * chance / (1 - chance));
+    left -= mass.back();
+  }
+  return Pmf{std::move(mass)};
+}
+
 Pmf convolve(const Pmf& a, const Pmf& b) {
   return Pmf{convolved(a.mass(), b.mass())};
 }

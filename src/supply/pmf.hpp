@@ -28,6 +28,8 @@ class Pmf {
   std::vector<double> mass_;
 };
 
+/// Of `trials` >= 0 independent chances, each `chance` from 0 to 1, how many come up.
+[[nodiscard]] Pmf binomial(int trials, double chance);
 /// The sum of two independent counts.
 [[nodiscard]] Pmf convolve(const Pmf& a, const Pmf& b);
 /// The sum of many independent counts; the same result in any order up to rounding.

@@ -14,14 +14,13 @@ std::vector<ProposalLine> propose(const Clinic& clinic, const std::vector<wear::
   const StockBook book{clinic};
   const LeadTimes lead_times{clinic};
   const auto by_item = lives_by_item(clinic, lives);
-  const Lives nobody;
+  const auto changes = changes_to_items(clinic, by_item, today);
   FreshCountsCache fresh;
   std::vector<ProposalLine> lines;
   for (const Item& item : clinic.items) {
-    const auto users = by_item.find(item.code);
-    const ItemCase given = item_case(clinic, item, index.supplier(item.supplier),
-                                     users == by_item.end() ? nobody : users->second, book, fresh,
-                                     lead_times.of(item), today);
+    const ItemCase given =
+        item_case(clinic, item, index.supplier(item.supplier), of_item(by_item, item.code),
+                  of_item(changes, item.code), book, fresh, lead_times.of(item), today);
     auto line = item.stocked ? stocked_line(given) : patient_order_line(given);
     if (line) lines.push_back(std::move(*line));
   }

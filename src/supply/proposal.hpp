@@ -15,8 +15,10 @@ namespace sparewell::supply {
 struct ExpectedNeed {
   PatientRef patient;
   Side side = Side::left;
-  std::size_t unit = 0;        ///< position in Clinic::units
-  double chance = 0;           ///< of wearing out within the protection interval
+  std::size_t unit = 0;  ///< position in Clinic::units
+  /// Within the protection interval, for a stocked line of being worn out, lost or recalled before
+  /// the patient leaves the item for another reason; for a patient-ordered one of being worn out.
+  double chance = 0;
   std::optional<Date> early;   ///< p10
   std::optional<Date> median;  ///< p50
   std::optional<Date>
@@ -38,6 +40,8 @@ struct Reason {
   int receipts_seen = 0;           ///< received orders that the lead time was learned from
   Date protected_until;            ///< next order day plus lead_days
   double expected_demand = 0;      ///< mean over the protection interval
+  /// Of expected_demand: for losses, recalls, and patients who change from another item.
+  double expected_not_for_wear = 0;
   double service_target = 0;
   /// The most likely first. A stocked line names at most 20, each with a chance of 0.5 % or more; a
   /// patient-ordered line names every unit that it is for.
@@ -76,7 +80,9 @@ struct ProposalLine {
                                                 const std::vector<wear::LifeOfUnit>& lives,
                                                 Date today);
 
-/// Pieces of `item` needed in the `days` days after today, over all units in use.
+/// Pieces of `item` needed in the `days` days after today, by all units in use: to replace the
+/// item's own when worn out, lost or recalled, and to follow others when resized, exchanged for a
+/// reaction or upgraded.
 [[nodiscard]] Pmf demand(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives,
                          const ItemCode& item, Date today, int days);
 

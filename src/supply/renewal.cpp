@@ -3,61 +3,143 @@
 #include <algorithm>
 #include <cmath>
 
+#include "wear/competing_endings.hpp"
+
 namespace sparewell::supply {
 namespace {
 
-constexpr double negligible = 1e-13;
-// A chance of so many renewals that no order depends on it.
+// A chance of so many replacements that no order depends on it.
 constexpr double unseen = 1e-9;
-constexpr int least_cells = 256;
-constexpr int most_cells = 4096;
-// The midpoint sums below are made with this many cells and twice as many, and extrapolated.
+// The sums below are made with this many cells and twice as many, and extrapolated.
 constexpr int least_terms = 3;
 constexpr int most_terms = 256;
+// Stands for the wear of a part in a drawer: so little that only losses count.
+constexpr double no_wear = 1e-12;
 
-double weibull_cdf(double t, double shape) {
-  return -std::expm1(-std::pow(t, shape));
+constexpr bool brings_same_item(EndReason reason) {
+  return std::ranges::find(same_item_reasons, reason) != same_item_reasons.end();
 }
 
-int cells_for(double horizon) {
-  return std::clamp(static_cast<int>(std::ceil(horizon * least_cells)), least_cells, most_cells);
-}
+/// -log of the chances that until then it has not been lost or recalled, and that nothing has ended
+/// the line.
+struct Hazards {
+  double loss = 0;
+  double leaving = 0;
+};
 
-int terms_for(double chance_of_second, double horizon, double shape) {
-  const double wanted = (6 + 3 * shape) * std::max(std::cbrt(chance_of_second), horizon / 2);
-  return std::clamp(static_cast<int>(std::ceil(wanted)), least_terms, most_terms);
-}
-
-/// One more renewal: the tail of n from the tail of n - 1.
-std::vector<double> next_tail(const std::vector<double>& tail, const std::vector<double>& middle) {
-  std::vector<double> next(tail.size(), 0.0);
-  for (std::size_t j = 1; j < tail.size(); ++j) {
-    const double step = tail[j] - tail[j - 1];
-    if (step < 1e-18) continue;
-    for (std::size_t i = j; i < tail.size(); ++i) next[i] += step * middle[i - j];
+Hazards hazards_of(const wear::OtherEndings& others, double days) {
+  Hazards hazards;
+  double behind = 0;
+  double logarithm = 0;
+  for (std::size_t i = 0; i < others.rates.size(); ++i) {
+    const wear::EndingRate& rate = others.rates[i];
+    if (!(rate.endings > 0)) continue;
+    // The rates of one kind mostly have the same days behind them, and this is asked very often.
+    if (rate.days != behind) logarithm = std::log1p(days / rate.days);
+    behind = rate.days;
+    (brings_same_item(wear::other_reasons[i]) ? hazards.loss : hazards.leaving) +=
+        rate.endings * logarithm;
   }
-  return next;
+  return hazards;
 }
 
-/// The unit's chance to be worn out at 0, 1/cells, 2/cells, ... of `wear`.
-std::vector<double> chances_on_grid(const wear::UnitLife& life, double wear, int cells) {
-  std::vector<double> chances;
-  chances.reserve(static_cast<std::size_t>(cells) + 1);
-  for (int i = 0; i <= cells; ++i) chances.push_back(life.chance_at_wear(wear * i / cells));
-  return chances;
+double losses_per_day(const wear::OtherEndings& others) {
+  double rate = 0;
+  for (const EndReason reason : same_item_reasons) rate += others.of(reason).per_day();
+  return rate;
 }
 
-/// P(N >= 2), P(N >= 3), ...: the unit wears out in one cell of the grid, taken at its middle, and
-/// the rest of the horizon sees one renewal less. Cells are `stride` steps of the grid `worn`.
-std::vector<double> later_tails(const FreshCounts& counts, const std::vector<double>& worn,
-                                std::size_t stride, double horizon) {
-  std::vector<double> tails(static_cast<std::size_t>(counts.most()), 0.0);
-  const auto steps = static_cast<double>(worn.size() - 1);
-  for (std::size_t i = 0; i + stride < worn.size(); i += stride) {
-    const double middle = static_cast<double>(i) + static_cast<double>(stride) / 2;
-    counts.add_tails(horizon * (1 - middle / steps), worn[i + stride] - worn[i], tails);
+/// What can have happened to the unit in so many days.
+struct Moment {
+  double days = 0;
+  double replaced = 0;  ///< P(worn out, lost or recalled by then)
+  double leaving_hazard = 0;
+};
+
+Moment moment_after(const wear::UnitLife& life, const wear::OtherEndings& others, double days) {
+  const Hazards hazards = hazards_of(others, days);
+  return {days, 1 - (1 - life.chance_after(days)) * std::exp(-hazards.loss), hazards.leaving};
+}
+
+/// A unit at the ends of equal steps of wear until the end of the interval; of time, when it is not
+/// worn at all.
+struct Path {
+  std::vector<double> replaced;  ///< P(worn out, lost or recalled by then)
+  std::vector<double> stays;     ///< P(nothing has ended the line by then)
+
+  [[nodiscard]] std::size_t cells(std::size_t stride) const {
+    return (replaced.size() - 1) / stride;
+  }
+  /// Of cell 0, 1, ..., each `stride` steps long.
+  [[nodiscard]] double replaced_in(std::size_t cell, std::size_t stride) const {
+    return replaced[(cell + 1) * stride] - replaced[cell * stride];
+  }
+  [[nodiscard]] double stays_in(std::size_t cell, std::size_t stride) const {
+    return (stays[cell * stride] + stays[(cell + 1) * stride]) / 2;
+  }
+};
+
+/// `end` is what the last step leads to.
+Path path_of(const wear::UnitLife& life, const wear::OtherEndings& others, const Moment& end,
+             double wear, int steps) {
+  Path path;
+  path.replaced.reserve(static_cast<std::size_t>(steps) + 1);
+  path.stays.reserve(static_cast<std::size_t>(steps) + 1);
+  path.replaced.push_back(0);
+  path.stays.push_back(1);
+  for (int i = 1; i <= steps; ++i) {
+    const double days = wear > 0 ? life.days_for_wear(wear * i / steps) : end.days * i / steps;
+    const Moment moment = i < steps ? moment_after(life, others, days) : end;
+    path.replaced.push_back(moment.replaced);
+    path.stays.push_back(std::exp(-moment.leaving_hazard));
+  }
+  return path;
+}
+
+/// The error of the sums below falls with the square of the step: Richardson's extrapolation.
+double extrapolated(double fine, double coarse) {
+  return fine + (fine - coarse) / 3;
+}
+
+double first_tail(const Path& path, std::size_t stride) {
+  double tail = 0;
+  for (std::size_t cell = 0; cell < path.cells(stride); ++cell) {
+    tail += path.replaced_in(cell, stride) * path.stays_in(cell, stride);
+  }
+  return tail;
+}
+
+/// P(N >= 2), P(N >= 3), ...: the unit is replaced in one cell, taken at its middle, and the n-th
+/// replacement falls into a later one, which counts when the line has not ended by then. Abel's
+/// summation turns what the line loses from cell to cell into weights of the cells' ends, and what
+/// has the same distance from first replacement to cell's end is looked up once.
+std::vector<double> later_tails(const FreshTails& fresh, const Path& path, std::size_t stride,
+                                double horizon) {
+  const std::size_t cells = path.cells(stride);
+  std::vector<double> end_weights;
+  end_weights.reserve(cells);
+  for (std::size_t cell = 0; cell + 1 < cells; ++cell) {
+    end_weights.push_back(path.stays_in(cell, stride) - path.stays_in(cell + 1, stride));
+  }
+  end_weights.push_back(path.stays_in(cells - 1, stride));
+
+  std::vector<double> tails(static_cast<std::size_t>(fresh.most()), 0.0);
+  for (std::size_t distance = 0; distance < cells; ++distance) {
+    double weight = 0;
+    for (std::size_t cell = 0; cell + distance < cells; ++cell) {
+      weight += path.replaced_in(cell, stride) * end_weights[cell + distance];
+    }
+    if (!(weight > 0)) continue;
+    const double middle = static_cast<double>(distance) + 0.5;
+    fresh.add_tails(horizon * middle / static_cast<double>(cells), weight, tails);
   }
   return tails;
+}
+
+int terms_for(double chance_of_second, double horizon, double shape, double leaving) {
+  const double wanted =
+      (6 + 3 * shape) * std::max(std::cbrt(chance_of_second), horizon / 2) + 2 * leaving;
+  return std::clamp(static_cast<int>(std::ceil(wanted)), least_terms, most_terms);
 }
 
 /// Turns tails P(N >= 1), P(N >= 2), ... into masses whose sum is 1 by construction.
@@ -75,82 +157,54 @@ Pmf from_tails(const std::vector<double>& tails) {
 
 }  // namespace
 
-FreshCounts::FreshCounts(double shape, double horizon) {
-  const int cells = cells_for(horizon);
-  per_step_ = cells / horizon;
-  std::vector<double> first;
-  std::vector<double> middle;
-  for (int i = 0; i <= cells; ++i) first.push_back(weibull_cdf(i / per_step_, shape));
-  for (int i = 0; i < cells; ++i) middle.push_back(weibull_cdf((i + 0.5) / per_step_, shape));
-  std::vector<std::vector<double>> tails{std::move(first)};
-  while (tails.back().back() > negligible) tails.push_back(next_tail(tails.back(), middle));
-  most_ = tails.size();
-  for (std::size_t i = 0; i < middle.size() + 1; ++i) {
-    for (const auto& tail : tails) tails_.push_back(tail[i]);
-  }
+double leaving_hazard(const wear::OtherEndings& others, double days) {
+  return hazards_of(others, days).leaving;
 }
 
-double FreshCounts::at_least(int n, double t) const {
-  if (n <= 0) return 1;
-  if (n > most()) return 0;
-  const Cell cell = cell_at(t);
-  return between(cell, static_cast<std::size_t>(n) - 1);
-}
-
-FreshCounts::Cell FreshCounts::cell_at(double t) const {
-  const std::size_t last = tails_.size() / most_ - 2;
-  const double at = std::max(t * per_step_, 0.0);
-  const auto cell = std::min(static_cast<std::size_t>(at), last);
-  return {cell * most_, std::min(at - static_cast<double>(cell), 1.0)};
-}
-
-double FreshCounts::between(const Cell& cell, std::size_t column) const {
-  const double left = tails_[cell.row + column];
-  return left + cell.share * (tails_[cell.row + most_ + column] - left);
-}
-
-void FreshCounts::add_tails(double t, double weight, std::vector<double>& sums) const {
-  const Cell cell = cell_at(t);
-  for (std::size_t column = 0; column < most_; ++column) {
-    const double chance = between(cell, column);
-    if (chance < unseen) break;
-    sums[column] += weight * chance;
-  }
-}
-
-double FreshCounts::mean(double t) const {
-  double sum = 0;
-  for (int n = 1; n <= most(); ++n) sum += at_least(n, t);
-  return sum;
-}
-
-const FreshCounts& FreshCountsCache::covering(double shape, double horizon) {
-  const int power = std::max(-10, static_cast<int>(std::ceil(std::log2(horizon))));
-  const auto key = std::pair{shape, power};
-  auto found = made_.find(key);
-  if (found == made_.end()) {
-    found = made_.emplace(key, FreshCounts{shape, std::exp2(power)}).first;
-  }
-  return found->second;
-}
-
-Pmf replacements(const wear::UnitLife& life, Date end, FreshCountsCache& fresh) {
+Pmf replacements(const wear::UnitLife& life, Date end, FreshCountsCache& fresh,
+                 const wear::OtherEndings& others) {
+  const double days = days_between(life.today(), end);
+  if (!(days > 0)) return Pmf{};
   const double wear = life.wear_until(end);
-  if (!(wear > 0)) return Pmf{};
-  const double first = life.chance_at_wear(wear);
-  const double horizon = wear / life.person_scale_days();
-  const double second_at_most = first * weibull_cdf(horizon, life.shape());
+  const double losses = losses_per_day(others) * days;
+  const double horizon = std::max(wear / life.person_scale_days(), no_wear);
+  const Moment at_end = moment_after(life, others, days);
+  const double second_at_most =
+      at_end.replaced * -std::expm1(-std::pow(horizon, life.shape()) - losses);
+  const int terms = second_at_most < unseen
+                        ? least_terms
+                        : terms_for(second_at_most, horizon, life.shape(), at_end.leaving_hazard);
+  const Path path = path_of(life, others, at_end, wear, 2 * terms);
+  const double first = extrapolated(first_tail(path, 1), first_tail(path, 2));
   if (second_at_most < unseen) return from_tails({first});
 
-  const FreshCounts& counts = fresh.covering(life.shape(), horizon);
-  const int terms = terms_for(second_at_most, horizon, life.shape());
-  const auto worn = chances_on_grid(life, wear, 2 * terms);
-  const auto coarse = later_tails(counts, worn, 2, horizon);
-  std::vector<double> tails = later_tails(counts, worn, 1, horizon);
-  // The error of a midpoint sum falls with the square of the step: Richardson's extrapolation.
-  for (std::size_t n = 0; n < tails.size(); ++n) tails[n] += (tails[n] - coarse[n]) / 3;
+  const FreshTails later = fresh.covering(life.shape(), horizon, losses / horizon);
+  std::vector<double> tails = later_tails(later, path, 1, horizon);
+  const auto coarse = later_tails(later, path, 2, horizon);
+  for (std::size_t n = 0; n < tails.size(); ++n) tails[n] = extrapolated(tails[n], coarse[n]);
   tails.insert(tails.begin(), first);
   return from_tails(tails);
+}
+
+double chance_of_replacement(const wear::UnitLife& life, Date end,
+                             const wear::OtherEndings& others) {
+  const auto chances =
+      wear::ending_chances(life, others, std::max(0, days_between(life.today(), end)));
+  double chance = chances.worn;
+  for (const EndReason reason : same_item_reasons) chance += chances.of(reason);
+  return chance;
+}
+
+double at_most_replaced(const wear::UnitLife& life, Date end, const wear::OtherEndings& others) {
+  const double days = days_between(life.today(), end);
+  return days > 0 ? moment_after(life, others, days).replaced : 0;
+}
+
+double expected_losses(const wear::OtherEndings& others, double days) {
+  const double stays = (1 + 4 * std::exp(-leaving_hazard(others, days / 2)) +
+                        std::exp(-leaving_hazard(others, days))) /
+                       6;
+  return losses_per_day(others) * days * stays;
 }
 
 }  // namespace sparewell::supply

@@ -34,21 +34,27 @@ void name_needs(const ItemCase& given, Reason& reason) {
   };
   std::vector<Candidate> candidates;
   for (const auto* life : given.lives) {
-    const double chance = chance_worn_by_arrival(life->life, given.next_order_day, given.lead);
+    const double chance = at_most_needed_by_arrival(*life, given.next_order_day, given.lead);
     if (chance >= least_named_chance) candidates.push_back({life, chance});
   }
   std::ranges::stable_sort(candidates, std::ranges::greater{}, &Candidate::chance);
   const std::size_t named = std::min(candidates.size(), most_named_needs);
-  for (std::size_t i = 0; i < named; ++i) {
-    reason.needs.push_back(need_of(given, *candidates[i].life, candidates[i].chance));
-  }
   reason.more_needs = static_cast<int>(candidates.size() - named);
+  candidates.resize(named);
+  for (Candidate& each : candidates) {
+    each.chance = chance_needed_by_arrival(*each.life, given.next_order_day, given.lead);
+  }
+  std::erase_if(candidates, [](const Candidate& c) { return c.chance < least_named_chance; });
+  std::ranges::stable_sort(candidates, std::ranges::greater{}, &Candidate::chance);
+  for (const Candidate& each : candidates) {
+    reason.needs.push_back(need_of(given, *each.life, each.chance));
+  }
 }
 
 }  // namespace
 
 std::optional<ProposalLine> stocked_line(const ItemCase& given) {
-  ItemDemand demand{given.lives, given.fresh};
+  ItemDemand demand = demand_of(given);
   const int position = given.position.total();
   if (covers_latest_arrival(given, demand, position)) return std::nullopt;
   const Pmf needed = demand.until_arrival(given.next_order_day, given.lead);
@@ -60,6 +66,7 @@ std::optional<ProposalLine> stocked_line(const ItemCase& given) {
   line.chance_short = needed.more_than(position);
   line.order_by = order_by(given, demand, position);
   line.reason.expected_demand = needed.mean();
+  line.reason.expected_not_for_wear = demand.not_for_wear(given.next_order_day, given.lead);
   name_needs(given, line.reason);
   return line;
 }

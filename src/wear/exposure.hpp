@@ -2,6 +2,7 @@
 /// estimated.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "clinic/clinic.hpp"
@@ -23,19 +24,24 @@ struct Exposure {
   std::vector<WearSpan> spans;
   FactorVector at_end{};  ///< factors in force when it ended
   bool worn_out = false;  ///< ended by wear; otherwise the life is right-censored
+  /// Of the spans, the part before the records begin, when only units that had lasted so long were
+  /// recorded: the life is left-truncated there. Empty when it was recorded from its issue.
+  std::vector<WearSpan> before_entry;
 };
 
 /// Integral of share * exp(beta . z) over the spans: the wear age in days of reference use.
-[[nodiscard]] double wear_age(const Exposure& exposure, const FactorVector& beta);
+[[nodiscard]] double wear_age(const std::vector<WearSpan>& spans, const FactorVector& beta);
 
 /// Exposures of the units of one clinic, as known at the end of `today`. A date is one moment, so a
-/// life from the 1st to the 11th is ten days. Records when units were already worn at issue (left
-/// truncation) would enter here, as a second list of spans up to the entry into the records.
+/// life from the 1st to the 11th is ten days.
 class Exposures {
  public:
-  Exposures(const Clinic& clinic, const ClinicIndex& index, Date today);
+  /// `records_begin`: the end of the day from which endings are recorded; empty when all are.
+  Exposures(const Clinic& clinic, const ClinicIndex& index, Date today,
+            std::optional<Date> records_begin = std::nullopt);
 
-  /// Precondition: issued by today. An ended life of zero days counts as half a day.
+  /// Precondition: issued by today. An ended life of zero days counts as half a day. A unit that
+  /// ended by the day on which records begin has no spans: such units are there by accident.
   [[nodiscard]] Exposure of(const Unit& unit, Kind kind) const;
 
   [[nodiscard]] const Alternation& alternation() const { return alternation_; }
@@ -43,6 +49,7 @@ class Exposures {
 
  private:
   Date today_;
+  std::optional<Date> records_begin_;
   UsageByPatient usage_;
   Alternation alternation_;
 };

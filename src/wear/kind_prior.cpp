@@ -17,6 +17,8 @@ constexpr double vague_shape_spread = 0.4;
 constexpr double vague_factor_spread = 0.3;
 constexpr double vague_variance = 0.2;
 constexpr double vague_variance_spread = 0.7;
+constexpr double vague_item_spread = 0.1;
+constexpr double vague_spread_of_item_spread = 0.6;
 
 LifePrior vague_life(Kind kind) {
   return {
@@ -76,6 +78,12 @@ KindPrior kind_prior(const PriorTable& priors, Kind kind, const std::vector<Mate
     if (row.kind != kind) continue;
     require(check_person_prior(row));
     prior.log_theta = {std::log(row.variance), row.spread};
+  }
+  prior.log_item_spread = {std::log(vague_item_spread), vague_spread_of_item_spread};
+  for (const ItemPrior& row : priors.items) {
+    if (row.kind != kind) continue;
+    require(check_item_prior(row));
+    prior.log_item_spread = {std::log(row.spread), row.spread_of_spread};
   }
   return prior;
 }

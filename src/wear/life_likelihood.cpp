@@ -52,15 +52,22 @@ LifeLikelihood::LifeLikelihood(std::size_t scale_count, std::size_t factor_count
       grouping_{grouping},
       factors_at_wear_endings_{Eigen::VectorXd::Zero(factors_)} {}
 
+void LifeLikelihood::keep(const ObservedLife& life, std::span<const double> days,
+                          std::span<const double> factors, double sign) {
+  lives_.push_back({static_cast<Eigen::Index>(span_log_days_.size()),
+                    static_cast<Eigen::Index>(days.size()), static_cast<Eigen::Index>(life.scale),
+                    static_cast<Eigen::Index>(is_shared() ? life.group : 0),
+                    life.worn_out && sign > 0, sign});
+  for (const double each : days) span_log_days_.push_back(std::log(each));
+  span_factors_.insert(span_factors_.end(), factors.begin(), factors.end());
+}
+
 void LifeLikelihood::add(const ObservedLife& life) {
   const std::size_t group = is_shared() ? life.group : 0;
   if (group >= group_endings_.size()) group_endings_.resize(group + 1, 0);
-  lives_.push_back({static_cast<Eigen::Index>(span_log_days_.size()),
-                    static_cast<Eigen::Index>(life.days.size()),
-                    static_cast<Eigen::Index>(life.scale), static_cast<Eigen::Index>(group),
-                    life.worn_out});
-  for (const double days : life.days) span_log_days_.push_back(std::log(days));
-  span_factors_.insert(span_factors_.end(), life.factors.begin(), life.factors.end());
+  keep(life, life.days, life.factors, 1);
+  if (!life.entry_days.empty()) keep(life, life.entry_days, life.entry_factors, -1);
+  ++observed_;
   if (!life.worn_out) return;
   ++wear_endings_;
   ending_counts_.add(group_endings_[group]++);
@@ -84,7 +91,7 @@ double LifeLikelihood::log_wear_age(const Life& life, const double* beta) const 
 LifeLikelihood::Aged LifeLikelihood::aged(const Life& life, const Eigen::VectorXd& theta) const {
   const double log_age = log_wear_age(life, theta.data() + 1 + scales_);
   const double h = std::exp(theta[0]) * (log_age - theta[1 + life.scale]);
-  return {log_age, h, std::exp(h)};
+  return {log_age, h, life.sign * std::exp(h)};
 }
 
 double LifeLikelihood::theta_of_groups(const Eigen::VectorXd& theta) const {
@@ -98,7 +105,9 @@ std::vector<MultiplierTerms> LifeLikelihood::group_terms(const std::vector<doubl
   std::vector<MultiplierTerms> terms;
   terms.reserve(hazards.size());
   for (std::size_t g = 0; g < hazards.size(); ++g) {
-    terms.push_back(multiplier_terms(static_cast<double>(group_endings_[g]), hazards[g], variance));
+    // What is left after the part before entry can only fall below 0 by rounding.
+    const double hazard = hazards[g] < 0 ? 0 : hazards[g];
+    terms.push_back(multiplier_terms(static_cast<double>(group_endings_[g]), hazard, variance));
   }
   return terms;
 }
@@ -236,6 +245,7 @@ Eigen::VectorXd LifeLikelihood::start_near(const Eigen::VectorXd& theta) const {
   Eigen::VectorXd log_sums = shape * theta.segment(1, scales_);
   Eigen::VectorXd endings = Eigen::VectorXd::Ones(scales_);
   for (const Life& life : lives_) {
+    if (life.sign < 0) continue;
     log_sums[life.scale] = log_add(log_sums[life.scale], shape * log_wear_age(life, beta));
     if (life.worn_out) endings[life.scale] += 1;
   }

@@ -21,6 +21,10 @@ struct ObservedLife {
   std::span<const double> factors;  ///< z of each, one after another
   std::span<const double> at_end;   ///< z when it ended
   std::size_t group = 0;            ///< whose multiplier it shares; counted from 0
+  /// Days and factors before it entered the records, to which it is known to have lasted (left
+  /// truncation); empty when it was seen from the start.
+  std::span<const double> entry_days{};
+  std::span<const double> entry_factors{};
 };
 
 /// Whether lives share a multiplier on the hazard within their group.
@@ -38,15 +42,16 @@ enum class Grouping { none, shared_multiplier };
 /// variance, and -(x / lambda)^k summed over a group is replaced by the marginal over its Gamma
 /// (see shared_multiplier.hpp). As the variance goes to 0 the two become the same.
 ///
-/// Room for more: left truncation adds +(x_entry / lambda)^k with a second list of spans a life; an
-/// item effect is one more scale parameter an item with a prior that ties it to its material's.
+/// A left-truncated life adds (x_entry / lambda)^k more: it was only seen because it had lasted to
+/// x_entry. Of its hazard only the part since then counts, for the multiplier too: people are in
+/// the records whatever their multiplier, because whoever wears out a part gets the next one.
 class LifeLikelihood final : public Objective {
  public:
   LifeLikelihood(std::size_t scales, std::size_t factors, Grouping grouping = Grouping::none);
 
   void add(const ObservedLife& life);
 
-  [[nodiscard]] std::size_t lives() const { return lives_.size(); }
+  [[nodiscard]] std::size_t lives() const { return observed_; }
   [[nodiscard]] std::size_t wear_endings() const { return wear_endings_; }
   [[nodiscard]] std::size_t groups() const { return group_endings_.size(); }
   [[nodiscard]] bool is_shared() const { return grouping_ == Grouping::shared_multiplier; }
@@ -62,14 +67,16 @@ class LifeLikelihood final : public Objective {
   [[nodiscard]] Eigen::VectorXd start_near(const Eigen::VectorXd& theta) const;
 
  private:
+  /// The part of a life before its entry is kept as a life of sign -1 that did not wear out.
   struct Life {
     Eigen::Index first_span;
     Eigen::Index spans;
     Eigen::Index scale;
     Eigen::Index group;
     bool worn_out;
+    double sign;
   };
-  /// A life at one theta: log x, h = k (log x - log lambda), and the hazard exp(h).
+  /// A life at one theta: log x, h = k (log x - log lambda), and the hazard exp(h) with its sign.
   struct Aged {
     double log_age;
     double h;
@@ -77,6 +84,8 @@ class LifeLikelihood final : public Objective {
   };
   struct Sums;
 
+  void keep(const ObservedLife& life, std::span<const double> days, std::span<const double> factors,
+            double sign);
   [[nodiscard]] const double* factors_of(Eigen::Index span) const {
     return span_factors_.data() + span * factors_;
   }
@@ -97,6 +106,7 @@ class LifeLikelihood final : public Objective {
   Eigen::Index scales_;
   Eigen::Index factors_;
   Grouping grouping_;
+  std::size_t observed_ = 0;
   std::size_t wear_endings_ = 0;
   std::vector<Life> lives_;
   std::vector<double> span_log_days_;

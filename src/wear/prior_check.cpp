@@ -6,6 +6,8 @@
 
 #include <fmt/format.h>
 
+#include "wear/other_endings.hpp"
+
 namespace sparewell::wear {
 namespace {
 
@@ -29,6 +31,14 @@ std::string name_of(const FactorPrior& row) {
 
 std::string name_of(const PersonPrior& row) {
   return fmt::format("Person prior of {}", word(row.kind));
+}
+
+std::string name_of(const ItemPrior& row) {
+  return fmt::format("Item prior of {}", word(row.kind));
+}
+
+std::string name_of(const EndingPrior& row) {
+  return fmt::format("Ending prior of {} and {}", word(row.kind), word(row.reason));
 }
 
 tl::unexpected<Refusal> refuse_value(const std::string& row, std::string_view column, double value,
@@ -64,11 +74,25 @@ Expected<void> check_factors_of(const PriorTable& priors, Kind kind) {
   return {};
 }
 
-Expected<void> check_persons_of(const PriorTable& priors, Kind kind) {
-  const auto rows = std::ranges::count(priors.persons, kind, &PersonPrior::kind);
+/// One row of the kind.
+template <class Row>
+Expected<void> check_single(const std::vector<Row>& all, Kind kind) {
+  const auto rows = std::ranges::count(all, kind, &Row::kind);
   if (rows == 1) return {};
-  return refuse(fmt::format("{} has {} rows, but must have one.",
-                            name_of(PersonPrior{kind, 1, 1, ""}), rows));
+  return refuse(
+      fmt::format("{} has {} rows, but must have one.", name_of(Row{kind, 1, 1, ""}), rows));
+}
+
+Expected<void> check_endings_of(const PriorTable& priors, Kind kind) {
+  for (const EndReason reason : other_reasons) {
+    const auto rows = std::ranges::count_if(priors.endings, [&](const EndingPrior& row) {
+      return row.kind == kind && row.reason == reason;
+    });
+    if (rows == 1) continue;
+    return refuse(fmt::format("{} has {} rows, but must have one.",
+                              name_of(EndingPrior{kind, reason, 1, 1, ""}), rows));
+  }
+  return {};
 }
 
 template <class Row>
@@ -117,6 +141,30 @@ Expected<void> check_person_prior(const PersonPrior& row) {
   return {};
 }
 
+Expected<void> check_item_prior(const ItemPrior& row) {
+  if (!within(row.spread, 1e-3, 2)) {
+    return refuse_value(name_of(row), "spread", row.spread, "from 0.001 to 2");
+  }
+  if (!is_spread(row.spread_of_spread)) {
+    return refuse_value(name_of(row), "spread_of_spread", row.spread_of_spread,
+                        "above 0, at most 10");
+  }
+  return {};
+}
+
+Expected<void> check_ending_prior(const EndingPrior& row) {
+  if (is_wear(row.reason)) {
+    return refuse(fmt::format("{}: the reason is wear, which lives.csv tells of.", name_of(row)));
+  }
+  if (!within(row.per_year, 1e-6, 100)) {
+    return refuse_value(name_of(row), "per_year", row.per_year, "from 0.000001 to 100");
+  }
+  if (!within(row.weight_years, 0.01, 1e6)) {
+    return refuse_value(name_of(row), "weight_years", row.weight_years, "from 0.01 to 1000000");
+  }
+  return {};
+}
+
 Expected<void> check_priors(const PriorTable& priors) {
   for (const LifePrior& row : priors.lives) {
     if (auto sane = check_life_prior(row); !sane) return sane;
@@ -130,11 +178,21 @@ Expected<void> check_priors(const PriorTable& priors) {
     if (auto sane = check_person_prior(row); !sane) return sane;
     if (auto sourced = check_source(row); !sourced) return sourced;
   }
+  for (const ItemPrior& row : priors.items) {
+    if (auto sane = check_item_prior(row); !sane) return sane;
+    if (auto sourced = check_source(row); !sourced) return sourced;
+  }
+  for (const EndingPrior& row : priors.endings) {
+    if (auto sane = check_ending_prior(row); !sane) return sane;
+    if (auto sourced = check_source(row); !sourced) return sourced;
+  }
   for (std::size_t i = 0; i < words<Kind>().size(); ++i) {
     const auto kind = static_cast<Kind>(i);
     if (auto complete = check_lives_of(priors, kind); !complete) return complete;
     if (auto complete = check_factors_of(priors, kind); !complete) return complete;
-    if (auto complete = check_persons_of(priors, kind); !complete) return complete;
+    if (auto complete = check_single(priors.persons, kind); !complete) return complete;
+    if (auto complete = check_single(priors.items, kind); !complete) return complete;
+    if (auto complete = check_endings_of(priors, kind); !complete) return complete;
   }
   return {};
 }

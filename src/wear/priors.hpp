@@ -41,10 +41,31 @@ struct PersonPrior {
   std::string source;
 };
 
+/// Belief about how much the items of one kind and material differ: the standard deviation of the
+/// log of their scales around that of the material.
+struct ItemPrior {
+  Kind kind = Kind::liner;
+  double spread = 0;            ///< median belief about that standard deviation; above 0
+  double spread_of_spread = 0;  ///< standard deviation of its log; above 0
+  std::string source;
+};
+
+/// Belief about how often parts of one kind end for one reason that is not wear. It weighs as much
+/// as so many years in use, in which per_year * weight_years such endings were seen.
+struct EndingPrior {
+  Kind kind = Kind::liner;
+  EndReason reason = EndReason::lost;
+  double per_year = 0;      ///< endings per calendar year in use; above 0
+  double weight_years = 0;  ///< above 0
+  std::string source;
+};
+
 struct PriorTable {
   std::vector<LifePrior> lives;
   std::vector<FactorPrior> factors;
   std::vector<PersonPrior> persons;
+  std::vector<ItemPrior> items;
+  std::vector<EndingPrior> endings;
 };
 
 }  // namespace sparewell::wear

@@ -39,8 +39,10 @@ struct Outcome {
   bool worn_out = false;
 };
 
-double chance_worn_by_age(const KindLife& life, double scale, double age) {
-  return age > 0 ? -std::expm1(-std::pow(age / scale, life.shape)) : 0;
+/// Given that it lasted to the age at which it entered the records.
+double chance_worn_by_age(const KindLife& life, double scale, double age, double entry_age) {
+  if (!(age > entry_age)) return 0;
+  return -std::expm1(std::pow(entry_age / scale, life.shape) - std::pow(age / scale, life.shape));
 }
 
 /// Wear from the unit's end to today, had it gone on as before.
@@ -51,7 +53,7 @@ double wear_not_lived(const Exposures& exposures, const Unit& unit, const KindLi
   going_on.issued_on = std::max(unit.issued_on, *unit.ended_on);
   going_on.ended_on.reset();
   going_on.end_reason.reset();
-  return wear_age(exposures.of(going_on, life.kind), life.beta);
+  return wear_age(exposures.of(going_on, life.kind).spans, life.beta);
 }
 
 Outcome outcome_of(const Exposures& exposures, const Unit& unit, const KindLife& life,
@@ -60,11 +62,12 @@ Outcome outcome_of(const Exposures& exposures, const Unit& unit, const KindLife&
   const Exposure exposure = exposures.of(unit, life.kind);
   Outcome outcome;
   outcome.worn_out = exposure.worn_out;
-  outcome.wear_age = wear_age(exposure, life.beta);
+  outcome.wear_age = wear_age(exposure.spans, life.beta);
+  const double entry = wear_age(exposure.before_entry, life.beta);
   outcome.median = median_days(life, material);
-  outcome.chance = chance_worn_by_age(life, scale, outcome.wear_age);
+  outcome.chance = chance_worn_by_age(life, scale, outcome.wear_age, entry);
   const double missed = outcome.worn_out ? wear_not_lived(exposures, unit, life) : 0;
-  outcome.reachable_chance = chance_worn_by_age(life, scale, outcome.wear_age + missed);
+  outcome.reachable_chance = chance_worn_by_age(life, scale, outcome.wear_age + missed, entry);
   return outcome;
 }
 
@@ -130,7 +133,7 @@ bool Surprises::any_flagged() const {
 
 Surprises find_surprises(const Clinic& clinic, const ClinicLife& fitted, Date today) {
   const ClinicIndex index{clinic};
-  const Exposures exposures{clinic, index, today};
+  const Exposures exposures{clinic, index, today, fitted.records_begin};
   Surprises found;
   Groups lots;
   Groups items;

@@ -60,7 +60,8 @@ struct Surprises {
 };
 
 /// The state of `clinic` at the end of `today`, by the clinic's own law: X ~ Weibull(shape, scale
-/// of the material) in wear age, without the person's multiplier. The law is fitted to the very
+/// of the material) in wear age, without the person's multiplier and without what its item is known
+/// for, which would hide a bad item; given the age at which it entered the records. The law is fitted to the very
 /// units it judges; one unit among many hardly moves it, and what it moves makes surprises rarer,
 /// not more frequent. A multiplier hardly moves the tail below 10 % either: with variance v the
 /// chance H - H^2/2 at cumulative hazard H becomes H - (1 + v) H^2/2.

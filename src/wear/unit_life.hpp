@@ -7,7 +7,9 @@
 #include <vector>
 
 #include "clinic/clinic.hpp"
-#include "wear/clinic_fit.hpp"
+#include "wear/averaged_hazard.hpp"
+#include "wear/kind_life.hpp"
+#include "wear/other_endings.hpp"
 #include "wear/shared_multiplier.hpp"
 
 namespace sparewell::wear {
@@ -24,6 +26,9 @@ struct RateSpan {
 /// The hazard is multiplied by the person's Z, of which is known what the history up to today says:
 /// Gamma(a, b), b with this unit's own hazard so far. With the further hazard
 /// dH = ((x + further) / scale)^shape - (x / scale)^shape the chance is 1 - (b / (b + dH))^a.
+///
+/// The law itself is known only so well: averaged over the laws that are possible (see
+/// averaged_over) chances and dates are spread as far as both the unit and the law leave open.
 class UnitLife {
  public:
   /// `future` covers today onwards: its first span starts on or before `today`, spans are in order
@@ -33,6 +38,11 @@ class UnitLife {
   UnitLife(Date today, double wear_age_days, double shape, double scale_days,
            std::vector<RateSpan> future, Multiplier person = {});
 
+  /// The same unit with its chance to last averaged over possible laws, one entry each of `lives`,
+  /// with a column of rates for every span of `future`. Wear age, shape, scale and person stay
+  /// those of the best estimate. Precondition: one law at least.
+  [[nodiscard]] UnitLife averaged_over(const PossibleLives& lives) const;
+
   [[nodiscard]] Date today() const { return today_; }
   [[nodiscard]] double wear_age_days() const { return wear_age_; }
   [[nodiscard]] double shape() const { return shape_; }
@@ -41,8 +51,9 @@ class UnitLife {
   /// The scale at the posterior mean of the person's multiplier: scale * mean^(-1 / shape).
   [[nodiscard]] double person_scale_days() const;
   /// Days of reference use from the end of today to the end of `until`; zero for today and before.
+  /// By the best estimate, as are all figures in wear below.
   [[nodiscard]] double wear_until(Date until) const;
-  /// Chance that it wears out within `further` more days of reference use.
+  /// Chance that it wears out by the time it has seen `further` more days of reference use.
   [[nodiscard]] double chance_at_wear(double further) const;
   /// Days after the end of today at which `further` days of reference use are reached; infinite
   /// when they never are.
@@ -56,8 +67,15 @@ class UnitLife {
   [[nodiscard]] std::optional<Date> worn_out_date(double p) const;
 
  private:
+  /// Of the `days` after the end of today, those within a span of the future.
+  [[nodiscard]] double days_within(std::size_t span, double days) const;
   /// Days of reference use in the `days` after the end of today.
   [[nodiscard]] double wear_in(double days) const;
+  /// -log of the chance to last for `further` > 0 days of reference use; once by the best estimate.
+  [[nodiscard]] double best_hazard(double further) const;
+  [[nodiscard]] double hazard(double further) const;
+  /// The wear from today at which best_hazard is `mixed`.
+  [[nodiscard]] double best_wear(double mixed) const;
   /// The wear from today at which the chance is `p`.
   [[nodiscard]] double further_wear(double p) const;
 
@@ -67,6 +85,7 @@ class UnitLife {
   double scale_;
   std::vector<RateSpan> future_;
   Multiplier person_;
+  std::optional<AveragedHazard> averaged_;
 };
 
 /// The chances by which a remaining life is commonly told.
@@ -80,12 +99,14 @@ using WornOutDates = std::array<std::optional<Date>, standard_chances.size()>;
 struct LifeOfUnit {
   std::size_t unit = 0;
   UnitLife life;
+  OtherEndings others = {};  ///< of its kind: the same for all units of one item
 };
 
 /// Every unit in use at the end of `today` (of items that the catalogue knows), in the order of
 /// Clinic::units. Usage recorded for later dates applies from then on; units that alternate today
 /// go on alternating as today. Each carries the multiplier that all the patient's units of its
-/// kind, worn by today and in the records, tell of. Throws std::out_of_range when `fitted` lacks
+/// kind, worn by today and in the records, tell of, and is averaged over the draws of its kind,
+/// where `fitted` has any. Throws std::out_of_range when `fitted` lacks
 /// the kind or material of one of these units, which it has when it was fitted with the same
 /// catalogue.
 [[nodiscard]] std::vector<LifeOfUnit> lives_of_units_in_use(const Clinic& clinic,

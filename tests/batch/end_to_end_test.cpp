@@ -14,9 +14,8 @@ const std::string today = "2026-11-25";
 struct SampleClinic {
   ScratchFolder folder;
   std::string db = (folder / "clinic.db").string();
-  Ran imported =
-      run_batch({"--db", db, "--today", today, "--json", "import", sample, "--rejects",
-                 (folder / "rejects").string()});
+  Ran imported = run_batch({"--db", db, "--today", today, "--json", "import", sample, "--rejects",
+                            (folder / "rejects").string()});
 
   [[nodiscard]] Ran run(std::vector<std::string> words) const {
     words.insert(words.begin(), {"--db", db, "--today", today, "--json"});
@@ -50,12 +49,22 @@ TEST_CASE("The forecast gives every unit in use an ordered span of dates") {
   CHECK(forecast["today"] == today);
   REQUIRE(forecast["units"].size() > 200);
   for (const auto& unit : forecast["units"]) {
-    for (const char* key : {"patient_ref", "side", "item_code", "serial", "lot", "kind",
-                            "issued_on", "wear_age_days", "p05", "p95", "worn_by"}) {
+    for (const char* key :
+         {"patient_ref", "side", "item_code", "serial", "lot", "kind", "issued_on", "wear_age_days",
+          "p05", "p95", "worn_by", "endings", "endings_by"}) {
       REQUIRE(unit.contains(key));
     }
     CHECK(unit["worn_by"].get<double>() >= 0);
     CHECK(unit["worn_by"].get<double>() <= 1);
+    double at_last = 0;
+    for (const auto& chance : unit["endings"]) at_last += chance.get<double>();
+    CHECK(at_last == doctest::Approx(1));
+    double by_then = 0;
+    for (const auto& chance : unit["endings_by"]) by_then += chance.get<double>();
+    CHECK(by_then == doctest::Approx(1));
+    // What may also be lost or outgrown is less likely to be worn out.
+    CHECK(unit["endings_by"]["worn"].get<double>() <= unit["worn_by"].get<double>() + 1e-5);
+    CHECK(unit["endings"]["lost"].get<double>() > unit["endings_by"]["lost"].get<double>());
     std::string before = today;
     for (const char* key : {"p05", "p10", "p25", "p50", "p75", "p90", "p95"}) {
       if (unit[key].is_null()) break;  // lies in a drawer, or lasts longer than a hundred years
@@ -71,8 +80,8 @@ TEST_CASE("A proposed quantity brings the position up to the target") {
   REQUIRE(proposal["lines"].size() > 3);
   for (const auto& line : proposal["lines"]) {
     CAPTURE(line.dump());
-    const int position = line["on_hand"].get<int>() + line["on_order"].get<int>() -
-                         line["reserved"].get<int>();
+    const int position =
+        line["on_hand"].get<int>() + line["on_order"].get<int>() - line["reserved"].get<int>();
     CHECK(position + line["quantity"].get<int>() >= line["target"].get<int>());
     CHECK(line["order_by"].get<std::string>() >= today);
     CHECK(line["chance_short"].get<double>() >= 0);

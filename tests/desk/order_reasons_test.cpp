@@ -57,6 +57,20 @@ TEST_CASE("A stocked line says position, who is expected to need it, target and 
   CHECK(short_reason(stocked()) == "2 there or coming, 4 wanted");
 }
 
+TEST_CASE(
+    "What is expected for other reasons than wear is told apart, unless it is next to nothing") {
+  ProposalLine line = stocked();
+  line.reason.expected_not_for_wear = 0.04;
+  CHECK(holds(why(line, {}), "2.3 are expected to be needed: P0012"));
+  line.reason.expected_not_for_wear = 0.41;
+  CHECK(holds(why(line, {}),
+              "2.3 are expected to be needed, 0.4 of it for losses, recalls and changes of size, "
+              "material or model: P0012"));
+  line.reason.needs.clear();
+  line.reason.more_needs = 0;
+  CHECK(holds(why(line, {}), "changes of size, material or model. 4 cover"));
+}
+
 TEST_CASE("One is singular") {
   ProposalLine line = stocked();
   line.target = 1;

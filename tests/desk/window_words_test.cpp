@@ -91,7 +91,7 @@ TEST_CASE("Orders that were written and not sent are gathered by their number") 
 }
 
 TEST_CASE("The clinic's details are read as typed, and refused with the field's name") {
-  const ClinicForm good{"Name", "Street\nTown", "eur", "main store", "97,5"};
+  const ClinicForm good{"Name", "Street\nTown", "eur", "main store", "97,5", ""};
   const auto read = read_clinic_form(good);
   REQUIRE(read);
   CHECK(read->currency.code == "EUR");
@@ -106,4 +106,10 @@ TEST_CASE("The clinic's details are read as typed, and refused with the field's 
   bad = good;
   bad.main_place = "quarantine shelf";
   CHECK(read_clinic_form(bad).error().sentence.starts_with("Main place"));
+  bad = good;
+  bad.records_begin = "31.1.2024";
+  CHECK(read_clinic_form(bad).error().sentence.starts_with("Records begin"));
+  bad.records_begin = "2024-01-31";
+  CHECK(read_clinic_form(bad)->records_begin == make_date(2024, 1, 31));
+  CHECK(clinic_form(*read_clinic_form(bad)).records_begin == "2024-01-31");
 }

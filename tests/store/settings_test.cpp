@@ -9,7 +9,20 @@ const ClinicSettings invented{.name = "Invented Clinic",
                               .ship_to = "Long Lane 1\nNowhere",
                               .currency = {"EUR"},
                               .main_place = "cellar",
-                              .service_target = 0.1 + 0.2};
+                              .service_target = 0.1 + 0.2,
+                              .records_begin = make_date(2024, 1, 31)};
+
+ClinicSettings with_target(double target) {
+  ClinicSettings settings;
+  settings.service_target = target;
+  return settings;
+}
+
+ClinicSettings with_currency(std::string code) {
+  ClinicSettings settings;
+  settings.currency.code = std::move(code);
+  return settings;
+}
 
 }  // namespace
 
@@ -49,9 +62,9 @@ TEST_CASE_TEMPLATE("settings that mean nothing are refused", Engine, SPAREWELL_E
   const auto store = engine.open();
   const auto work = store->begin_write(anna);
   for (const double target : {-0.1, 1.1}) {
-    CHECK(error_of([&] { work->save({.service_target = target}); }) == StoreError::constraint);
+    CHECK(error_of([&] { work->save(with_target(target)); }) == StoreError::constraint);
   }
-  CHECK(error_of([&] { work->save({.currency = {"euro"}}); }) == StoreError::constraint);
+  CHECK(error_of([&] { work->save(with_currency("euro")); }) == StoreError::constraint);
 }
 
 }  // namespace sparewell::store::test

@@ -124,3 +124,13 @@ TEST_CASE("A mixture weighs its parts, of any length") {
   CHECK(mixed.mass()[2] == doctest::Approx(0.375));
   CHECK(convolve_all({}).mean() == 0);
 }
+
+TEST_CASE("A binomial count is what enumeration gives") {
+  const Pmf made = binomial(3, 0.2);
+  CHECK(made.mass()[0] == doctest::Approx(0.512));
+  CHECK(made.mass()[1] == doctest::Approx(0.384));
+  CHECK(made.mass()[2] == doctest::Approx(0.096));
+  CHECK(made.mass()[3] == doctest::Approx(0.008));
+  CHECK(binomial(0, 0.2).mean() == 0);
+  CHECK(binomial(5, 0).mean() == 0);
+}

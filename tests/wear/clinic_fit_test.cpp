@@ -122,7 +122,7 @@ TEST_CASE(
   CHECK(lock.units == 400);
   CHECK(lock.wear_endings == plain->events);
   CHECK(std::abs(std::log(lock.shape / plain->shape)) < 1e-3 * plain->log_scale_error);
-  CHECK(std::abs(std::log(scale_days(lock, Material::metal) / plain->scale)) <
+  CHECK(std::abs(std::log(lock.item_scale.at({"K"}) / plain->scale)) <
         1e-3 * plain->intercept_error);
   CHECK(std::abs(lock.beta[1] + plain->coefficients[0]) < 1e-3 * plain->coefficient_errors[0]);
   CHECK(std::abs(lock.beta[5] + plain->coefficients[1]) < 1e-3 * plain->coefficient_errors[1]);

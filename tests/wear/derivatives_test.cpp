@@ -1,3 +1,4 @@
+#include <array>
 #include <random>
 
 #include <doctest/doctest.h>
@@ -27,7 +28,7 @@ auto slope(const Function& f, const Eigen::VectorXd& at, Eigen::Index i) {
   return Value{(d1 * (4.0 / 5) - d2 * (1.0 / 5) + d3 * (4.0 / 105) - d4 * (1.0 / 280)) / h};
 }
 
-/// Lives of one to four spans under random factors, in two materials.
+/// Lives of one to four spans under random factors, of two items; some entered when worn already.
 LifeLikelihood some_lives(Grouping grouping = Grouping::none) {
   std::minstd_rand0 random{7};
   std::uniform_real_distribution<double> uniform{0, 1};
@@ -41,8 +42,14 @@ LifeLikelihood some_lives(Grouping grouping = Grouping::none) {
       for (std::size_t f = 0; f < factor_count; ++f) factors.push_back(2 * uniform(random) - 1);
     }
     const std::vector<double> at_end(factors.end() - factor_count, factors.end());
-    likelihood.add({static_cast<std::size_t>(i) % 2, i % 3 != 0, days, factors, at_end,
-                    static_cast<std::size_t>(i * i) % 7});
+    ObservedLife life{static_cast<std::size_t>(i) % 2, i % 3 != 0, days, factors, at_end,
+                      static_cast<std::size_t>(i * i) % 7};
+    const std::array<double, 1> entered{0.5 * days[0]};
+    if (i % 5 == 0) {
+      life.entry_days = entered;
+      life.entry_factors = std::span{factors}.first(factor_count);
+    }
+    likelihood.add(life);
   }
   return likelihood;
 }
@@ -54,6 +61,7 @@ KindPrior some_prior() {
   prior.log_median = {{std::log(200.0), 0.5}, {std::log(300.0), 0.4}};
   prior.beta.fill({0.1, 0.3});
   prior.log_theta = {std::log(0.3), 0.6};
+  prior.log_item_spread = {std::log(0.1), 0.6};
   return prior;
 }
 
@@ -67,6 +75,12 @@ Eigen::VectorXd with_log_theta(double log_theta) {
   Eigen::VectorXd theta(10);
   theta << some_point(), log_theta;
   return theta;
+}
+
+Eigen::VectorXd with_materials(double log_theta, double first, double second) {
+  Eigen::VectorXd at(12);
+  at << with_log_theta(log_theta), first, second;
+  return at;
 }
 
 void check_derivatives(const Objective& objective, const Eigen::VectorXd& at) {
@@ -113,13 +127,15 @@ TEST_CASE("As the multiplier's variance goes to 0 the likelihood is that without
 TEST_CASE("Gradient and Hessian of the posterior are those of its value") {
   const LifeLikelihood lives = some_lives(Grouping::shared_multiplier);
   const KindPrior prior = some_prior();
-  check_derivatives(KindPosterior{prior, lives}, with_log_theta(-0.7));
+  const std::vector<Eigen::Index> material_of{1, 0};
+  check_derivatives(KindPosterior{prior, lives, material_of, 0.2}, with_materials(-0.7, 5.2, 5.7));
 }
 
 TEST_CASE("The gradient of the prior vanishes at its mode") {
   const LifeLikelihood none{2, factor_count, Grouping::shared_multiplier};
   const KindPrior prior = some_prior();
-  const KindPosterior posterior{prior, none};
+  const std::vector<Eigen::Index> material_of{1, 0};
+  const KindPosterior posterior{prior, none, material_of, 0.2};
   CHECK(posterior.derivatives(posterior.prior_mode()).gradient.norm() < 1e-12);
 }
 

@@ -45,6 +45,12 @@ TEST_CASE("A missing or doubled row is named") {
   PriorTable without_person = plain_priors();
   without_person.persons.pop_back();
   CHECK(says(refusal_of(without_person), "Person prior of sock has 0 rows"));
+
+  PriorTable without_ending = plain_priors();
+  without_ending.endings.pop_back();
+  CHECK(says(refusal_of(without_ending), "Ending prior of sock and other has 0 rows"));
+  without_ending.endings.push_back({Kind::sock, EndReason::hole, 1, 1, "s"});
+  CHECK(says(refusal_of(without_ending), "Ending prior of sock and hole: the reason is wear"));
 }
 
 TEST_CASE("A value outside reason is named with its row") {
@@ -70,6 +76,12 @@ TEST_CASE("A value outside reason is named with its row") {
     priors = plain_priors();
     priors.persons[1].spread = bad;
     CHECK(says(refusal_of(priors), "Person prior of sleeve: spread"));
+    priors = plain_priors();
+    priors.endings[1].per_year = bad;
+    CHECK(says(refusal_of(priors), "Ending prior of liner and resized: per_year"));
+    priors = plain_priors();
+    priors.endings[1].weight_years = bad;
+    CHECK(says(refusal_of(priors), "weight_years"));
   }
 }
 

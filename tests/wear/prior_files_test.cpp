@@ -50,6 +50,23 @@ PriorTable shipped_priors() {
     priors.persons.push_back(
         {parse_word<Kind>(row[0]).value(), std::stod(row[1]), std::stod(row[2]), row[3]});
   }
+  auto items = read_table("resources/wear-priors/items.csv");
+  CHECK(items.front() == Row{"kind", "spread", "spread_of_spread", "source"});
+  items.erase(items.begin());
+  for (const Row& row : items) {
+    REQUIRE(row.size() == 4);
+    priors.items.push_back(
+        {parse_word<Kind>(row[0]).value(), std::stod(row[1]), std::stod(row[2]), row[3]});
+  }
+  auto endings = read_table("resources/wear-priors/endings.csv");
+  CHECK(endings.front() == Row{"kind", "reason", "per_year", "weight_years", "source"});
+  endings.erase(endings.begin());
+  for (const Row& row : endings) {
+    REQUIRE(row.size() == 5);
+    priors.endings.push_back({parse_word<Kind>(row[0]).value(),
+                              parse_word<EndReason>(row[1]).value(), std::stod(row[2]),
+                              std::stod(row[3]), row[4]});
+  }
   return priors;
 }
 

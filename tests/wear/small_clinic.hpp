@@ -60,6 +60,10 @@ inline wear::PriorTable plain_priors(double life_spread = 0.5, double factor_spr
     const auto kind = static_cast<Kind>(k);
     priors.lives.push_back({kind, std::nullopt, 250, life_spread, 2, life_spread, "for a test"});
     priors.persons.push_back({kind, variance, variance_spread, "for a test"});
+    priors.items.push_back({kind, 0.05, 0.5, "for a test"});
+    for (const EndReason reason : wear::other_reasons) {
+      priors.endings.push_back({kind, reason, 0.01, 10, "for a test"});
+    }
     for (std::size_t f = 0; f < wear::factor_count; ++f) {
       priors.factors.push_back(
           {kind, static_cast<wear::Factor>(f), 1, factor_spread, "for a test"});

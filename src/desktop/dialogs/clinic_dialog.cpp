@@ -17,6 +17,9 @@ ClinicDialog::ClinicDialog(wxWindow* parent, const ClinicSettings& settings)
   main_place_ = add_text("&Main place", form.main_place, "Where orders are delivered");
   target_ = add_text("&Service target, %", form.service_target,
                      "Wanted chance of not running out of a stocked item, between 50 and 99.9");
+  records_begin_ = add_text("&Records begin", form.records_begin,
+                            "Day such as 2024-01-31 from which every ended part is in the records; "
+                            "empty when all are");
   finish("&Keep");
   Bind(wxEVT_BUTTON, &ClinicDialog::on_ok, this, wxID_OK);
 }
@@ -24,7 +27,8 @@ ClinicDialog::ClinicDialog(wxWindow* parent, const ClinicSettings& settings)
 void ClinicDialog::on_ok(wxCommandEvent& event) {
   const auto read = desk::read_clinic_form(
       {from_wx(name_->GetValue()), from_wx(ship_to_->GetValue()), from_wx(currency_->GetValue()),
-       from_wx(main_place_->GetValue()), from_wx(target_->GetValue())});
+       from_wx(main_place_->GetValue()), from_wx(target_->GetValue()),
+       from_wx(records_begin_->GetValue())});
   if (!read) {
     wxMessageBox(to_wx(read.error().sentence), "Clinic details", wxOK | wxICON_WARNING, this);
     return;

@@ -19,6 +19,7 @@ class ClinicDialog : public Form {
   wxTextCtrl* currency_ = nullptr;
   wxTextCtrl* main_place_ = nullptr;
   wxTextCtrl* target_ = nullptr;
+  wxTextCtrl* records_begin_ = nullptr;
   ClinicSettings settings_;
 };
 

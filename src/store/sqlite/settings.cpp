@@ -31,7 +31,8 @@ std::map<std::string, std::string> as_texts(const ClinicSettings& settings) {
           {"ship_to", settings.ship_to},
           {"currency", settings.currency.code},
           {"main_place", settings.main_place},
-          {"service_target", fmt::format("{}", settings.service_target)}};
+          {"service_target", fmt::format("{}", settings.service_target)},
+          {"records_begin", settings.records_begin ? iso_text(*settings.records_begin) : ""}};
 }
 
 double share_from(const std::string& key, const std::string& text) {
@@ -45,6 +46,14 @@ double share_from(const std::string& key, const std::string& text) {
                                    key, text)};
   }
   return value;
+}
+
+std::optional<Date> day_from(const std::string& key, const std::string& text) {
+  const auto day = parse_iso_date(text);
+  if (day || text.empty()) return day;
+  throw StoreFailure{StoreError::corrupt,
+                     fmt::format("The setting {} holds \"{}\", which is not a day; set it again.",
+                                 key, text)};
 }
 
 void insert(WriteSession& session, const std::string& key, const std::string& value) {
@@ -80,6 +89,7 @@ ClinicSettings read_settings(Session& session) {
     if (key == "currency") settings.currency.code = stored.value;
     if (key == "main_place") settings.main_place = stored.value;
     if (key == "service_target") settings.service_target = share_from(key, stored.value);
+    if (key == "records_begin") settings.records_begin = day_from(key, stored.value);
   }
   return settings;
 }

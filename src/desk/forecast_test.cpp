@@ -11,7 +11,8 @@ const wear::BacktestScores* scores_of(const wear::Backtest& test, std::optional<
 }
 
 bool same_history(const Clinic& one, const Clinic& other) {
-  return one.units == other.units && one.usage == other.usage && one.items == other.items;
+  return one.units == other.units && one.usage == other.usage && one.items == other.items &&
+         one.settings.records_begin == other.settings.records_begin;
 }
 
 }  // namespace sparewell::desk

@@ -49,14 +49,16 @@ std::string with_saved(double peer, const std::string& name, double ours) {
 }  // namespace
 
 SpanVerdict verdict_on(const wear::Coverage& coverage, double level) {
-  if (coverage.low <= level && level <= coverage.high) {
-    const bool sure = coverage.high - coverage.low <= span_uncertainty;
-    return sure ? SpanVerdict::about_right : SpanVerdict::too_few;
+  const auto low = std::lround(100 * coverage.low);
+  const auto high = std::lround(100 * coverage.high);
+  const auto wanted = std::lround(100 * level);
+  if (low <= wanted && wanted <= high) {
+    return high - low <= span_uncertainty_percent ? SpanVerdict::about_right : SpanVerdict::too_few;
   }
-  if (coverage.low >= level - span_tolerance && coverage.high <= level + span_tolerance) {
+  if (low >= wanted - span_tolerance_percent && high <= wanted + span_tolerance_percent) {
     return SpanVerdict::about_right;
   }
-  return coverage.high < level ? SpanVerdict::too_narrow : SpanVerdict::too_wide;
+  return high < wanted ? SpanVerdict::too_narrow : SpanVerdict::too_wide;
 }
 
 std::string verdict_word(SpanVerdict verdict) {

@@ -18,13 +18,14 @@ enum class SpanVerdict {
 
 /// Coverage that differs by no more than this is called about right. Our choice: four in five or
 /// three in four makes no difference to what one does.
-inline constexpr double span_tolerance = 0.05;
+inline constexpr int span_tolerance_percent = 5;
 /// An interval of the coverage wider than this leaves open whether the span is right. Our choice.
-inline constexpr double span_uncertainty = 0.15;
+inline constexpr int span_uncertainty_percent = 15;
 
-/// By the 95 % interval of the coverage. When it holds the level, the span is about right, or the
+/// By the 95 % interval of the coverage in whole percent, as it is shown, so that words and figures
+/// agree. When it holds the level, the span is about right, or the
 /// interval is too wide to say. When it does not, the span is too narrow or too wide, but for an
-/// interval that differs by `span_tolerance` at most.
+/// interval that differs by `span_tolerance_percent` at most.
 [[nodiscard]] SpanVerdict verdict_on(const wear::Coverage& coverage, double level);
 /// "about right", "too narrow", "too wide", "too few to tell".
 [[nodiscard]] std::string verdict_word(SpanVerdict verdict);

@@ -17,6 +17,8 @@ TEST_CASE("A span is judged by the interval of its coverage, and by too few endi
   // Surely not 80 %, but too little off to matter.
   CHECK(verdict_on({0.77, 0.76, 0.78}, 0.8) == SpanVerdict::about_right);
   CHECK(verdict_on({0.82, 0.81, 0.83}, 0.8) == SpanVerdict::about_right);
+  // Shown as 70 to 80, so it is judged so.
+  CHECK(verdict_on({0.75, 0.70, 0.796}, 0.8) == SpanVerdict::about_right);
   // Not even an interval from nothing to everything is called right.
   CHECK(verdict_on({0.8, 0.0, 1.0}, 0.8) == SpanVerdict::too_few);
 }

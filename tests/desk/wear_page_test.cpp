@@ -205,6 +205,9 @@ TEST_CASE("A test holds as long as the records are the same that forecasts rest 
   after.units[0].ended_on = test_today;
   CHECK_FALSE(same_history(before, after));
   after = before;
+  after.settings.records_begin = test_today;
+  CHECK_FALSE(same_history(before, after));
+  after = before;
   after.usage.emplace_back();
   CHECK_FALSE(same_history(before, after));
   after = before;

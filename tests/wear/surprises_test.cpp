@@ -121,14 +121,12 @@ TEST_CASE("A hard user alone does not make a lot or an item look bad") {
   CHECK(of_hard_user.adjusted_p < 0.001);
   CHECK(of_hard_user.patients == 2);
   CHECK(of_hard_user.early_patients == 2);
-  const double any_of_six = 1 - std::pow(0.9, 6);
-  CHECK(of_hard_user.patients_p == Approx(any_of_six * any_of_six));
+  CHECK(of_hard_user.p_without_hardest_user == Approx(1 - std::pow(0.9, 6)));
   CHECK_FALSE(of_hard_user.flagged);
   const EarlyEndings& bad = found.lots[1];
   CHECK(bad.early == 4);
   CHECK(bad.patients == 6);
-  CHECK(bad.patients_p == Approx(bad.p_value));  // one unit a patient: the same test
-  CHECK(bad.adjusted_patients_p == Approx(2 * bad.patients_p));
+  CHECK(bad.p_without_hardest_user == Approx(chance_of_at_least(3, std::vector(5, 0.1))));
   CHECK(bad.flagged);
   CHECK(found.any_flagged());
 }
@@ -144,7 +142,7 @@ TEST_CASE("The early endings of one patient are never enough") {
   REQUIRE(found.lots.size() == 2);
   for (const auto& lot : found.lots) {
     CHECK(lot.adjusted_p < 0.001);
-    CHECK(lot.adjusted_patients_p < 0.01);
+    CHECK(lot.p_without_hardest_user < (lot.lot == "B" ? 0.01 : 1.1));
     CHECK(lot.flagged == (lot.lot == "B"));
   }
 }
@@ -166,4 +164,19 @@ TEST_CASE("A clinic without units has no surprises") {
   CHECK(found.units.empty());
   CHECK(found.lots.empty());
   CHECK_FALSE(found.any_flagged());
+}
+
+TEST_CASE("A lot that fails with everybody who has many of it is flagged") {
+  Clinic clinic = small_clinic();
+  for (int patient = 0; patient < 9; ++patient) {
+    for (int i = 0; i < 6; ++i) {
+      clinic.units.push_back(of_lot("bad", unit("P" + std::to_string(patient), "S", i, i + 20)));
+      clinic.units.push_back(of_lot("good", unit("P" + std::to_string(patient), "S", i, i + 250)));
+    }
+  }
+  ClinicLife law = known_law();
+  for (auto& [kind, life] : law.kinds) life.theta = 0.5;
+  const auto found = find_surprises(clinic, law, day(400));
+  REQUIRE(found.lots.size() == 2);
+  for (const EarlyEndings& lot : found.lots) CHECK(lot.flagged == (lot.lot == "bad"));
 }

@@ -117,6 +117,39 @@ void adjust(std::vector<EarlyEndings>& all) {
   for (std::size_t i = 0; i < all.size(); ++i) all[i].adjusted_p = values[i];
 }
 
+std::vector<HazardsOfPatient> hazards_of(const Group& group) {
+  std::vector<HazardsOfPatient> hazards;
+  for (const auto& [ref, patient] : group.patients) hazards.push_back(patient.hazards);
+  return hazards;
+}
+
+/// How many times as many early endings there were in each kind as the law expects, at least 1.
+/// With few the law's word counts.
+std::map<Kind, double> excess_by_kind(const Groups& items, const Points& multipliers) {
+  constexpr double expected_that_weigh_as_much = 20;
+  struct Sum {
+    double early = expected_that_weigh_as_much;
+    double expected = expected_that_weigh_as_much;
+  };
+  std::map<Kind, Sum> sums;
+  for (const auto& [key, group] : items) {
+    Sum& sum = sums[group.kind];
+    sum.early += group.early;
+    sum.expected += expected_early_endings(hazards_of(group), multipliers.at(group.kind));
+  }
+  std::map<Kind, double> excess;
+  for (const auto& [kind, sum] : sums) excess[kind] = std::max(1.0, sum.early / sum.expected);
+  return excess;
+}
+
+void raise_hazards(Groups& groups, const std::map<Kind, double>& excess) {
+  for (auto& [key, group] : groups) {
+    for (auto& [ref, patient] : group.patients) {
+      for (double& hazard : patient.hazards) hazard *= excess.at(group.kind);
+    }
+  }
+}
+
 /// Groups that are too small to be flagged whatever happens would only cost the others power.
 std::vector<EarlyEndings> tested(const Groups& groups, const Points& multipliers) {
   std::vector<std::pair<const GroupKey*, const Group*>> large;
@@ -173,6 +206,9 @@ Surprises find_surprises(const Clinic& clinic, const ClinicLife& fitted, Date to
   for (const auto& [kind, life] : fitted.kinds) {
     multipliers[kind] = multiplier_points(Multiplier::after(life.theta, 0, 0));
   }
+  const auto excess = excess_by_kind(items, multipliers);
+  raise_hazards(lots, excess);
+  raise_hazards(items, excess);
   found.lots = tested(lots, multipliers);
   found.items = tested(items, multipliers);
   found.lots_too_small = static_cast<int>(lots.size() - found.lots.size());

@@ -70,7 +70,9 @@ struct Surprises {
 /// otherwise than by wear; for one that wore out, what it would have reached by today had it gone
 /// on. A lot in use for a short time is thus judged by what it could show. The units of one patient
 /// share the patient's multiplier, over which the number of early endings is mixed (see
-/// early_counts.hpp): a hard user with many units makes many early endings likelier. P values are
+/// early_counts.hpp): a hard user with many units makes many early endings likelier. Where the whole
+/// kind had more early endings than its law says, as many are expected of every lot of it: a lot is
+/// looked at beside the others, and no law fits its early tail to the last percent. P values are
 /// adjusted for the number of lots, or of items, tested.
 ///
 /// A user harder than any multiplier would still make a lot look bad, so a flag also needs the rest

@@ -1,7 +1,8 @@
-/// Lives and the spans they were worn in, kept in columns so that each step of the likelihood is
-/// one operation on a whole column.
+/// Lives and the spans they were worn in, in columns and cut into blocks, so that the likelihood
+/// takes each of its steps for many lives at once.
 #pragma once
 
+#include <cstdint>
 #include <span>
 #include <vector>
 
@@ -9,61 +10,61 @@
 
 namespace sparewell::wear {
 
-using ConstColumn = Eigen::Map<const Eigen::ArrayXd>;
-
 /// What the likelihood knows of a life beside its spans.
 struct LifeFacts {
-  Eigen::Index scale = 0;
-  Eigen::Index group = 0;
-  double worn_out = 0;  ///< 1, or 0 for a censored life
-  double sign = 1;      ///< of its hazard; -1 for the part of a life before it entered the records
+  std::int32_t scale = 0;
+  std::int32_t group = 0;
+  std::int32_t spans = 1;
+  std::int8_t endings = 0;  ///< 1 when it wore out, 0 when it was censored
+  /// Of its hazard: -1 for the part of a life before it entered the records.
+  std::int8_t sign = 1;
+};
+
+/// Consecutive lives with their consecutive spans.
+struct LifeBlock {
+  Eigen::Index first = 0;
+  Eigen::Index lives = 0;
+  Eigen::Index first_span = 0;
+  Eigen::Index spans = 0;
+
+  [[nodiscard]] bool has_one_span_a_life() const { return lives == spans; }
 };
 
 class LifeColumns {
  public:
+  using Column = Eigen::Map<const Eigen::ArrayXd>;
+
   explicit LifeColumns(Eigen::Index factors) : factors_(static_cast<std::size_t>(factors)) {}
 
+  /// Makes room for so many lives of one span each.
   void reserve(std::size_t lives);
   /// Logs of the days worn under each set of factors; these one after another.
-  void add(const LifeFacts& life, std::span<const double> log_days,
-           std::span<const double> factors);
+  void add(LifeFacts life, std::span<const double> log_days, std::span<const double> factors);
 
-  [[nodiscard]] Eigen::Index lives() const { return static_cast<Eigen::Index>(sign_.size()); }
-  [[nodiscard]] Eigen::Index spans() const { return static_cast<Eigen::Index>(log_days_.size()); }
+  [[nodiscard]] const std::vector<LifeBlock>& blocks() const { return blocks_; }
   [[nodiscard]] Eigen::Index factors() const { return static_cast<Eigen::Index>(factors_.size()); }
-  [[nodiscard]] bool has_one_span_a_life() const { return lives() == spans(); }
-
-  /// One entry a life. Its spans follow those of the life before.
-  [[nodiscard]] const std::vector<Eigen::Index>& spans_of() const { return spans_of_; }
-  [[nodiscard]] const std::vector<Eigen::Index>& scale() const { return scale_; }
-  [[nodiscard]] const std::vector<Eigen::Index>& group() const { return group_; }
-  [[nodiscard]] ConstColumn worn_out() const { return {worn_out_.data(), lives()}; }
-  [[nodiscard]] ConstColumn sign() const { return {sign_.data(), lives()}; }
-  /// One entry a span.
-  [[nodiscard]] ConstColumn log_days() const { return {log_days_.data(), spans()}; }
-  [[nodiscard]] ConstColumn factor(Eigen::Index number) const {
-    return {factors_[static_cast<std::size_t>(number)].data(), spans()};
-  }
+  [[nodiscard]] std::span<const LifeFacts> lives(const LifeBlock& block) const;
+  [[nodiscard]] Column log_days(const LifeBlock& block) const;
+  [[nodiscard]] Column factor(const LifeBlock& block, Eigen::Index number) const;
 
  private:
-  std::vector<Eigen::Index> spans_of_;
-  std::vector<Eigen::Index> scale_;
-  std::vector<Eigen::Index> group_;
-  std::vector<double> worn_out_;
-  std::vector<double> sign_;
-  std::vector<double> log_days_;
-  std::vector<std::vector<double>> factors_;
+  std::vector<LifeBlock> blocks_;
+  std::vector<LifeFacts> lives_;
+  std::vector<double> log_days_;              ///< of each span
+  std::vector<std::vector<double>> factors_;  ///< likewise, one column a factor
 };
 
-/// The lives at one set of parameters, of wear ages x = sum of days * exp(beta . z).
+/// Where the lives of a block stand at one set of parameters, with wear ages
+/// x = sum of days * exp(beta . z).
 struct LifeAges {
-  Eigen::ArrayXd h;       ///< shape (log x - log scale), one entry a life
+  Eigen::ArrayXd h;       ///< shape (log x - log scale) of each life
   Eigen::ArrayXd hazard;  ///< exp(h) with its sign
   double of_endings = 0;  ///< sum over the lives that wore out of h - log x
   /// What each span gave to the wear age of its life; empty when all lives have one span.
   Eigen::ArrayXd part;
 };
-[[nodiscard]] LifeAges life_ages(const LifeColumns& lives, double shape,
-                                 const Eigen::VectorXd& log_scales, const Eigen::VectorXd& beta);
+[[nodiscard]] LifeAges life_ages(const LifeColumns& columns, const LifeBlock& block, double shape,
+                                 const Eigen::Ref<const Eigen::VectorXd>& log_scales,
+                                 const Eigen::Ref<const Eigen::VectorXd>& beta);
 
 }  // namespace sparewell::wear

@@ -6,6 +6,15 @@
 #include "wear/life_sums.hpp"
 
 namespace sparewell::wear {
+namespace {
+
+/// log(exp(a) + exp(b)) without overflow.
+double log_add(double a, double b) {
+  const double larger = std::max(a, b);
+  return larger + std::log1p(std::exp(std::min(a, b) - larger));
+}
+
+}  // namespace
 
 LifeLikelihood::LifeLikelihood(std::size_t scale_count, std::size_t factor_count, Grouping grouping)
     : scales_{static_cast<Eigen::Index>(scale_count)},
@@ -16,14 +25,16 @@ LifeLikelihood::LifeLikelihood(std::size_t scale_count, std::size_t factor_count
 
 void LifeLikelihood::add(const ObservedLife& life) {
   const std::size_t group = is_shared() ? life.group : 0;
-  LifeFacts facts{static_cast<Eigen::Index>(life.scale), static_cast<Eigen::Index>(group),
-                  life.worn_out ? 1.0 : 0.0, 1};
-  lives_.add(facts, life.log_days, life.factors);
+  LifeFacts facts;
+  facts.scale = static_cast<std::int32_t>(life.scale);
+  facts.group = static_cast<std::int32_t>(group);
   if (!life.entry_log_days.empty()) {
-    facts.worn_out = 0;
     facts.sign = -1;
     lives_.add(facts, life.entry_log_days, life.entry_factors);
+    facts.sign = 1;
   }
+  facts.endings = life.worn_out ? 1 : 0;
+  lives_.add(facts, life.log_days, life.factors);
   if (group >= group_endings_.size()) group_endings_.resize(group + 1, 0);
   ++observed_;
   if (!life.worn_out) return;
@@ -39,108 +50,127 @@ double LifeLikelihood::theta_of_groups(const Eigen::VectorXd& theta) const {
   return is_shared() ? std::exp(theta[theta.size() - 1]) : 0;
 }
 
-LifeAges LifeLikelihood::ages(const Eigen::VectorXd& theta) const {
-  return life_ages(lives_, std::exp(theta[0]), theta.segment(1, scales_),
+LifeAges LifeLikelihood::ages(const LifeBlock& block, const Eigen::VectorXd& theta) const {
+  return life_ages(lives_, block, std::exp(theta[0]), theta.segment(1, scales_),
                    theta.segment(1 + scales_, factors_));
 }
 
-/// Without grouping all lives are one group of variance 0, which adds -H.
-std::vector<MultiplierTerms> LifeLikelihood::group_terms(const LifeAges& ages,
-                                                         const Eigen::VectorXd& theta) const {
-  std::vector<double> hazards(group_endings_.size(), 0.0);
-  if (hazards.size() == 1) {
-    hazards[0] = ages.hazard.sum();
-  } else {
-    for (Eigen::Index i = 0; i < lives_.lives(); ++i) {
-      hazards[static_cast<std::size_t>(lives_.group()[static_cast<std::size_t>(i)])] +=
-          ages.hazard[i];
+/// What the value is made of, one block after another.
+struct LifeLikelihood::Totals {
+  explicit Totals(std::size_t groups) : hazards(groups, 0.0) {}
+
+  void add(std::span<const LifeFacts> lives, const LifeAges& ages) {
+    of_endings += ages.of_endings;
+    if (hazards.size() == 1) {
+      hazards[0] += ages.hazard.sum();
+      return;
     }
+    Eigen::Index i = 0;
+    for (const LifeFacts& life : lives)
+      hazards[static_cast<std::size_t>(life.group)] += ages.hazard[i++];
   }
+
+  double of_endings = 0;
+  std::vector<double> hazards;  ///< summed over the lives of each group
+};
+
+/// Without grouping all lives are one group of variance 0, which adds -H.
+std::vector<MultiplierTerms> LifeLikelihood::group_terms(const Totals& totals,
+                                                         const Eigen::VectorXd& theta) const {
   const double variance = theta_of_groups(theta);
   std::vector<MultiplierTerms> terms;
-  terms.reserve(hazards.size());
-  for (std::size_t g = 0; g < hazards.size(); ++g) {
+  terms.reserve(totals.hazards.size());
+  for (std::size_t g = 0; g < totals.hazards.size(); ++g) {
     // What is left after the part before entry can only fall below 0 by rounding.
-    const double hazard = hazards[g] < 0 ? 0 : hazards[g];
+    const double hazard = totals.hazards[g] < 0 ? 0 : totals.hazards[g];
     terms.push_back(multiplier_terms(static_cast<double>(group_endings_[g]), hazard, variance));
   }
   return terms;
 }
 
-/// All but what is added by the groups.
-double LifeLikelihood::value_of_endings(const LifeAges& ages, const Eigen::VectorXd& theta) const {
-  return ages.of_endings + static_cast<double>(wear_endings_) * theta[0] +
-         factors_at_wear_endings_.dot(theta.segment(1 + scales_, factors_));
-}
-
-double LifeLikelihood::value(const Eigen::VectorXd& theta) const {
-  const LifeAges now = ages(theta);
-  double sum = value_of_endings(now, theta);
-  for (const MultiplierTerms& group : group_terms(now, theta)) sum += group.value;
+double LifeLikelihood::value_of(const Totals& totals, const std::vector<MultiplierTerms>& groups,
+                                const Eigen::VectorXd& theta) const {
+  double sum = totals.of_endings + static_cast<double>(wear_endings_) * theta[0] +
+               factors_at_wear_endings_.dot(theta.segment(1 + scales_, factors_));
+  for (const MultiplierTerms& group : groups) sum += group.value;
   return sum + ending_counts_.terms(theta_of_groups(theta)).value;
 }
 
+double LifeLikelihood::value(const Eigen::VectorXd& theta) const {
+  Totals totals{groups()};
+  for (const LifeBlock& block : lives_.blocks())
+    totals.add(lives_.lives(block), ages(block, theta));
+  return value_of(totals, group_terms(totals, theta), theta);
+}
+
 /// What the groups add beyond their lives with fixed weights: how the weights move.
-void LifeLikelihood::add_groups(const std::vector<MultiplierTerms>& groups, double variance,
-                                Eigen::MatrixXd& group_gradients, Derivatives& sum) const {
+void LifeLikelihood::add_groups(const std::vector<MultiplierTerms>& groups,
+                                Eigen::MatrixXd group_gradients, const Eigen::VectorXd& theta,
+                                Derivatives& sum) const {
   const Eigen::Index last = parameters() - 1;
-  const EndingCounts::Terms counts = ending_counts_.terms(variance);
-  sum.value += counts.value;
-  sum.gradient[last] += counts.by_log_theta;
-  sum.hessian(last, last) += counts.by_log_theta_twice;
-  Eigen::VectorXd by_both(last);
-  by_both.setZero();
+  const EndingCounts::Terms counts = ending_counts_.terms(theta_of_groups(theta));
+  sum.gradient[last] = counts.by_log_theta;
+  sum.hessian(last, last) = counts.by_log_theta_twice;
+  Eigen::VectorXd with_theta = Eigen::VectorXd::Zero(last);
   for (std::size_t g = 0; g < groups.size(); ++g) {
     const MultiplierTerms& group = groups[g];
     auto gradient = group_gradients.col(static_cast<Eigen::Index>(g));
     sum.gradient[last] += group.by_log_theta;
     sum.hessian(last, last) += group.by_log_theta_twice;
-    by_both += group.by_both * gradient;
+    with_theta += group.by_both * gradient;
     gradient *= std::sqrt(group.by_hazard_twice);
   }
-  sum.hessian.row(last).head(last) = by_both;
+  sum.hessian.row(last).head(last) = with_theta;
   sum.hessian.topLeftCorner(last, last).selfadjointView<Eigen::Lower>().rankUpdate(group_gradients);
 }
 
 Derivatives LifeLikelihood::derivatives(const Eigen::VectorXd& theta) const {
-  const LifeAges now = ages(theta);
-  const auto groups = group_terms(now, theta);
-  Eigen::ArrayXd weights(static_cast<Eigen::Index>(groups.size()));
-  std::ranges::transform(groups, weights.begin(), &MultiplierTerms::mean);
-  LifeSums sums = life_sums(lives_, now, std::exp(theta[0]), scales_, weights, is_shared());
+  LifeSums sums{lives_, std::exp(theta[0]), scales_,
+                is_shared() ? static_cast<Eigen::Index>(groups()) : 0};
+  Totals totals{groups()};
+  Eigen::ArrayXd weights = Eigen::ArrayXd::Ones(static_cast<Eigen::Index>(groups()));
+  std::vector<LifeAges> kept;
+  for (const LifeBlock& block : lives_.blocks()) {
+    LifeAges now = ages(block, theta);
+    totals.add(lives_.lives(block), now);
+    if (is_shared()) {
+      kept.push_back(std::move(now));  // until all of a group's hazard is known, and so its weight
+    } else {
+      sums.add(block, now, weights);
+    }
+  }
+  const auto terms = group_terms(totals, theta);
+  std::ranges::transform(terms, weights.begin(), &MultiplierTerms::mean);
+  for (std::size_t b = 0; b < kept.size(); ++b) sums.add(lives_.blocks()[b], kept[b], weights);
 
-  Derivatives sum{value_of_endings(now, theta), Eigen::VectorXd::Zero(parameters()),
+  Derivatives sum{value_of(totals, terms, theta), Eigen::VectorXd::Zero(parameters()),
                   Eigen::MatrixXd::Zero(parameters(), parameters())};
-  for (const MultiplierTerms& group : groups) sum.value += group.value;
-  const Eigen::Index inner = sums.gradient.size();
-  sum.gradient.head(inner) = sums.gradient;
-  sum.gradient.segment(1 + scales_, factors_) += factors_at_wear_endings_;
-  sum.hessian.topLeftCorner(inner, inner) = sums.hessian;
-  if (is_shared()) add_groups(groups, theta_of_groups(theta), sums.group_gradients, sum);
+  const Eigen::Index inner = sums.gradient().size();
+  sum.gradient.head(inner) = sums.gradient();
+  sum.gradient.tail(parameters() - 1 - scales_).head(factors_) += factors_at_wear_endings_;
+  sum.hessian.topLeftCorner(inner, inner) = sums.hessian();
+  if (is_shared()) add_groups(terms, sums.group_gradients(), theta, sum);
   sum.hessian = sum.hessian.selfadjointView<Eigen::Lower>().toDenseMatrix();
   return sum;
 }
 
 Eigen::VectorXd LifeLikelihood::start_near(const Eigen::VectorXd& theta) const {
-  const LifeAges now = ages(theta);
-  // Logs of sums over the lives of each scale, 1 for the ending at the scale among them; the
-  // largest is taken out of each sum, so that nothing overflows.
-  Eigen::VectorXd largest = Eigen::VectorXd::Zero(scales_);
-  const auto each_life = [&](const auto& use) {
-    for (Eigen::Index i = 0; i < lives_.lives(); ++i) {
-      if (lives_.sign()[i] > 0) use(i, lives_.scale()[static_cast<std::size_t>(i)]);
-    }
-  };
-  each_life([&](auto i, auto scale) { largest[scale] = std::max(largest[scale], now.h[i]); });
-  Eigen::VectorXd sums = (-largest.array()).exp();
+  // Logs of the sums of exp(h) over the lives of each scale, beginning with the ending at the
+  // scale, of h = 0.
+  Eigen::VectorXd log_sums = Eigen::VectorXd::Zero(scales_);
   Eigen::VectorXd endings = Eigen::VectorXd::Ones(scales_);
-  each_life([&](auto i, auto scale) {
-    sums[scale] += std::exp(now.h[i] - largest[scale]);
-    endings[scale] += lives_.worn_out()[i];
-  });
+  for (const LifeBlock& block : lives_.blocks()) {
+    const Eigen::ArrayXd h = ages(block, theta).h;
+    Eigen::Index i = 0;
+    for (const LifeFacts& life : lives_.lives(block)) {
+      if (life.sign > 0) log_sums[life.scale] = log_add(log_sums[life.scale], h[i]);
+      endings[life.scale] += life.endings;
+      ++i;
+    }
+  }
   Eigen::VectorXd start = theta;
   start.segment(1, scales_).array() +=
-      (largest.array() + (sums.array() / endings.array()).log()) / std::exp(theta[0]);
+      (log_sums.array() - endings.array().log()) / std::exp(theta[0]);
   return start;
 }
 

@@ -70,20 +70,23 @@ class LifeLikelihood final : public Objective {
   [[nodiscard]] Eigen::VectorXd start_near(const Eigen::VectorXd& theta) const;
 
  private:
-  [[nodiscard]] LifeAges ages(const Eigen::VectorXd& theta) const;
+  struct Totals;
+
+  [[nodiscard]] LifeAges ages(const LifeBlock& block, const Eigen::VectorXd& theta) const;
   [[nodiscard]] double theta_of_groups(const Eigen::VectorXd& theta) const;
-  [[nodiscard]] double value_of_endings(const LifeAges& ages, const Eigen::VectorXd& theta) const;
-  [[nodiscard]] std::vector<MultiplierTerms> group_terms(const LifeAges& ages,
+  [[nodiscard]] std::vector<MultiplierTerms> group_terms(const Totals& totals,
                                                          const Eigen::VectorXd& theta) const;
-  void add_groups(const std::vector<MultiplierTerms>& groups, double variance,
-                  Eigen::MatrixXd& group_gradients, Derivatives& sum) const;
+  [[nodiscard]] double value_of(const Totals& totals, const std::vector<MultiplierTerms>& groups,
+                                const Eigen::VectorXd& theta) const;
+  void add_groups(const std::vector<MultiplierTerms>& groups, Eigen::MatrixXd group_gradients,
+                  const Eigen::VectorXd& theta, Derivatives& sum) const;
 
   Eigen::Index scales_;
   Eigen::Index factors_;
   Grouping grouping_;
   std::size_t observed_ = 0;
   std::size_t wear_endings_ = 0;
-  LifeColumns lives_;  ///< the part of a life before its entry is one more, of sign -1
+  LifeColumns lives_;                        ///< the part of a life before its entry is one more
   Eigen::VectorXd factors_at_wear_endings_;  ///< summed over the lives
   std::vector<std::size_t> group_endings_;   ///< wear endings of each group
   EndingCounts ending_counts_;

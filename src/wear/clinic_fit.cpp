@@ -1,6 +1,7 @@
 #include "wear/clinic_fit.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <set>
 #include <unordered_map>
 
@@ -56,12 +57,12 @@ Gathering empty_data(const PriorTable& priors, Kind kind, const ItemsOfKind& ite
 
 /// Spans as the likelihood takes them.
 struct FlatSpans {
-  std::vector<double> days;
+  std::vector<double> log_days;
   std::vector<double> factors;
 
   explicit FlatSpans(const std::vector<WearSpan>& spans) {
     for (const WearSpan& span : spans) {
-      days.push_back(span.days);
+      log_days.push_back(std::log(span.days));
       factors.insert(factors.end(), span.factors.begin(), span.factors.end());
     }
   }
@@ -75,8 +76,8 @@ void add_exposure(const Exposure& exposure, const Unit& unit, Gathering& into) {
   const std::size_t group =
       into.groups.try_emplace(unit.patient, into.groups.size()).first->second;
   into.data.likelihood.add({static_cast<std::size_t>(item - into.data.items.begin()),
-                            exposure.worn_out, life.days, life.factors, exposure.at_end, group,
-                            entry.days, entry.factors});
+                            exposure.worn_out, life.log_days, life.factors, exposure.at_end, group,
+                            entry.log_days, entry.factors});
 }
 
 std::vector<Gathering> gather(const Clinic& clinic, const PriorTable& priors, Date today,

@@ -14,6 +14,7 @@ namespace sparewell::wear {
 namespace {
 
 constexpr double steepest_shape = 50;  // lives within about 2.5 % of each other
+constexpr int final_steps = 100;
 /// From no difference that could be seen to items that last half or twice as long.
 constexpr std::array<double, 6> item_spreads{0.02, 0.04, 0.08, 0.16, 0.32, 0.64};
 
@@ -25,23 +26,39 @@ struct Fit {
   KindLayout layout;
 };
 
-Fit fit_with(const KindData& data, double item_spread, const Eigen::VectorXd* start,
-             int most_iterations = 100) {
-  const KindPosterior posterior{data.prior, data.likelihood, data.material_of, item_spread};
-  return {item_spread,
-          maximise(posterior, start != nullptr ? *start : posterior.start(), most_iterations),
+KindPosterior posterior_with(const KindData& data, double item_spread) {
+  return {data.prior, data.likelihood, data.material_of, item_spread};
+}
+
+Fit fit_with(const KindData& data, double item_spread) {
+  const KindPosterior posterior = posterior_with(data, item_spread);
+  return {item_spread, maximise(posterior, posterior.start()), posterior.least_prior_precision(),
+          posterior.layout()};
+}
+
+/// From where the fit with another spread ended. There only the beliefs differ, so the likelihood,
+/// which costs the time, is not computed again.
+Fit fit_from(const Fit& before, const KindData& data, double item_spread, int most_steps) {
+  const KindPosterior posterior = posterior_with(data, item_spread);
+  const Eigen::VectorXd& at = before.maximum.at;
+  const Derivatives others = posterior_with(data, before.item_spread).prior_derivatives(at);
+  const Derivatives own = posterior.prior_derivatives(at);
+  Derivatives there = before.maximum.derivatives;
+  there.value += own.value - others.value;
+  there.gradient += own.gradient - others.gradient;
+  there.hessian += own.hessian - others.hessian;
+  return {item_spread, maximise(posterior, at, std::move(there), most_steps),
           posterior.least_prior_precision(), posterior.layout()};
 }
 
 double evidence(const KindData& data, const Fit& fit) {
-  return KindPosterior{data.prior, data.likelihood, data.material_of, fit.item_spread}.evidence(
-      fit.maximum);
+  return posterior_with(data, fit.item_spread).evidence(fit.maximum);
 }
 
 /// The place of the largest value between the grid points around the best one, by a parabola.
 double peak(const std::array<double, item_spreads.size()>& values) {
-  const auto best = static_cast<std::size_t>(
-      std::distance(values.begin(), std::ranges::max_element(values)));
+  const auto best =
+      static_cast<std::size_t>(std::distance(values.begin(), std::ranges::max_element(values)));
   const double log_best = std::log(item_spreads[best]);
   if (best == 0 || best + 1 == values.size()) return item_spreads[best];
   const double before = values[best - 1] - values[best];
@@ -53,16 +70,16 @@ double peak(const std::array<double, item_spreads.size()>& values) {
 
 Fit best_fit(const KindData& data) {
   const double believed = std::exp(data.prior.log_item_spread.mean);
-  Fit fit = fit_with(data, believed, nullptr);
+  Fit fit = fit_with(data, believed);
   if (data.items.size() < 2 || data.likelihood.wear_endings() == 0) return fit;
   std::array<double, item_spreads.size()> values{};
   for (std::size_t i = 0; i < values.size(); ++i) {
     // Near the maximum before, one step of Newton's method leaves an error far below the
     // differences that matter.
-    fit = fit_with(data, item_spreads[i], &fit.maximum.at, 1);
+    fit = fit_from(fit, data, item_spreads[i], 1);
     values[i] = evidence(data, fit);
   }
-  return fit_with(data, peak(values), &fit.maximum.at);
+  return fit_from(fit, data, peak(values), final_steps);
 }
 
 /// Inverse of the curvature, in which no direction is known less well than the vaguest prior says:
@@ -146,8 +163,7 @@ KindLife fit_kind(const KindData& data) {
   KindData held = data;
   const double endings = static_cast<double>(data.likelihood.wear_endings());
   held.prior.log_shape = {std::log(steepest_shape), 1e-3 / std::sqrt(1 + endings)};
-  KindLife life =
-      life_at(fit_with(held, std::exp(held.prior.log_item_spread.mean), nullptr), held);
+  KindLife life = life_at(fit_with(held, std::exp(held.prior.log_item_spread.mean)), held);
   life.converged = false;
   life.note = fmt::format(
       "The recorded lives of {}s are so much alike that their shape was held at {:.0f}; check "

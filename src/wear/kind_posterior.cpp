@@ -92,10 +92,16 @@ double KindPosterior::value(const Eigen::VectorXd& at) const {
 Derivatives KindPosterior::derivatives(const Eigen::VectorXd& at) const {
   const Eigen::Index inner = likelihood_.parameters();
   const Derivatives data = likelihood_.derivatives(at.head(inner));
-  Derivatives sum{data.value, Eigen::VectorXd::Zero(at.size()),
+  Derivatives sum = prior_derivatives(at);
+  sum.value += data.value;
+  sum.gradient.head(inner) += data.gradient;
+  sum.hessian.topLeftCorner(inner, inner) += data.hessian;
+  return sum;
+}
+
+Derivatives KindPosterior::prior_derivatives(const Eigen::VectorXd& at) const {
+  Derivatives sum{0, Eigen::VectorXd::Zero(at.size()),
                   Eigen::MatrixXd::Zero(at.size(), at.size())};
-  sum.gradient.head(inner) = data.gradient;
-  sum.hessian.topLeftCorner(inner, inner) = data.hessian;
   add_belief(prior_.log_shape, 0, at[0], sum);
   for (Eigen::Index i = 0; i < layout_.items; ++i) {
     const Belief belief = item_belief(i, at);

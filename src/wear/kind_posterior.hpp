@@ -41,6 +41,8 @@ class KindPosterior final : public Objective {
 
   [[nodiscard]] double value(const Eigen::VectorXd& at) const override;
   [[nodiscard]] Derivatives derivatives(const Eigen::VectorXd& at) const override;
+  /// Those of the prior alone.
+  [[nodiscard]] Derivatives prior_derivatives(const Eigen::VectorXd& at) const;
 
   [[nodiscard]] const KindLayout& layout() const { return layout_; }
   /// The maximum of the prior alone.

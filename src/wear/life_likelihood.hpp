@@ -8,6 +8,7 @@
 
 #include <Eigen/Core>
 
+#include "wear/life_columns.hpp"
 #include "wear/newton.hpp"
 #include "wear/shared_multiplier.hpp"
 
@@ -15,15 +16,15 @@ namespace sparewell::wear {
 
 /// One life as the likelihood sees it.
 struct ObservedLife {
-  std::size_t scale = 0;            ///< which scale parameter it has
-  bool worn_out = false;            ///< otherwise right-censored
-  std::span<const double> days;     ///< worn under each set of factors; above 0, at least one
-  std::span<const double> factors;  ///< z of each, one after another
-  std::span<const double> at_end;   ///< z when it ended
-  std::size_t group = 0;            ///< whose multiplier it shares; counted from 0
-  /// Days and factors before it entered the records, to which it is known to have lasted (left
+  std::size_t scale = 0;             ///< which scale parameter it has
+  bool worn_out = false;             ///< otherwise right-censored
+  std::span<const double> log_days;  ///< worn under each set of factors; at least one
+  std::span<const double> factors;   ///< z of each, one after another
+  std::span<const double> at_end;    ///< z when it ended
+  std::size_t group = 0;             ///< whose multiplier it shares; counted from 0
+  /// The same before it entered the records, to which it is known to have lasted (left
   /// truncation); empty when it was seen from the start.
-  std::span<const double> entry_days{};
+  std::span<const double> entry_log_days{};
   std::span<const double> entry_factors{};
 };
 
@@ -50,6 +51,8 @@ class LifeLikelihood final : public Objective {
   LifeLikelihood(std::size_t scales, std::size_t factors, Grouping grouping = Grouping::none);
 
   void add(const ObservedLife& life);
+  /// Makes room for so many lives of one span each.
+  void reserve(std::size_t lives) { lives_.reserve(lives); }
 
   [[nodiscard]] std::size_t lives() const { return observed_; }
   [[nodiscard]] std::size_t wear_endings() const { return wear_endings_; }
@@ -67,50 +70,23 @@ class LifeLikelihood final : public Objective {
   [[nodiscard]] Eigen::VectorXd start_near(const Eigen::VectorXd& theta) const;
 
  private:
-  /// The part of a life before its entry is kept as a life of sign -1 that did not wear out.
-  struct Life {
-    Eigen::Index first_span;
-    Eigen::Index spans;
-    Eigen::Index scale;
-    Eigen::Index group;
-    bool worn_out;
-    double sign;
-  };
-  /// A life at one theta: log x, h = k (log x - log lambda), and the hazard exp(h) with its sign.
-  struct Aged {
-    double log_age;
-    double h;
-    double hazard;
-  };
-  struct Sums;
+  struct Totals;
 
-  void keep(const ObservedLife& life, std::span<const double> days, std::span<const double> factors,
-            double sign);
-  [[nodiscard]] const double* factors_of(Eigen::Index span) const {
-    return span_factors_.data() + span * factors_;
-  }
-  [[nodiscard]] double log_wear(Eigen::Index span, const double* beta) const;
-  [[nodiscard]] double log_wear_age(const Life& life, const double* beta) const;
-  [[nodiscard]] Aged aged(const Life& life, const Eigen::VectorXd& theta) const;
-  [[nodiscard]] std::vector<MultiplierTerms> group_terms(const std::vector<double>& hazards,
-                                                         const Eigen::VectorXd& theta) const;
+  [[nodiscard]] LifeAges ages(const LifeBlock& block, const Eigen::VectorXd& theta) const;
   [[nodiscard]] double theta_of_groups(const Eigen::VectorXd& theta) const;
-  void add_derivatives(const Life& life, double shape, const Aged& aged, double weighted,
-                       Sums& sums) const;
-  void add_group_gradient(const Life& life, double shape, const Aged& aged, Sums& sums) const;
-  void add_groups(const std::vector<MultiplierTerms>& groups, double variance, Sums& sums) const;
-  void add_spread(const Life& life, const double* beta, double log_age, double weight,
-                  Sums& sums) const;
-  void mean_factors(const Life& life, const double* beta, double log_age, double* mean) const;
+  [[nodiscard]] std::vector<MultiplierTerms> group_terms(const Totals& totals,
+                                                         const Eigen::VectorXd& theta) const;
+  [[nodiscard]] double value_of(const Totals& totals, const std::vector<MultiplierTerms>& groups,
+                                const Eigen::VectorXd& theta) const;
+  void add_groups(const std::vector<MultiplierTerms>& groups, Eigen::MatrixXd group_gradients,
+                  const Eigen::VectorXd& theta, Derivatives& sum) const;
 
   Eigen::Index scales_;
   Eigen::Index factors_;
   Grouping grouping_;
   std::size_t observed_ = 0;
   std::size_t wear_endings_ = 0;
-  std::vector<Life> lives_;
-  std::vector<double> span_log_days_;
-  std::vector<double> span_factors_;
+  LifeColumns lives_;                        ///< the part of a life before its entry is one more
   Eigen::VectorXd factors_at_wear_endings_;  ///< summed over the lives
   std::vector<std::size_t> group_endings_;   ///< wear endings of each group
   EndingCounts ending_counts_;

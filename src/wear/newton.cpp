@@ -72,9 +72,15 @@ bool improve(const Objective& objective, const Step& step, Maximum& best) {
 }  // namespace
 
 Maximum maximise(const Objective& objective, Eigen::VectorXd start, int most_iterations) {
+  Derivatives at_start = objective.derivatives(start);
+  return maximise(objective, std::move(start), std::move(at_start), most_iterations);
+}
+
+Maximum maximise(const Objective& objective, Eigen::VectorXd start, Derivatives at_start,
+                 int most_iterations) {
   Maximum best;
   best.at = std::move(start);
-  best.derivatives = objective.derivatives(best.at);
+  best.derivatives = std::move(at_start);
   if (!all_finite(best.derivatives)) {
     best.note = "The likelihood cannot be computed where the search starts.";
     return best;

@@ -34,5 +34,8 @@ struct Maximum {
 /// promises less than 1e-12 of the function's value, after taking it.
 [[nodiscard]] Maximum maximise(const Objective& objective, Eigen::VectorXd start,
                                int most_iterations = 100);
+/// The same where the derivatives at the start are known already.
+[[nodiscard]] Maximum maximise(const Objective& objective, Eigen::VectorXd start,
+                               Derivatives at_start, int most_iterations = 100);
 
 }  // namespace sparewell::wear

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <set>
+#include <utility>
 
 #include <Eigen/Cholesky>
 #include <Eigen/QR>
@@ -17,10 +18,13 @@ using Eigen::Index;
 using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
-constexpr double collinear = 1e-9;  // relative size of what is left of a covariate
+constexpr double collinear = 1e-9;            // relative size of what is left of a covariate
+constexpr double clearly_independent = 1e-3;  // likewise, squared
 constexpr double undetermined =
     1e3;                           // standard error in units of one over the square root of events
 constexpr double no_gain = 1e-10;  // of log-likelihood, relative: a variance of 0 is as good
+constexpr Index enough_rows_to_start = 4000;
+constexpr double moderate = 5;  // for standardised parameters in logs
 constexpr double moment_of_log =
     1.28;  // standard deviation of the log of a Weibull times its shape
 
@@ -30,8 +34,8 @@ struct Standardised {
   MatrixXd covariates;  ///< one column an observation
   VectorXd mean;
   VectorXd deviation;
-  VectorXd time;
-  double log_unit = 0;  ///< mean log time
+  VectorXd log_time;
+  double log_unit = 0;  ///< what was taken off each log time: their mean
   double log_time_deviation = 0;
 };
 
@@ -73,10 +77,10 @@ Standardised standardised(const LifeTable& table) {
   Standardised made;
   const auto n = static_cast<double>(table.time.size());
   const Index p = table.covariates.cols();
-  const VectorXd log_time = table.time.array().log();
-  made.log_unit = log_time.mean();
-  made.log_time_deviation = std::sqrt((log_time.array() - made.log_unit).square().sum() / n);
-  made.time = (log_time.array() - made.log_unit).exp();
+  made.log_time = table.time.array().log();
+  made.log_unit = made.log_time.mean();
+  made.log_time.array() -= made.log_unit;
+  made.log_time_deviation = std::sqrt(made.log_time.squaredNorm() / n);
   made.mean.resize(p);
   made.deviation.resize(p);
   made.covariates.resize(p, table.time.size());
@@ -96,7 +100,10 @@ Expected<void> check_covariates(const LifeTable& table, const Standardised& data
     return refuse(
         fmt::format("Covariate {} is the same in every row; leave it out.", name_of(table, j)));
   }
-  if (p == 0) return {};
+  // Where the correlations are far from singular the costlier test has nothing to find.
+  const MatrixXd squares = data.covariates * data.covariates.transpose();
+  const auto n = static_cast<double>(data.log_time.size());
+  if (p == 0 || squares.ldlt().vectorD().minCoeff() > clearly_independent * n) return {};
   Eigen::ColPivHouseholderQR<MatrixXd> factored{data.covariates.transpose()};
   factored.setThreshold(collinear);
   if (factored.rank() == p) return {};
@@ -105,14 +112,17 @@ Expected<void> check_covariates(const LifeTable& table, const Standardised& data
                             name_of(table, dependent)));
 }
 
-LifeLikelihood likelihood_of(const LifeTable& table, const Standardised& data, Grouping grouping) {
+/// Of every `step`-th row.
+LifeLikelihood likelihood_of(const LifeTable& table, const Standardised& data, Grouping grouping,
+                             Index step = 1) {
   const auto p = static_cast<std::size_t>(data.mean.size());
   LifeLikelihood likelihood{1, p, grouping};
-  for (Index i = 0; i < data.time.size(); ++i) {
+  likelihood.reserve(table.event.size() / static_cast<std::size_t>(step) + 1);
+  for (Index i = 0; i < data.log_time.size(); i += step) {
     const std::span<const double> factors{data.covariates.data() + i * data.mean.size(), p};
     const auto row = static_cast<std::size_t>(i);
     const std::size_t group = grouping == Grouping::none ? 0 : table.group[row];
-    likelihood.add({0, table.event[row], {&data.time[i], 1}, factors, factors, group});
+    likelihood.add({0, table.event[row], {&data.log_time[i], 1}, factors, factors, group});
   }
   return likelihood;
 }
@@ -152,12 +162,24 @@ LifeFit in_units_of_table(const Maximum& maximum, const MatrixXd& covariance,
   return fit;
 }
 
-VectorXd start_of(const LifeLikelihood& likelihood, const Standardised& data) {
+VectorXd start_from_moments(const LifeLikelihood& likelihood, const Standardised& data) {
   VectorXd start = VectorXd::Zero(likelihood.parameters());
   if (data.log_time_deviation > 1e-9) {
     start[0] = std::log(moment_of_log / data.log_time_deviation);
   }
   return likelihood.start_near(start);
+}
+
+/// The fit of a few thousand rows, which leaves the search among all of them little to do; for
+/// short tables, and where the few rows have no moderate fit, a start from moments.
+VectorXd start_of(const LifeTable& table, const Standardised& data, const LifeLikelihood& all) {
+  const Index step = data.log_time.size() / enough_rows_to_start;
+  if (step > 1) {
+    const LifeLikelihood few = likelihood_of(table, data, Grouping::none, step);
+    const Maximum found = maximise(few, start_from_moments(few, data));
+    if (found.converged && found.at.cwiseAbs().maxCoeff() < moderate) return found.at;
+  }
+  return start_from_moments(all, data);
 }
 
 Expected<LifeFit> fit_at(const Maximum& maximum, const LifeTable& table, const Standardised& data,
@@ -225,7 +247,7 @@ Expected<LifeFit> fit_weibull_life(const LifeTable& table) {
   if (auto sane = check_covariates(table, data); !sane) return tl::unexpected{sane.error()};
 
   const LifeLikelihood plain = likelihood_of(table, data, Grouping::none);
-  const Maximum maximum = maximise(plain, start_of(plain, data));
+  const Maximum maximum = maximise(plain, start_of(table, data, plain));
   auto fit = fit_at(maximum, table, data, plain);
   if (!fit || table.group.empty()) return fit;
   return fit_with_multiplier(table, data, maximum, std::move(*fit));

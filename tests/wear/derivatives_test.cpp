@@ -35,18 +35,18 @@ LifeLikelihood some_lives(Grouping grouping = Grouping::none) {
   LifeLikelihood likelihood{2, factor_count, grouping};
   for (int i = 0; i < 40; ++i) {
     const std::size_t spans = 1 + static_cast<std::size_t>(i) % 4;
-    std::vector<double> days;
+    std::vector<double> log_days;
     std::vector<double> factors;
     for (std::size_t s = 0; s < spans; ++s) {
-      days.push_back(20 + 150 * uniform(random));
+      log_days.push_back(std::log(20 + 150 * uniform(random)));
       for (std::size_t f = 0; f < factor_count; ++f) factors.push_back(2 * uniform(random) - 1);
     }
     const std::vector<double> at_end(factors.end() - factor_count, factors.end());
-    ObservedLife life{static_cast<std::size_t>(i) % 2, i % 3 != 0, days, factors, at_end,
+    ObservedLife life{static_cast<std::size_t>(i) % 2,    i % 3 != 0, log_days, factors, at_end,
                       static_cast<std::size_t>(i * i) % 7};
-    const std::array<double, 1> entered{0.5 * days[0]};
+    const std::array<double, 1> entered{std::log(0.5) + log_days[0]};
     if (i % 5 == 0) {
-      life.entry_days = entered;
+      life.entry_log_days = entered;
       life.entry_factors = std::span{factors}.first(factor_count);
     }
     likelihood.add(life);
@@ -144,9 +144,9 @@ TEST_CASE("A life cut into spans with the same factors counts as one span") {
   std::vector<double> twice = z;
   twice.insert(twice.end(), z.begin(), z.end());
   LifeLikelihood whole{1, factor_count};
-  whole.add({0, true, std::vector<double>{150.0}, z, z});
+  whole.add({0, true, std::vector<double>{std::log(150.0)}, z, z});
   LifeLikelihood cut{1, factor_count};
-  cut.add({0, true, std::vector<double>{50.0, 100.0}, twice, z});
+  cut.add({0, true, std::vector<double>{std::log(50.0), std::log(100.0)}, twice, z});
   Eigen::VectorXd theta(8);
   theta << 0.4, 5.3, 0.1, -0.2, 0.3, 0.05, -0.4, 0.25;
   const Derivatives a = whole.derivatives(theta);

@@ -1,0 +1,46 @@
+/// Sums over lives that the derivatives of their likelihood are made of.
+#pragma once
+
+#include <Eigen/Core>
+
+#include "wear/life_columns.hpp"
+
+namespace sparewell::wear {
+
+/// Gradient and Hessian by (log shape, log scales, beta) of the sum over lives of
+///   d (log shape + h - log x) - w exp(h),   h = shape (log x - log scale),
+/// with d one for a wear ending and the weight w of each life's hazard held fixed.
+class LifeSums {
+ public:
+  /// `groups`: of how many groups the gradients are wanted.
+  LifeSums(const LifeColumns& columns, double shape, Eigen::Index scales, Eigen::Index groups);
+
+  /// `weights`: of the hazards, one a group.
+  void add(const LifeBlock& block, const LifeAges& ages, const Eigen::ArrayXd& weights);
+
+  [[nodiscard]] const Eigen::VectorXd& gradient() const { return gradient_; }
+  /// Only the lower triangle is filled.
+  [[nodiscard]] const Eigen::MatrixXd& hessian() const { return hessian_; }
+  /// Gradient of the summed hazard of each group, one a column.
+  [[nodiscard]] const Eigen::MatrixXd& group_gradients() const { return group_gradients_; }
+
+ private:
+  void find_means(const LifeBlock& block, const Eigen::ArrayXd& part);
+  void add_to_scales(const LifeBlock& block, const Eigen::ArrayXd& excess,
+                     const Eigen::ArrayXd& with_shape, const Eigen::ArrayXd& with_scale);
+  void add_squares(const Eigen::ArrayXd& weight, const Eigen::ArrayXXd& z);
+  void add_span_squares(const LifeBlock& block, const Eigen::ArrayXd& part,
+                        const Eigen::ArrayXd& by_age);
+  void add_to_groups(const LifeBlock& block, const LifeAges& ages);
+
+  const LifeColumns& columns_;
+  double shape_;
+  Eigen::Index first_factor_;
+  Eigen::VectorXd gradient_;
+  Eigen::MatrixXd hessian_;
+  Eigen::MatrixXd group_gradients_;
+  Eigen::ArrayXXd
+      means_;  ///< of the block at hand: gradient by beta of the log wear age, a life a row
+};
+
+}  // namespace sparewell::wear

@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/in_parallel.hpp"
 #include "wear/backtest_peers.hpp"
 #include "wear/backtest_tally.hpp"
 #include "wear/clinic_fit.hpp"
@@ -69,17 +70,20 @@ class Replay {
     if (lives.size() != cases.size()) throw std::logic_error{"A unit in use has no forecast."};
     const CalendarRule calendar{known, priors_, origin};
     const ClinicWeibull weibull{known, priors_, origin};
-    for (std::size_t i = 0; i < cases.size(); ++i) {
+    std::vector<ScoredUnit> scored(cases.size());
+    in_parallel(cases.size(), [&](std::size_t i) {
       const auto& [unit, item, person, outcome] = cases[i];
       const UnitLife& life = lives[i].life;
       const auto end = origin + days{static_cast<int>(outcome.days)};
-      const ScoredUnit scored{
+      scored[i] = {
           outcome, Placement{life.chance_worn_by(end), outcome.worn_out, person},
           score_forecasts(daily_chances(life, horizon_), calendar.chances(*unit, *item, horizon_),
                           weibull.chances(*unit, *item, horizon_), outcome,
                           observed_.at(item->kind))};
-      kinds_[item->kind].add(scored);
-      all_.add(scored);
+    });
+    for (std::size_t i = 0; i < cases.size(); ++i) {
+      kinds_[cases[i].item->kind].add(scored[i]);
+      all_.add(scored[i]);
     }
   }
 

@@ -1,9 +1,13 @@
 #include "desk/day.hpp"
 
+#include "clinic/in_parallel.hpp"
 #include "supply/lead_time.hpp"
+#include "wear/competing_endings.hpp"
 
 namespace sparewell::desk {
 namespace {
+
+constexpr double year_days = 365;
 
 /// Days within which nine in ten orders of an item arrive, remembered because few items serve many
 /// units.
@@ -31,13 +35,25 @@ Day::Day(Assessment assessment, wear::Surprises surprises)
       alternation_{assessment_.clinic, index_, assessment_.today} {
   const auto& units = assessment_.clinic.units;
   for (std::size_t i = 0; i < units.size(); ++i) units_[units[i].patient].push_back(i);
-  SafeLeadDays lead_days{assessment_.clinic};
-  for (const auto& [unit, life, others] : assessment_.lives) {
-    auto& forecast = forecasts_[unit];
-    forecast = {life.wear_age_days(), life.worn_out_date(0.1), life.worn_out_date(0.5),
-                life.worn_out_date(0.9), std::nullopt};
+  const auto& lives = assessment_.lives;
+  const wear::UseBys use_bys{assessment_.clinic};
+  std::vector<Forecast> forecasts(lives.size());
+  in_parallel(lives.size(), [&](std::size_t i) {
+    const auto& [unit, life, others] = lives[i];
     const auto* item = index_.item(units[unit].item);
-    if (item && forecast.p10) forecast.order_by = *forecast.p10 - lead_days.of(*item);
+    forecasts[i] = {life.wear_age_days(),
+                    life.worn_out_date(0.1),
+                    life.worn_out_date(0.5),
+                    life.worn_out_date(0.9),
+                    std::nullopt,
+                    wear::ending_chances(life, others, year_days).ended_otherwise(),
+                    item ? use_bys.of(units[unit], *item) : std::nullopt};
+  });
+  SafeLeadDays lead_days{assessment_.clinic};
+  for (std::size_t i = 0; i < lives.size(); ++i) {
+    const auto* item = index_.item(units[lives[i].unit].item);
+    if (item && forecasts[i].p10) forecasts[i].order_by = *forecasts[i].p10 - lead_days.of(*item);
+    forecasts_.emplace(lives[i].unit, forecasts[i]);
   }
   const auto& proposal = assessment_.proposal;
   for (std::size_t i = 0; i < proposal.size(); ++i) proposed_.emplace(proposal[i].item, i);

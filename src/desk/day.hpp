@@ -8,6 +8,7 @@
 
 #include "desk/assessment.hpp"
 #include "wear/alternation.hpp"
+#include "wear/shelf_life.hpp"
 #include "wear/surprises.hpp"
 
 namespace sparewell::desk {
@@ -22,6 +23,8 @@ struct Forecast {
   /// The day by which a replacement has to be ordered to be there by p10: p10 less the 0.9 quantile
   /// of the lead time.
   std::optional<Date> order_by;
+  double otherwise_in_a_year = 0;      ///< chance to be lost, outgrown, exchanged ... by then
+  std::optional<wear::UseBy> use_by;  ///< see wear/shelf_life.hpp
 };
 
 /// Immutable, so that the window and a background job may read it at the same time.

@@ -35,6 +35,24 @@ std::string order_words(const std::optional<Date>& by, Date today) {
   return " Order a replacement by " + date_words(*by) + ".";
 }
 
+/// What else may end it, where that is not negligible.
+std::string otherwise_words(double chance) {
+  if (chance < 0.01) return "";
+  return fmt::format(" It may also be lost, outgrown or exchanged: {} within a year.",
+                     chance_words(chance));
+}
+
+/// The use-by date where it matters soon, or for a part that nothing else ends.
+std::string use_by_words(const std::optional<wear::UseBy>& use_by, bool worn, Date today) {
+  if (!use_by) return "";
+  const auto* latest = use_by->at_latest ? " at the latest" : "";
+  if (use_by->day < today) {
+    return fmt::format(" Its use-by date, {}{}, has passed.", date_words(use_by->day), latest);
+  }
+  if (worn && days_between(today, use_by->day) > 365) return "";
+  return fmt::format(" Use by {}{}.", date_words(use_by->day), latest);
+}
+
 std::string life_words(const Day& day, std::size_t position, const std::string& part) {
   const auto& unit = day.clinic().units[position];
   auto text = capitalised(part) + ", " + std::string{word(unit.side)} + ", issued " +
@@ -42,11 +60,15 @@ std::string life_words(const Day& day, std::size_t position, const std::string& 
   if (unit.ended_on) return text + capitalised(ended_words(unit)) + ".";
   const auto* forecast = day.forecast(position);
   if (!forecast) return text + "No forecast: the catalogue does not know the item.";
-  if (!forecast->p10) return text + "It is not being worn, so it does not wear out.";
+  const auto use_by = use_by_words(forecast->use_by, forecast->p10.has_value(), day.today());
+  const auto otherwise = otherwise_words(forecast->otherwise_in_a_year);
+  if (!forecast->p10) {
+    return text + "It is not being worn, so it does not wear out." + use_by + otherwise;
+  }
   text += fmt::format("Even chance of being worn out by {}; between {} and {} for eight in ten.",
                       date_words(forecast->p50, "a date too far ahead to say"),
                       date_words(*forecast->p10), date_words(forecast->p90, "no date in sight"));
-  return text + order_words(forecast->order_by, day.today());
+  return text + order_words(forecast->order_by, day.today()) + use_by + otherwise;
 }
 
 std::string part_name(const Day& day, const Unit& unit) {

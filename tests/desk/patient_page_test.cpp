@@ -78,6 +78,28 @@ TEST_CASE("A drawn life has the same said in a sentence, with its spread and its
   CHECK(strip.words.find("Even chance of being worn out by ") != std::string::npos);
   CHECK(strip.words.find("eight in ten") != std::string::npos);
   CHECK(strip.words.find("Order a replacement by ") != std::string::npos);
+  CHECK(strip.words.find("lost") == std::string::npos);  // no rate, no word
+}
+
+TEST_CASE("What else may end a part, and its use-by date where it matters, are said") {
+  const auto said = [](std::optional<int> use_by_in_days, double rate) {
+    auto assessment = test_assessment();
+    auto& worn = assessment.lives.at(2);
+    worn.others.rates[wear::position_of(EndReason::lost)] = {20, 20 * 365 / rate};
+    if (use_by_in_days) {
+      const Unit& unit = assessment.clinic.units.at(worn.unit);
+      assessment.clinic.shelf.push_back(
+          {{unit.item, unit.lot, test_today + days{*use_by_in_days}}, "main store", 1});
+    }
+    return patient_card(Day{std::move(assessment)}, {"P-2"}, false).strips.at(1).words;
+  };
+  // Worn out first with a chance of about a half by then, so less than 5 %.
+  CHECK(said({}, 0.05).find("outgrown or exchanged: 4 % within a year.") != std::string::npos);
+  CHECK(said({}, 0.005).find("outgrown") == std::string::npos);
+  CHECK(said({}, 0.05).find("se by") == std::string::npos);
+  CHECK(said(-1, 0.05).find("use-by date, 24 Nov 2026, has passed.") != std::string::npos);
+  CHECK(said(30, 0.05).find("Use by 25 Dec 2026.") != std::string::npos);
+  CHECK(said(800, 0.05).find("se by") == std::string::npos);  // far beyond what is at stake
 }
 
 TEST_CASE("No recorded sensitivity is not said to be safe") {

@@ -10,6 +10,7 @@ namespace {
 
 /// So many that a step is worth setting up, so few that its numbers stay in the fastest memory.
 constexpr Eigen::Index lives_a_block = 256;
+constexpr double largest_exponent = 709;  // just below the log of the largest number
 
 /// Logs of the sums over the spans of each life, whose logs `part` holds; then makes these the
 /// parts of the sum. The largest is taken out of each sum, so that nothing overflows.
@@ -100,7 +101,8 @@ LifeAges life_ages(const LifeColumns& columns, const LifeBlock& block, double sh
     ++i;
   }
   ages.h *= shape;
-  ages.hazard = sign * ages.h.exp();
+  // Eigen's exp stops at the largest number instead of going to infinity.
+  ages.hazard = sign * (ages.h > largest_exponent).select(HUGE_VAL, ages.h.exp());
   ages.of_endings = (endings * (ages.h - log_age)).sum();
   return ages;
 }

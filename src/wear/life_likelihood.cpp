@@ -57,7 +57,8 @@ LifeAges LifeLikelihood::ages(const LifeBlock& block, const Eigen::VectorXd& the
 
 /// What the value is made of, one block after another.
 struct LifeLikelihood::Totals {
-  explicit Totals(std::size_t groups) : hazards(groups, 0.0) {}
+  explicit Totals(std::size_t groups)
+      : hazards{Eigen::ArrayXd::Zero(static_cast<Eigen::Index>(groups))} {}
 
   void add(std::span<const LifeFacts> lives, const LifeAges& ages) {
     of_endings += ages.of_endings;
@@ -66,12 +67,14 @@ struct LifeLikelihood::Totals {
       return;
     }
     Eigen::Index i = 0;
-    for (const LifeFacts& life : lives)
-      hazards[static_cast<std::size_t>(life.group)] += ages.hazard[i++];
+    for (const LifeFacts& life : lives) hazards[life.group] += ages.hazard[i++];
   }
 
+  /// What is left of a group after the parts before entry can only fall below 0 by rounding.
+  void end() { hazards = hazards.max(0.0); }
+
   double of_endings = 0;
-  std::vector<double> hazards;  ///< summed over the lives of each group
+  Eigen::ArrayXd hazards;  ///< summed over the lives of each group
 };
 
 /// Without grouping all lives are one group of variance 0, which adds -H.
@@ -79,11 +82,10 @@ std::vector<MultiplierTerms> LifeLikelihood::group_terms(const Totals& totals,
                                                          const Eigen::VectorXd& theta) const {
   const double variance = theta_of_groups(theta);
   std::vector<MultiplierTerms> terms;
-  terms.reserve(totals.hazards.size());
-  for (std::size_t g = 0; g < totals.hazards.size(); ++g) {
-    // What is left after the part before entry can only fall below 0 by rounding.
-    const double hazard = totals.hazards[g] < 0 ? 0 : totals.hazards[g];
-    terms.push_back(multiplier_terms(static_cast<double>(group_endings_[g]), hazard, variance));
+  terms.reserve(groups());
+  for (std::size_t g = 0; g < groups(); ++g) {
+    terms.push_back(multiplier_terms(static_cast<double>(group_endings_[g]),
+                                     totals.hazards[static_cast<Eigen::Index>(g)], variance));
   }
   return terms;
 }
@@ -98,8 +100,10 @@ double LifeLikelihood::value_of(const Totals& totals, const std::vector<Multipli
 
 double LifeLikelihood::value(const Eigen::VectorXd& theta) const {
   Totals totals{groups()};
-  for (const LifeBlock& block : lives_.blocks())
+  for (const LifeBlock& block : lives_.blocks()) {
     totals.add(lives_.lives(block), ages(block, theta));
+  }
+  totals.end();
   return value_of(totals, group_terms(totals, theta), theta);
 }
 
@@ -117,8 +121,8 @@ void LifeLikelihood::add_groups(const std::vector<MultiplierTerms>& groups,
     auto gradient = group_gradients.col(static_cast<Eigen::Index>(g));
     sum.gradient[last] += group.by_log_theta;
     sum.hessian(last, last) += group.by_log_theta_twice;
-    with_theta += group.by_both * gradient;
-    gradient *= std::sqrt(group.by_hazard_twice);
+    with_theta += group.hazard_and_log_theta * gradient;
+    gradient *= std::sqrt(group.hazard_twice);
   }
   sum.hessian.row(last).head(last) = with_theta;
   sum.hessian.topLeftCorner(last, last).selfadjointView<Eigen::Lower>().rankUpdate(group_gradients);
@@ -128,7 +132,8 @@ Derivatives LifeLikelihood::derivatives(const Eigen::VectorXd& theta) const {
   LifeSums sums{lives_, std::exp(theta[0]), scales_,
                 is_shared() ? static_cast<Eigen::Index>(groups()) : 0};
   Totals totals{groups()};
-  Eigen::ArrayXd weights = Eigen::ArrayXd::Ones(static_cast<Eigen::Index>(groups()));
+  GroupState group_state;
+  group_state.weights = Eigen::ArrayXd::Ones(static_cast<Eigen::Index>(groups()));
   std::vector<LifeAges> kept;
   for (const LifeBlock& block : lives_.blocks()) {
     LifeAges now = ages(block, theta);
@@ -136,12 +141,14 @@ Derivatives LifeLikelihood::derivatives(const Eigen::VectorXd& theta) const {
     if (is_shared()) {
       kept.push_back(std::move(now));  // until all of a group's hazard is known, and so its weight
     } else {
-      sums.add(block, now, weights);
+      sums.add(block, now, group_state);
     }
   }
+  totals.end();
   const auto terms = group_terms(totals, theta);
-  std::ranges::transform(terms, weights.begin(), &MultiplierTerms::mean);
-  for (std::size_t b = 0; b < kept.size(); ++b) sums.add(lives_.blocks()[b], kept[b], weights);
+  group_state.hazards = totals.hazards;
+  std::ranges::transform(terms, group_state.weights.begin(), &MultiplierTerms::mean);
+  for (std::size_t b = 0; b < kept.size(); ++b) sums.add(lives_.blocks()[b], kept[b], group_state);
 
   Derivatives sum{value_of(totals, terms, theta), Eigen::VectorXd::Zero(parameters()),
                   Eigen::MatrixXd::Zero(parameters(), parameters())};

@@ -13,7 +13,7 @@ LifeSums::LifeSums(const LifeColumns& columns, double shape, Index scales, Index
       hessian_{Eigen::MatrixXd::Zero(gradient_.size(), gradient_.size())},
       group_gradients_{Eigen::MatrixXd::Zero(gradient_.size(), groups)} {}
 
-void LifeSums::add(const LifeBlock& block, const LifeAges& ages, const ArrayXd& weights) {
+void LifeSums::add(const LifeBlock& block, const LifeAges& ages, const GroupState& groups) {
   find_means(block, ages.part);
   const ArrayXd& h = ages.h;
   ArrayXd d(block.lives);
@@ -21,7 +21,7 @@ void LifeSums::add(const LifeBlock& block, const LifeAges& ages, const ArrayXd& 
   Index i = 0;
   for (const LifeFacts& life : columns_.lives(block)) {
     d[i] = life.endings;
-    weighted[i] = weights[life.group] * ages.hazard[i];
+    weighted[i] = groups.weights[life.group] * ages.hazard[i];
     ++i;
   }
   const ArrayXd excess = d - weighted;
@@ -42,7 +42,7 @@ void LifeSums::add(const LifeBlock& block, const LifeAges& ages, const ArrayXd& 
     add_squares(-with_scale - by_age, means_);
     add_span_squares(block, ages.part, by_age);
   }
-  if (group_gradients_.cols() > 0) add_to_groups(block, ages);
+  if (group_gradients_.cols() > 0) add_to_groups(block, ages, groups.hazards);
 }
 
 /// They are the means of z over the spans.
@@ -113,12 +113,14 @@ void LifeSums::add_span_squares(const LifeBlock& block, const ArrayXd& part,
   add_squares(weight, z);
 }
 
-void LifeSums::add_to_groups(const LifeBlock& block, const LifeAges& ages) {
+void LifeSums::add_to_groups(const LifeBlock& block, const LifeAges& ages, const ArrayXd& hazards) {
   Index i = 0;
   for (const LifeFacts& life : columns_.lives(block)) {
+    const double sum = hazards[life.group];
+    const double part = sum > 0 ? ages.hazard[i] / sum : 0;
+    const double by_age = part * shape_;
     double* gradient = &group_gradients_(0, life.group);
-    const double by_age = ages.hazard[i] * shape_;
-    gradient[0] += ages.hazard[i] * ages.h[i];
+    gradient[0] += part * ages.h[i];
     gradient[1 + life.scale] -= by_age;
     for (Index f = 0; f < means_.cols(); ++f) gradient[first_factor_ + f] += by_age * means_(i, f);
     ++i;

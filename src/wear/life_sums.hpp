@@ -7,6 +7,12 @@
 
 namespace sparewell::wear {
 
+/// One entry a group of lives that share a multiplier.
+struct GroupState {
+  Eigen::ArrayXd weights;  ///< of the hazards of its lives
+  Eigen::ArrayXd hazards;  ///< their sum; only looked at when gradients of the groups are wanted
+};
+
 /// Gradient and Hessian by (log shape, log scales, beta) of the sum over lives of
 ///   d (log shape + h - log x) - w exp(h),   h = shape (log x - log scale),
 /// with d one for a wear ending and the weight w of each life's hazard held fixed.
@@ -15,13 +21,12 @@ class LifeSums {
   /// `groups`: of how many groups the gradients are wanted.
   LifeSums(const LifeColumns& columns, double shape, Eigen::Index scales, Eigen::Index groups);
 
-  /// `weights`: of the hazards, one a group.
-  void add(const LifeBlock& block, const LifeAges& ages, const Eigen::ArrayXd& weights);
+  void add(const LifeBlock& block, const LifeAges& ages, const GroupState& groups);
 
   [[nodiscard]] const Eigen::VectorXd& gradient() const { return gradient_; }
   /// Only the lower triangle is filled.
   [[nodiscard]] const Eigen::MatrixXd& hessian() const { return hessian_; }
-  /// Gradient of the summed hazard of each group, one a column.
+  /// Gradient of the log of the summed hazard of each group, one a column.
   [[nodiscard]] const Eigen::MatrixXd& group_gradients() const { return group_gradients_; }
 
  private:
@@ -31,7 +36,7 @@ class LifeSums {
   void add_squares(const Eigen::ArrayXd& weight, const Eigen::ArrayXXd& z);
   void add_span_squares(const LifeBlock& block, const Eigen::ArrayXd& part,
                         const Eigen::ArrayXd& by_age);
-  void add_to_groups(const LifeBlock& block, const LifeAges& ages);
+  void add_to_groups(const LifeBlock& block, const LifeAges& ages, const Eigen::ArrayXd& hazards);
 
   const LifeColumns& columns_;
   double shape_;

@@ -61,14 +61,15 @@ double Multiplier::further_hazard(double mixed) const {
 MultiplierTerms multiplier_terms(double endings, double hazard, double theta) {
   const double u = theta * hazard;
   const double left = 1 / (1 + u);
+  const double share = u * left;
   MultiplierTerms made;
   made.value = -hazard * log_share(u) - endings * std::log1p(u);
   made.mean = (1 + theta * endings) * left;
-  made.by_hazard_twice = made.mean * theta * left;
+  made.hazard_twice = made.mean * hazard * share;
   const double excess = hazard * excess_share(u);
-  made.by_log_theta = excess - endings * u * left;
-  made.by_log_theta_twice = -excess + (hazard - endings) * u * left * left;
-  made.by_both = theta * (hazard - endings) * left * left;
+  made.by_log_theta = excess - endings * share;
+  made.hazard_and_log_theta = (hazard - endings) * left * share;
+  made.by_log_theta_twice = made.hazard_and_log_theta - excess;
   return made;
 }
 

@@ -43,11 +43,11 @@ class Multiplier {
 /// written so that it goes smoothly to -H as theta goes to 0.
 struct MultiplierTerms {
   double value = 0;
-  double mean = 1;             ///< -dg/dH, which is the posterior mean of Z
-  double by_hazard_twice = 0;  ///< d2g/dH2
+  double mean = 1;          ///< -dg/dH, which is the posterior mean of Z
+  double hazard_twice = 0;  ///< H^2 d2g/dH2; times H, so that no H is too large or small for it
   double by_log_theta = 0;
   double by_log_theta_twice = 0;
-  double by_both = 0;  ///< d2g / dH dlog(theta)
+  double hazard_and_log_theta = 0;  ///< H d2g / dH dlog(theta)
 };
 /// endings >= 0, hazard >= 0, theta >= 0.
 [[nodiscard]] MultiplierTerms multiplier_terms(double endings, double hazard, double theta);

@@ -2,14 +2,15 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <set>
 #include <utility>
 
 #include <Eigen/Cholesky>
-#include <Eigen/QR>
 #include <fmt/format.h>
 
 #include "wear/life_likelihood.hpp"
+#include "wear/standardised_lives.hpp"
 
 namespace sparewell::wear {
 namespace {
@@ -18,191 +19,151 @@ using Eigen::Index;
 using Eigen::MatrixXd;
 using Eigen::VectorXd;
 
-constexpr double collinear = 1e-9;            // relative size of what is left of a covariate
-constexpr double clearly_independent = 1e-3;  // likewise, squared
-constexpr double undetermined =
-    1e3;                           // standard error in units of one over the square root of events
 constexpr double no_gain = 1e-10;  // of log-likelihood, relative: a variance of 0 is as good
+constexpr double undetermined =
+    1e3;  // standard error in units of one over the square root of events
+constexpr double moment_of_log = 1.28;  // deviation of the log of a Weibull life times its shape
 constexpr Index enough_rows_to_start = 4000;
-constexpr double moderate = 5;  // for standardised parameters in logs
-constexpr double moment_of_log =
-    1.28;  // standard deviation of the log of a Weibull times its shape
-
-/// Covariates with mean 0 and standard deviation 1, log times with mean 0: the search then moves
-/// among numbers of the order of one, whatever the units.
-struct Standardised {
-  MatrixXd covariates;  ///< one column an observation
-  VectorXd mean;
-  VectorXd deviation;
-  VectorXd log_time;
-  double log_unit = 0;  ///< what was taken off each log time: their mean
-  double log_time_deviation = 0;
-};
-
-std::string name_of(const LifeTable& table, Index column) {
-  const auto at = static_cast<std::size_t>(column);
-  if (at < table.covariate_names.size()) return table.covariate_names[at];
-  return fmt::format("number {}", column + 1);
-}
-
-Expected<void> check(const LifeTable& table) {
-  const Index n = table.time.size();
-  if (n == 0) return refuse("There are no observations to fit a life to.");
-  if (static_cast<Index>(table.event.size()) != n ||
-      (table.covariates.cols() > 0 && table.covariates.rows() != n)) {
-    return refuse("Times, events and covariates must have the same number of rows.");
-  }
-  if (!table.group.empty() &&
-      (static_cast<Index>(table.group.size()) != n ||
-       std::ranges::any_of(table.group, [&](std::size_t g) { return g >= table.group.size(); }))) {
-    return refuse("Every row must have a group, counted from 0 without large gaps.");
-  }
-  Index events = 0;
-  for (Index i = 0; i < n; ++i) {
-    if (!(table.time[i] > 0) || !std::isfinite(table.time[i])) {
-      return refuse(fmt::format("The time of observation {} is {}, but times must be above 0.",
-                                i + 1, table.time[i]));
-    }
-    events += table.event[static_cast<std::size_t>(i)] ? 1 : 0;
-  }
-  if (events == 0) return refuse("There are no events, so no life can be estimated.");
-  for (Index j = 0; j < table.covariates.cols(); ++j) {
-    if (table.covariates.col(j).allFinite()) continue;
-    return refuse(fmt::format("Covariate {} has a value that is not a number.", name_of(table, j)));
-  }
-  return {};
-}
-
-Standardised standardised(const LifeTable& table) {
-  Standardised made;
-  const auto n = static_cast<double>(table.time.size());
-  const Index p = table.covariates.cols();
-  made.log_time = table.time.array().log();
-  made.log_unit = made.log_time.mean();
-  made.log_time.array() -= made.log_unit;
-  made.log_time_deviation = std::sqrt(made.log_time.squaredNorm() / n);
-  made.mean.resize(p);
-  made.deviation.resize(p);
-  made.covariates.resize(p, table.time.size());
-  for (Index j = 0; j < p; ++j) {
-    made.mean[j] = table.covariates.col(j).mean();
-    const VectorXd centred = table.covariates.col(j).array() - made.mean[j];
-    made.deviation[j] = std::sqrt(centred.squaredNorm() / n);
-    made.covariates.row(j) = centred.transpose() / made.deviation[j];
-  }
-  return made;
-}
-
-Expected<void> check_covariates(const LifeTable& table, const Standardised& data) {
-  const Index p = data.mean.size();
-  for (Index j = 0; j < p; ++j) {
-    if (data.deviation[j] > 1e-12 * std::abs(data.mean[j])) continue;
-    return refuse(
-        fmt::format("Covariate {} is the same in every row; leave it out.", name_of(table, j)));
-  }
-  // Where the correlations are far from singular the costlier test has nothing to find.
-  const MatrixXd squares = data.covariates * data.covariates.transpose();
-  const auto n = static_cast<double>(data.log_time.size());
-  if (p == 0 || squares.ldlt().vectorD().minCoeff() > clearly_independent * n) return {};
-  Eigen::ColPivHouseholderQR<MatrixXd> factored{data.covariates.transpose()};
-  factored.setThreshold(collinear);
-  if (factored.rank() == p) return {};
-  const Index dependent = factored.colsPermutation().indices()[factored.rank()];
-  return refuse(fmt::format("Covariate {} follows from the other covariates; leave it out.",
-                            name_of(table, dependent)));
-}
+// Of standardised lives:
+constexpr double moderate = 5;                      // logs of parameters to start a search from
+constexpr double separated = 20;                    // log hazards that far apart
+const double largest_log_shape = std::log(1e6);     // beyond it no spread is left
+const double largest_log_variance = std::log(1e3);  // of the multiplier
 
 /// Of every `step`-th row.
-LifeLikelihood likelihood_of(const LifeTable& table, const Standardised& data, Grouping grouping,
-                             Index step = 1) {
-  const auto p = static_cast<std::size_t>(data.mean.size());
+LifeLikelihood likelihood_of(const LifeTable& table, const StandardisedLives& lives,
+                             Grouping grouping, Index step = 1) {
+  const auto p = static_cast<std::size_t>(lives.mean.size());
   LifeLikelihood likelihood{1, p, grouping};
   likelihood.reserve(table.event.size() / static_cast<std::size_t>(step) + 1);
-  for (Index i = 0; i < data.log_time.size(); i += step) {
-    const std::span<const double> factors{data.covariates.data() + i * data.mean.size(), p};
+  for (Index i = 0; i < lives.log_time.size(); i += step) {
+    const std::span<const double> factors{lives.covariates.data() + i * lives.mean.size(), p};
     const auto row = static_cast<std::size_t>(i);
     const std::size_t group = grouping == Grouping::none ? 0 : table.group[row];
-    likelihood.add({0, table.event[row], {&data.log_time[i], 1}, factors, factors, group});
+    likelihood.add({0, table.event[row], {&lives.log_time[i], 1}, factors, factors, group});
   }
   return likelihood;
 }
 
-/// Back to the units of the table. The search was over (log shape, log scale, beta) with
-/// coefficients -beta; (intercept, coefficients, log(1 / shape)) is linear in these.
-LifeFit in_units_of_table(const Maximum& maximum, const MatrixXd& covariance,
-                          const Standardised& data, const LifeLikelihood& likelihood) {
-  const Index p = data.mean.size();
-  // Rows: log(1/shape), intercept, coefficients.
-  MatrixXd jacobian = MatrixXd::Zero(2 + p, likelihood.parameters());
-  jacobian(0, 0) = -1;
-  jacobian(1, 1) = 1;
-  for (Index j = 0; j < p; ++j) {
-    jacobian(1, 2 + j) = data.mean[j] / data.deviation[j];
-    jacobian(2 + j, 2 + j) = -1 / data.deviation[j];
+/// Of the times themselves, from that of the standardised ones.
+double log_likelihood_of_table(double standardised, const LifeTable& table,
+                               const StandardisedLives& lives) {
+  const double stretched = lives.log_time_deviation - 1;
+  double sum = standardised;
+  for (Index i = 0; i < lives.log_time.size(); ++i) {
+    if (!table.event[static_cast<std::size_t>(i)]) continue;
+    sum -= stretched * lives.log_time[i] + lives.log_time_mean + std::log(lives.log_time_deviation);
   }
-  const VectorXd parameters = jacobian * maximum.at;
-  const VectorXd errors = (jacobian * covariance * jacobian.transpose()).diagonal().cwiseSqrt();
+  return sum;
+}
+
+/// Back to the units of the table: the search was over (log shape, log scale, beta) with
+/// coefficients -beta.
+LifeFit in_units_of_table(const Maximum& maximum, const MatrixXd& covariance,
+                          const LifeTable& table, const StandardisedLives& lives) {
+  const Index p = lives.mean.size();
+  const double unit = lives.log_time_deviation;
+  const VectorXd errors = covariance.diagonal().cwiseSqrt();
+  // The intercept is where the covariates are 0, which is so many deviations below their means.
+  VectorXd to_intercept = VectorXd::Zero(maximum.at.size());
+  to_intercept[1] = 1;
+  to_intercept.segment(2, p) = lives.mean.cwiseQuotient(lives.deviation);
 
   LifeFit fit;
-  fit.shape = std::exp(maximum.at[0]);
-  fit.intercept = parameters[1] + data.log_unit;
-  fit.scale = std::exp(fit.intercept);
-  fit.coefficients = parameters.tail(p);
+  fit.shape = std::exp(maximum.at[0]) / unit;
   fit.log_scale_error = errors[0];
-  fit.intercept_error = errors[1];
-  fit.coefficient_errors = errors.tail(p);
-  if (likelihood.is_shared()) {
+  fit.intercept = unit * to_intercept.dot(maximum.at) + lives.log_time_mean;
+  fit.intercept_error = unit * std::sqrt(to_intercept.dot(covariance * to_intercept));
+  fit.scale = std::exp(fit.intercept);
+  fit.coefficients = -unit * maximum.at.segment(2, p).cwiseQuotient(lives.deviation);
+  fit.coefficient_errors = unit * errors.segment(2, p).cwiseQuotient(lives.deviation);
+  if (maximum.at.size() > 2 + p) {
     fit.theta = std::exp(maximum.at[2 + p]);
-    fit.log_theta_error = std::sqrt(covariance(2 + p, 2 + p));
+    fit.log_theta_error = errors[2 + p];
   }
-  fit.n = static_cast<int>(likelihood.lives());
-  fit.events = static_cast<int>(likelihood.wear_endings());
-  fit.log_likelihood = maximum.derivatives.value - fit.events * data.log_unit;
+  fit.n = static_cast<int>(table.event.size());
+  fit.events = static_cast<int>(std::count(table.event.begin(), table.event.end(), true));
+  fit.log_likelihood = log_likelihood_of_table(maximum.derivatives.value, table, lives);
   fit.iterations = maximum.iterations;
   return fit;
 }
 
-VectorXd start_from_moments(const LifeLikelihood& likelihood, const Standardised& data) {
+VectorXd start_from_moments(const LifeLikelihood& likelihood) {
   VectorXd start = VectorXd::Zero(likelihood.parameters());
-  if (data.log_time_deviation > 1e-9) {
-    start[0] = std::log(moment_of_log / data.log_time_deviation);
-  }
+  start[0] = std::log(moment_of_log);
   return likelihood.start_near(start);
 }
 
 /// The fit of a few thousand rows, which leaves the search among all of them little to do; for
 /// short tables, and where the few rows have no moderate fit, a start from moments.
-VectorXd start_of(const LifeTable& table, const Standardised& data, const LifeLikelihood& all) {
-  const Index step = data.log_time.size() / enough_rows_to_start;
+VectorXd start_of(const LifeTable& table, const StandardisedLives& lives,
+                  const LifeLikelihood& all) {
+  const Index step = lives.log_time.size() / enough_rows_to_start;
   if (step > 1) {
-    const LifeLikelihood few = likelihood_of(table, data, Grouping::none, step);
-    const Maximum found = maximise(few, start_from_moments(few, data));
+    const LifeLikelihood few = likelihood_of(table, lives, Grouping::none, step);
+    const Maximum found = maximise(few, start_from_moments(few));
     if (found.converged && found.at.cwiseAbs().maxCoeff() < moderate) return found.at;
   }
-  return start_from_moments(all, data);
+  return start_from_moments(all);
 }
 
-Expected<LifeFit> fit_at(const Maximum& maximum, const LifeTable& table, const Standardised& data,
-                         const LifeLikelihood& likelihood) {
+/// Whether the search ran towards parameters without end: then why, and what to do.
+Expected<void> check_finite(const Maximum& maximum, Index covariates) {
+  const bool shared = maximum.at.size() > 2 + covariates;
+  if (shared && maximum.at[2 + covariates] > largest_log_variance) {
+    return refuse(
+        "The groups differ so much that the variance of their multiplier has no finite estimate, "
+        "as "
+        "when one group has all the events; fit the table without groups.");
+  }
+  if (maximum.at[0] < largest_log_shape) return {};
+  return refuse(covariates == 0
+                    ? "All events have the same time and no life lasted longer, so the spread of "
+                      "lives cannot be estimated; add rows, or record times more finely."
+                    : "The covariates explain the time of every event without any spread, so the "
+                      "spread of lives cannot be estimated; leave out covariates or add rows.");
+}
+
+Refusal no_finite_effect(const LifeTable& table, Index covariate) {
+  return {fmt::format(
+      "The effect of covariate {} has no finite estimate, because it separates the events from the "
+      "rest; leave it out.",
+      covariate_name(table, covariate))};
+}
+
+/// Refuses where there is no greatest likelihood to speak of.
+Expected<MatrixXd> covariance_at(const Maximum& maximum, const LifeTable& table) {
+  const Index covariates = table.covariates.cols();
+  if (auto finite = check_finite(maximum, covariates); !finite) {
+    return tl::unexpected{finite.error()};
+  }
+  const double shape = std::exp(maximum.at[0]);
   const Eigen::LLT<MatrixXd> information{-maximum.derivatives.hessian};
   if (!maximum.converged || information.info() != Eigen::Success) {
+    for (Index j = 0; j < covariates; ++j) {
+      if (shape * std::abs(maximum.at[2 + j]) > separated)
+        return tl::unexpected{no_finite_effect(table, j)};
+    }
     return refuse(
-        fmt::format("The life could not be fitted. {} Perhaps all events have the same "
-                    "time, or a covariate separates events from the rest.",
-                    maximum.note));
+        fmt::format("No greatest likelihood was found in {} steps; {}.", maximum.iterations,
+                    maximum.at.size() > 2 + covariates ? "fit the table without groups"
+                                                       : "leave out covariates or add rows"));
   }
-  const Index size = likelihood.parameters();
-  const MatrixXd covariance = information.solve(MatrixXd::Identity(size, size));
-  const auto events = static_cast<double>(likelihood.wear_endings());
-  const VectorXd errors = covariance.diagonal().cwiseSqrt() * std::sqrt(events);
-  for (Index j = 0; j < data.mean.size(); ++j) {
-    if (errors[2 + j] * std::exp(maximum.at[0]) < undetermined) continue;
-    return refuse(
-        fmt::format("The effect of covariate {} has no finite estimate, because it "
-                    "separates the events from the rest; leave it out.",
-                    name_of(table, j)));
+  const Index size = maximum.at.size();
+  MatrixXd covariance = information.solve(MatrixXd::Identity(size, size));
+  const auto events = static_cast<double>(std::count(table.event.begin(), table.event.end(), true));
+  for (Index j = 0; j < covariates; ++j) {
+    const double error = shape * std::sqrt(covariance(2 + j, 2 + j) * events);
+    if (!(error < undetermined)) return tl::unexpected{no_finite_effect(table, j)};
   }
-  return in_units_of_table(maximum, covariance, data, likelihood);
+  return covariance;
+}
+
+Expected<LifeFit> fit_at(const Maximum& maximum, const LifeTable& table,
+                         const StandardisedLives& lives) {
+  const auto covariance = covariance_at(maximum, table);
+  if (!covariance) return tl::unexpected{covariance.error()};
+  return in_units_of_table(maximum, *covariance, table, lives);
 }
 
 /// The greatest likelihood with a multiplier, or nothing where none is greater than `plain`: there
@@ -221,20 +182,14 @@ std::optional<Maximum> maximum_with_multiplier(const LifeLikelihood& shared, con
   return best;
 }
 
-Expected<LifeFit> fit_with_multiplier(const LifeTable& table, const Standardised& data,
+Expected<LifeFit> fit_with_multiplier(const LifeTable& table, const StandardisedLives& lives,
                                       const Maximum& plain, LifeFit without) {
-  const LifeLikelihood shared = likelihood_of(table, data, Grouping::shared_multiplier);
+  const LifeLikelihood shared = likelihood_of(table, lives, Grouping::shared_multiplier);
   const std::set<std::size_t> groups{table.group.begin(), table.group.end()};
   without.groups = static_cast<int>(groups.size());
   const auto maximum = maximum_with_multiplier(shared, plain);
   if (!maximum) return without;
-  if (!maximum->converged) {
-    return refuse(fmt::format(
-        "The life could not be fitted with a multiplier for each group. {} Perhaps some groups "
-        "have all the events; fit it without groups.",
-        maximum->note));
-  }
-  auto fit = fit_at(*maximum, table, data, shared);
+  auto fit = fit_at(*maximum, table, lives);
   if (fit) fit->groups = without.groups;
   return fit;
 }
@@ -242,15 +197,15 @@ Expected<LifeFit> fit_with_multiplier(const LifeTable& table, const Standardised
 }  // namespace
 
 Expected<LifeFit> fit_weibull_life(const LifeTable& table) {
-  if (auto sane = check(table); !sane) return tl::unexpected{sane.error()};
-  const Standardised data = standardised(table);
-  if (auto sane = check_covariates(table, data); !sane) return tl::unexpected{sane.error()};
+  if (auto sane = check_lives(table); !sane) return tl::unexpected{sane.error()};
+  const StandardisedLives lives = standardised(table);
+  if (auto sane = check_covariates(table, lives); !sane) return tl::unexpected{sane.error()};
 
-  const LifeLikelihood plain = likelihood_of(table, data, Grouping::none);
-  const Maximum maximum = maximise(plain, start_of(table, data, plain));
-  auto fit = fit_at(maximum, table, data, plain);
+  const LifeLikelihood plain = likelihood_of(table, lives, Grouping::none);
+  const Maximum maximum = maximise(plain, start_of(table, lives, plain));
+  auto fit = fit_at(maximum, table, lives);
   if (!fit || table.group.empty()) return fit;
-  return fit_with_multiplier(table, data, maximum, std::move(*fit));
+  return fit_with_multiplier(table, lives, maximum, std::move(*fit));
 }
 
 }  // namespace sparewell::wear

@@ -106,8 +106,8 @@ TEST_CASE("What cannot be fitted is refused in a sentence") {
   CHECK(says(refusal_of(lives({1, -3, 2}, {true, true, true})), "observation 2 is -3"));
   CHECK(says(refusal_of(lives({1, NAN, 2}, {true, true, true})), "observation 2"));
   CHECK(says(refusal_of(lives({1, 2, 3}, {true, true})), "same number of rows"));
-  CHECK(says(refusal_of(lives({5, 5, 5}, {true, true, true})), "could not be fitted"));
-  CHECK(says(refusal_of(lives({2, 5, 5}, {false, true, true})), "could not be fitted"));
+  CHECK(says(refusal_of(lives({5, 5, 5}, {true, true, true})), "no life lasted longer"));
+  CHECK(says(refusal_of(lives({2, 5, 5}, {false, true, true})), "no life lasted longer"));
 }
 
 TEST_CASE("Covariates that say nothing, or nothing new, are named in the refusal") {

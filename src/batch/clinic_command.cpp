@@ -39,9 +39,10 @@ ClinicSettings changed(ClinicSettings settings, const Options& options) {
   if (options.currency) {
     const auto currency = parse_currency(*options.currency);
     if (!currency) {
-      throw WrongUse{fmt::format("--currency '{}' is not a currency code; write three letters "
-                                 "such as EUR.",
-                                 *options.currency)};
+      throw WrongUse{
+          fmt::format("--currency '{}' is not a currency code; write three letters "
+                      "such as EUR.",
+                      *options.currency)};
     }
     settings.currency = *currency;
   }
@@ -51,8 +52,7 @@ ClinicSettings changed(ClinicSettings settings, const Options& options) {
 int run(const Context& context, const Options& options) {
   const bool changes = options.name || options.ship_to || options.currency || options.main_place ||
                        options.service_target || options.records_begin;
-  const auto store =
-      context.open(changes ? store::OpenMode::create : store::OpenMode::existing);
+  const auto store = context.open(changes ? store::OpenMode::create : store::OpenMode::existing);
   const ClinicSettings before = store->read()->settings();
   const ClinicSettings settings = changed(before, options);
   if (settings != before) {

@@ -1,12 +1,11 @@
 #include "batch/context.hpp"
 
-#include <pwd.h>
-#include <unistd.h>
-
 #include <chrono>
 #include <ctime>
 
 #include <fmt/format.h>
+#include <pwd.h>
+#include <unistd.h>
 
 namespace sparewell::batch {
 namespace {

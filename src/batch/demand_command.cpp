@@ -17,10 +17,8 @@ int run(const Context& context, const std::string& item_code, int day_count) {
   const auto pmf =
       supply::demand(assessment.clinic, assessment.lives, item, assessment.today, day_count);
   if (context.json) {
-    print({{"item_code", item_code},
-           {"days", day_count},
-           {"mean", pmf.mean()},
-           {"pmf", pmf.mass()}});
+    print(
+        {{"item_code", item_code}, {"days", day_count}, {"mean", pmf.mean()}, {"pmf", pmf.mass()}});
     return done;
   }
   std::cout << fmt::format("{}: {:.2f} expected in {} days\n", item_code, pmf.mean(), day_count);

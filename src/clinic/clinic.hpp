@@ -19,10 +19,10 @@ namespace sparewell {
 /// What the clinic decides about itself.
 struct ClinicSettings {
   std::string name;
-  std::string ship_to;  ///< postal address, lines separated by '\n'
-  Currency currency;    ///< of claims, and of suppliers that name none
+  std::string ship_to;                    ///< postal address, lines separated by '\n'
+  Currency currency;                      ///< of claims, and of suppliers that name none
   std::string main_place = "main store";  ///< where orders are delivered
-  double service_target = 0.95;  ///< wanted chance of not running out, between 0 and 1
+  double service_target = 0.95;           ///< wanted chance of not running out, between 0 and 1
   /// From this day on every ending was recorded; units in use before may be in the records, those
   /// that had ended are not. Empty: not stated.
   std::optional<Date> records_begin;

@@ -89,13 +89,13 @@ wear::ItemPrior item_prior(const PriorRow& row) {
 }
 
 wear::EndingPrior ending_prior(const PriorRow& row) {
-  return {row.one_of<Kind>(0), row.one_of<EndReason>(1), row.number(2), row.number(3),
-          row.cell(4)};
+  return {row.one_of<Kind>(0), row.one_of<EndReason>(1), row.number(2), row.number(3), row.cell(4)};
 }
 
 wear::PriorTable read_table() {
   wear::PriorTable table;
-  for_each_row("lives.csv", 7, [&](const PriorRow& row) { table.lives.push_back(life_prior(row)); });
+  for_each_row("lives.csv", 7,
+               [&](const PriorRow& row) { table.lives.push_back(life_prior(row)); });
   for_each_row("factors.csv", 5,
                [&](const PriorRow& row) { table.factors.push_back(factor_prior(row)); });
   for_each_row("persons.csv", 4,

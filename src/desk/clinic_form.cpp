@@ -26,7 +26,10 @@ std::optional<double> read_number(std::string text) {
 }  // namespace
 
 ClinicForm clinic_form(const ClinicSettings& settings) {
-  return {settings.name, settings.ship_to, settings.currency.code, settings.main_place,
+  return {settings.name,
+          settings.ship_to,
+          settings.currency.code,
+          settings.main_place,
           fmt::format("{:.6g}", settings.service_target * 100),
           settings.records_begin ? iso_text(*settings.records_begin) : ""};
 }
@@ -45,7 +48,8 @@ Expected<ClinicSettings> read_clinic_form(const ClinicForm& form) {
   const auto begin = parse_iso_date(form.records_begin);
   if (!form.records_begin.empty() && !begin) {
     return refuse(
-        "Records begin: write the day as 2024-01-31, or leave it empty when every part was recorded "
+        "Records begin: write the day as 2024-01-31, or leave it empty when every part was "
+        "recorded "
         "from its issue to its end.");
   }
   return ClinicSettings{form.name, form.ship_to, *currency, form.main_place, *percent / 100, begin};

@@ -23,7 +23,7 @@ struct Forecast {
   /// The day by which a replacement has to be ordered to be there by p10: p10 less the 0.9 quantile
   /// of the lead time.
   std::optional<Date> order_by;
-  double otherwise_in_a_year = 0;      ///< chance to be lost, outgrown, exchanged ... by then
+  double otherwise_in_a_year = 0;     ///< chance to be lost, outgrown, exchanged ... by then
   std::optional<wear::UseBy> use_by;  ///< see wear/shelf_life.hpp
 };
 

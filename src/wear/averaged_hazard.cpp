@@ -1,12 +1,11 @@
 #include "wear/averaged_hazard.hpp"
 
-#include <math.h>  // before Boost's PCHIP, which in 1.74 calls isnan without a namespace
-
 #include <algorithm>
 #include <array>
 #include <cmath>
 
 #include <boost/math/interpolators/pchip.hpp>
+#include <math.h>  // before Boost's PCHIP, which in 1.74 calls isnan without a namespace
 
 namespace sparewell::wear {
 namespace {
@@ -15,10 +14,10 @@ constexpr double alike = 1e-3;  // moves chances by 4e-4 at most
 
 using Interpolator = boost::math::interpolators::pchip<std::vector<double>>;
 
-/// -log of the chance to last for so many days in each span, averaged over the laws. Chances here are
-/// a millionth or more, so that differences from 1 keep nine digits.
+/// -log of the chance to last for so many days in each span, averaged over the laws. Chances here
+/// are a millionth or more, so that differences from 1 keep nine digits.
 double averaged(const PossibleLives& lives, const LawArray& hazard_so_far,
-             const Eigen::ArrayXd& span_days) {
+                const Eigen::ArrayXd& span_days) {
   LawArray age = lives.wear_age;
   for (Eigen::Index span = 0; span < span_days.size(); ++span) {
     if (span_days[span] > 0) age += lives.rates.col(span) * span_days[span];
@@ -56,9 +55,9 @@ std::optional<AveragedHazard> AveragedHazard::over(const PossibleLives& lives,
     log_factor.push_back(value.back() - std::log(point.hazard));
   }
   const double slope = (value[n - 1] - value[n - 2]) / (x[n - 1] - x[n - 2]);
-  return AveragedHazard{std::make_shared<const Curve>(
-      Curve{x.front(), x.back(), value.back(), slope,
-            Interpolator{std::move(x), std::move(log_factor)}})};
+  return AveragedHazard{
+      std::make_shared<const Curve>(Curve{x.front(), x.back(), value.back(), slope,
+                                          Interpolator{std::move(x), std::move(log_factor)}})};
 }
 
 double AveragedHazard::at(double wear, double best_hazard) const {

@@ -24,7 +24,8 @@ struct PossibleLives {
 };
 
 /// M(w) = -log of the chance to last, averaged over possible laws with equal weight, as a function
-/// of the wear w to come counted by the best estimate. w only serves as a clock that all laws share.
+/// of the wear w to come counted by the best estimate. w only serves as a clock that all laws
+/// share.
 ///
 /// The factor on M by the best estimate is computed at some points and interpolated between them
 /// (PCHIP of its log over log w). It varies slowly, and not at all when the laws agree: with 20

@@ -75,11 +75,10 @@ class Replay {
       const auto& [unit, item, person, outcome] = cases[i];
       const UnitLife& life = lives[i].life;
       const auto end = origin + days{static_cast<int>(outcome.days)};
-      scored[i] = {
-          outcome, Placement{life.chance_worn_by(end), outcome.worn_out, person},
-          score_forecasts(daily_chances(life, horizon_), calendar.chances(*unit, *item, horizon_),
-                          weibull.chances(*unit, *item, horizon_), outcome,
-                          observed_.at(item->kind))};
+      scored[i] = {outcome, Placement{life.chance_worn_by(end), outcome.worn_out, person},
+                   score_forecasts(
+                       daily_chances(life, horizon_), calendar.chances(*unit, *item, horizon_),
+                       weibull.chances(*unit, *item, horizon_), outcome, observed_.at(item->kind))};
     });
     for (std::size_t i = 0; i < cases.size(); ++i) {
       kinds_[cases[i].item->kind].add(scored[i]);

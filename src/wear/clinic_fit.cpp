@@ -73,8 +73,7 @@ void add_exposure(const Exposure& exposure, const Unit& unit, Gathering& into) {
   const FlatSpans life{exposure.spans};
   const FlatSpans entry{exposure.before_entry};
   const auto item = std::ranges::lower_bound(into.data.items, unit.item);
-  const std::size_t group =
-      into.groups.try_emplace(unit.patient, into.groups.size()).first->second;
+  const std::size_t group = into.groups.try_emplace(unit.patient, into.groups.size()).first->second;
   into.data.likelihood.add({static_cast<std::size_t>(item - into.data.items.begin()),
                             exposure.worn_out, life.log_days, life.factors, exposure.at_end, group,
                             entry.log_days, entry.factors});

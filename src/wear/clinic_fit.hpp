@@ -11,8 +11,8 @@ namespace sparewell::wear {
 /// and the chance to have lasted that long otherwise, marginal over the personal multiplier (see
 /// life_likelihood.hpp); beliefs are normal in log shape, log median, beta and log theta, items
 /// shrink to their material (see kind_posterior.hpp), and lives that were under way when the
-/// records begin are left-truncated (see records_begin.hpp). `clinic` is taken as it was known at the
-/// end of `today`, whether or not as_of was applied. Never returns NaN. Throws
+/// records begin are left-truncated (see records_begin.hpp). `clinic` is taken as it was known at
+/// the end of `today`, whether or not as_of was applied. Never returns NaN. Throws
 /// std::invalid_argument for a prior that is not sane; kinds and factors without a prior get a
 /// vague one (see kind_prior.hpp).
 [[nodiscard]] ClinicLife fit_clinic(const Clinic& clinic, const PriorTable& priors, Date today);

@@ -14,8 +14,8 @@ using HazardsOfPatient = std::vector<double>;
 
 /// P(N >= count) for the number N of early endings, when each patient's units share a multiplier
 /// that is independent of other patients': mixed over the multiplier exactly but for quadrature,
-/// and convolved over patients. With a multiplier of exactly 1 it is the Poisson-binomial tail. Only
-/// positive numbers are added, so small tails keep their digits.
+/// and convolved over patients. With a multiplier of exactly 1 it is the Poisson-binomial tail.
+/// Only positive numbers are added, so small tails keep their digits.
 [[nodiscard]] double chance_of_early_endings(int count, std::span<const HazardsOfPatient> patients,
                                              std::span<const MultiplierPoint> multiplier);
 

@@ -26,8 +26,7 @@ std::vector<WearSpan> worn_between(Date from, Date end, const std::vector<UsageS
     Date until = end;
     if (in_usage + 1 < usage.size()) until = std::min(until, usage[in_usage + 1].from);
     if (in_shares + 1 < shares.size()) until = std::min(until, shares[in_shares + 1].from);
-    add_days(spans, usage[in_usage].factors,
-             shares[in_shares].share * days_between(from, until));
+    add_days(spans, usage[in_usage].factors, shares[in_shares].share * days_between(from, until));
     from = until;
     while (in_usage + 1 < usage.size() && usage[in_usage + 1].from <= from) ++in_usage;
     while (in_shares + 1 < shares.size() && shares[in_shares + 1].from <= from) ++in_shares;

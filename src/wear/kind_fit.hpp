@@ -12,8 +12,9 @@ namespace sparewell::wear {
 /// What one kind is estimated from.
 struct KindData {
   KindPrior prior;
-  std::vector<ItemCode> items;            ///< that were worn, sorted; one scale of the likelihood each
-  std::vector<Eigen::Index> material_of;  ///< of each item, its position in the materials of the prior
+  std::vector<ItemCode> items;  ///< that were worn, sorted; one scale of the likelihood each
+  std::vector<Eigen::Index>
+      material_of;  ///< of each item, its position in the materials of the prior
   LifeLikelihood likelihood;
 };
 

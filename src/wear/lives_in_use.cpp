@@ -137,8 +137,8 @@ class Forecaster {
     for (const std::size_t i : wearer.units) {
       const Unit& unit = clinic_.units[i];
       if (!unit.in_use_on(today_)) continue;
-      made[wearer.places[next]].emplace(LifeOfUnit{i, life_of(laws, unit, ages[next], history),
-                                                   of_kind(others_, wearer.kind)});
+      made[wearer.places[next]].emplace(
+          LifeOfUnit{i, life_of(laws, unit, ages[next], history), of_kind(others_, wearer.kind)});
       ++next;
     }
   }
@@ -161,12 +161,10 @@ class Forecaster {
                                  const History& history) const {
     const Item& item = *index_.item(unit.item);
     const auto [future, rates] = future_of(laws, unit, item.kind);
-    const UnitLife best{today_,
-                        ages[0],
-                        laws.best->shape,
-                        scale_days(*laws.best, item),
-                        future,
-                        Multiplier::after(laws.best->theta, history.endings, history.hazard[0])};
+    const UnitLife best{
+        today_,           ages[0],
+        laws.best->shape, scale_days(*laws.best, item),
+        future,           Multiplier::after(laws.best->theta, history.endings, history.hazard[0])};
     const Eigen::Index draws = laws.count() - 1;
     if (draws == 0) return best;
     const LawArray precision = laws.theta.tail(draws).inverse();
@@ -185,7 +183,8 @@ class Forecaster {
     const auto& usage = exposures_.usage().spans(unit.patient);
     const double share = exposures_.alternation().share_on(unit, kind, today_);
     const std::size_t first = span_on(usage, today_);
-    Future future{{}, Eigen::ArrayXXd(laws.count(), static_cast<Eigen::Index>(usage.size() - first))};
+    Future future{{},
+                  Eigen::ArrayXXd(laws.count(), static_cast<Eigen::Index>(usage.size() - first))};
     for (std::size_t i = first; i < usage.size(); ++i) {
       const auto span = static_cast<Eigen::Index>(i - first);
       future.rates.col(span) = share * wear_rates(laws, usage[i].factors);

@@ -7,8 +7,7 @@ namespace sparewell::wear {
 UseBys::UseBys(const Clinic& clinic) {
   for (const StockLevel& level : clinic.shelf) {
     if (!level.lot.use_by || level.lot.lot.empty()) continue;
-    const auto [at, added] =
-        lots_.try_emplace({level.lot.item, level.lot.lot}, *level.lot.use_by);
+    const auto [at, added] = lots_.try_emplace({level.lot.item, level.lot.lot}, *level.lot.use_by);
     if (!added) at->second = std::min(at->second, *level.lot.use_by);
   }
 }

@@ -66,7 +66,9 @@ Expected<void> check_lives(const LifeTable& table) {
     }
     events += table.event[static_cast<std::size_t>(i)] ? 1 : 0;
   }
-  if (events == 0) return refuse("There are no events, so no life can be estimated; add rows whose life has ended.");
+  if (events == 0)
+    return refuse(
+        "There are no events, so no life can be estimated; add rows whose life has ended.");
   for (Index j = 0; j < table.covariates.cols(); ++j) {
     if (table.covariates.col(j).allFinite()) continue;
     return refuse(

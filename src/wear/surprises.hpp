@@ -61,19 +61,20 @@ struct Surprises {
 };
 
 /// The state of `clinic` at the end of `today`, by the clinic's own law: X ~ Weibull(shape, scale
-/// of the material) in wear age, given the age at which it entered the records, and without what its
-/// item is known for, which would hide a bad item. The law is fitted to the very units it judges; one
-/// unit among many hardly moves it, and what it moves makes surprises rarer, not more frequent.
+/// of the material) in wear age, given the age at which it entered the records, and without what
+/// its item is known for, which would hide a bad item. The law is fitted to the very units it
+/// judges; one unit among many hardly moves it, and what it moves makes surprises rarer, not more
+/// frequent.
 ///
 /// The test of a lot is exact. Each unit had a chance of min(early_chance, P(X <= a)) to end early
 /// at a multiplier of 1, a being the wear age it could reach: its wear age today, or when it ended
 /// otherwise than by wear; for one that wore out, what it would have reached by today had it gone
 /// on. A lot in use for a short time is thus judged by what it could show. The units of one patient
 /// share the patient's multiplier, over which the number of early endings is mixed (see
-/// early_counts.hpp): a hard user with many units makes many early endings likelier. Where the whole
-/// kind had more early endings than its law says, as many are expected of every lot of it: a lot is
-/// looked at beside the others, and no law fits its early tail to the last percent. P values are
-/// adjusted for the number of lots, or of items, tested.
+/// early_counts.hpp): a hard user with many units makes many early endings likelier. Where the
+/// whole kind had more early endings than its law says, as many are expected of every lot of it: a
+/// lot is looked at beside the others, and no law fits its early tail to the last percent. P values
+/// are adjusted for the number of lots, or of items, tested.
 ///
 /// A user harder than any multiplier would still make a lot look bad, so a flag also needs the rest
 /// of the lot, without the patient who had the most early endings, to have more of them than chance

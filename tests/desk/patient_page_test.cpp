@@ -107,7 +107,8 @@ TEST_CASE("No recorded sensitivity is not said to be safe") {
   CHECK_FALSE(card.sensitive);
   REQUIRE(card.sensitivities.size() == 1);
   CHECK(card.sensitivities[0].find("does not mean that there is none") != std::string::npos);
-  CHECK(care_caution().find("does not replace the judgement of licensed clinicians") != std::string::npos);
+  CHECK(care_caution().find("does not replace the judgement of licensed clinicians") !=
+        std::string::npos);
 }
 
 TEST_CASE("A recorded sensitivity is told with how it was established") {

@@ -60,7 +60,8 @@ Case some_case(Random& random, double factor, std::size_t spans) {
   for (std::size_t i = 0; i < spans; ++i) {
     lives.rates.col(static_cast<Eigen::Index>(i)) = fill(future[i].rate);
   }
-  return {future, UnitLife{today, age, shape, scale, future, Multiplier{person, person + 0.3}}, lives};
+  return {future, UnitLife{today, age, shape, scale, future, Multiplier{person, person + 0.3}},
+          lives};
 }
 
 /// The average of what each law alone says, by the plain life of one law.
@@ -102,9 +103,10 @@ TEST_CASE("An averaged life gives the average of the chances under each law") {
     CAPTURE(factor);
     const double steady = largest_error(factor, 1);
     const double changing = largest_error(factor, 3);
-    MESSAGE(fmt::format("laws within a factor {}: chances off by {:.1e} at most, {:.1e} with "
-                        "changes of use ahead",
-                        factor, steady, changing));
+    MESSAGE(
+        fmt::format("laws within a factor {}: chances off by {:.1e} at most, {:.1e} with "
+                    "changes of use ahead",
+                    factor, steady, changing));
     CHECK(steady < allowed);
     CHECK(changing < allowed);
   }

@@ -66,7 +66,8 @@ TEST_CASE("One patient's count is that of lives mixed over the multiplier, by in
 
 TEST_CASE("Counts over several patients agree with lives played out") {
   const double theta = 0.5;
-  const std::vector<HazardsOfPatient> patients{{0.1, 0.1, 0.1, 0.05}, {0.1}, {0.1, 0.02}, {0.1, 0.1}};
+  const std::vector<HazardsOfPatient> patients{
+      {0.1, 0.1, 0.1, 0.05}, {0.1}, {0.1, 0.02}, {0.1, 0.1}};
   const auto points = multiplier_points(Multiplier::after(theta, 0, 0));
   std::mt19937_64 random{17};
   std::gamma_distribution<double> multiplier{1 / theta, theta};

@@ -41,7 +41,8 @@ TEST_CASE("A life is cut where the usage changes, and the first record holds bef
   REQUIRE(exposure.spans.size() == 2);
   FactorVector beta{};
   beta[1] = 0.1;
-  CHECK(wear_age(exposure.spans, beta) == Approx(60 * std::exp(0.2) + 40 * std::exp(0.4)).epsilon(1e-14));
+  CHECK(wear_age(exposure.spans, beta) ==
+        Approx(60 * std::exp(0.2) + 40 * std::exp(0.4)).epsilon(1e-14));
   CHECK(exposure.at_end[1] == 4);
   CHECK(exposure.worn_out);
 }

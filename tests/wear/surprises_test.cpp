@@ -138,7 +138,8 @@ TEST_CASE("A hard user alone does not make a lot or an item look bad") {
   const EarlyEndings& bad = found.lots[1];
   CHECK(bad.early == 4);
   CHECK(bad.patients == 6);
-  CHECK(bad.p_without_hardest_user == Approx(chance_of_at_least(3, std::vector(5, raised(0.1, 4, 0.6)))));
+  CHECK(bad.p_without_hardest_user ==
+        Approx(chance_of_at_least(3, std::vector(5, raised(0.1, 4, 0.6)))));
   CHECK(bad.flagged);
   CHECK(found.any_flagged());
 }

@@ -25,10 +25,10 @@ ClinicDialog::ClinicDialog(wxWindow* parent, const ClinicSettings& settings)
 }
 
 void ClinicDialog::on_ok(wxCommandEvent& event) {
-  const auto read = desk::read_clinic_form(
-      {from_wx(name_->GetValue()), from_wx(ship_to_->GetValue()), from_wx(currency_->GetValue()),
-       from_wx(main_place_->GetValue()), from_wx(target_->GetValue()),
-       from_wx(records_begin_->GetValue())});
+  const auto read =
+      desk::read_clinic_form({from_wx(name_->GetValue()), from_wx(ship_to_->GetValue()),
+                              from_wx(currency_->GetValue()), from_wx(main_place_->GetValue()),
+                              from_wx(target_->GetValue()), from_wx(records_begin_->GetValue())});
   if (!read) {
     wxMessageBox(to_wx(read.error().sentence), "Clinic details", wxOK | wxICON_WARNING, this);
     return;

@@ -51,9 +51,9 @@ double share_from(const std::string& key, const std::string& text) {
 std::optional<Date> day_from(const std::string& key, const std::string& text) {
   const auto day = parse_iso_date(text);
   if (day || text.empty()) return day;
-  throw StoreFailure{StoreError::corrupt,
-                     fmt::format("The setting {} holds \"{}\", which is not a day; set it again.",
-                                 key, text)};
+  throw StoreFailure{
+      StoreError::corrupt,
+      fmt::format("The setting {} holds \"{}\", which is not a day; set it again.", key, text)};
 }
 
 void insert(WriteSession& session, const std::string& key, const std::string& value) {

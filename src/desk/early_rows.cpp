@@ -116,7 +116,7 @@ std::vector<Column> early_columns() {
           {"Wear age", 8, Align::right,
            "In days of reference use: time worn, weighted by how hard it is used"},
           {"Half reach", 8, Align::right, "The wear age that half of the parts like it reach"},
-          {"Chance", 11, Align::right, "To wear out so early"},
+          {"Chance", 14, Align::right, "To wear out so early"},
           {"Flagged", 8, Align::left, "Its lot or its item is flagged"}};
 }
 

@@ -1,11 +1,14 @@
 #include "wear/averaged_hazard.hpp"
 
+// clang-format off
+#include <math.h>  // first, because Boost 1.74's PCHIP calls isnan without a namespace
+// clang-format on
+
 #include <algorithm>
 #include <array>
 #include <cmath>
 
 #include <boost/math/interpolators/pchip.hpp>
-#include <math.h>  // before Boost's PCHIP, which in 1.74 calls isnan without a namespace
 
 namespace sparewell::wear {
 namespace {

@@ -47,13 +47,14 @@ double wear_age(const std::vector<WearSpan>& spans, const FactorVector& beta) {
 Exposures::Exposures(const Clinic& clinic, const ClinicIndex& index, Date today,
                      std::optional<Date> records_begin)
     : today_{today},
-      records_begin_{records_begin},
+      entries_{clinic, today, records_begin},
       usage_{clinic},
       alternation_{clinic, index, today} {}
 
 Exposure Exposures::of(const Unit& unit, Kind kind) const {
   const bool ended = unit.ended_on && *unit.ended_on <= today_;
-  if (ended && records_begin_ && *unit.ended_on <= *records_begin_) return {};
+  const auto entry = entries_.of(unit);
+  if (ended && entry && *unit.ended_on <= *entry) return {};
   const Date end = std::max(unit.issued_on, ended ? *unit.ended_on : today_);
   const auto& usage = usage_.spans(unit.patient);
   const auto shares = alternation_.shares(unit, kind, end);
@@ -62,9 +63,8 @@ Exposure Exposures::of(const Unit& unit, Kind kind) const {
   if (end > unit.issued_on) {
     exposure.spans = worn_between(unit.issued_on, end, usage, shares);
     exposure.at_end = usage[span_on(usage, end - days{1})].factors;
-    if (records_begin_ && unit.issued_on < *records_begin_) {
-      exposure.before_entry =
-          worn_between(unit.issued_on, std::min(end, *records_begin_), usage, shares);
+    if (entry) {
+      exposure.before_entry = worn_between(unit.issued_on, std::min(end, *entry), usage, shares);
     }
     return exposure;
   }

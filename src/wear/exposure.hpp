@@ -7,6 +7,7 @@
 
 #include "clinic/clinic.hpp"
 #include "wear/alternation.hpp"
+#include "wear/entry.hpp"
 #include "wear/factors.hpp"
 #include "wear/usage_spans.hpp"
 
@@ -24,8 +25,9 @@ struct Exposure {
   std::vector<WearSpan> spans;
   FactorVector at_end{};  ///< factors in force when it ended
   bool worn_out = false;  ///< ended by wear; otherwise the life is right-censored
-  /// Of the spans, the part before the records begin, when only units that had lasted so long were
-  /// recorded: the life is left-truncated there. Empty when it was recorded from its issue.
+  /// Of the spans, the part before it was under observation, when only units that had lasted so
+  /// long were recorded (see entry.hpp): the life is left-truncated there. Empty when it was seen
+  /// from its issue.
   std::vector<WearSpan> before_entry;
 };
 
@@ -41,7 +43,7 @@ class Exposures {
             std::optional<Date> records_begin = std::nullopt);
 
   /// Precondition: issued by today. An ended life of zero days counts as half a day. A unit that
-  /// ended by the day on which records begin has no spans: such units are there by accident.
+  /// ended by the day on which it entered has no spans: such units are there by accident.
   [[nodiscard]] Exposure of(const Unit& unit, Kind kind) const;
 
   [[nodiscard]] const Alternation& alternation() const { return alternation_; }
@@ -49,7 +51,7 @@ class Exposures {
 
  private:
   Date today_;
-  std::optional<Date> records_begin_;
+  Entries entries_;
   UsageByPatient usage_;
   Alternation alternation_;
 };

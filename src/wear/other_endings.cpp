@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "wear/entry.hpp"
+
 namespace sparewell::wear {
 namespace {
 
@@ -16,14 +18,16 @@ struct Seen {
 std::map<Kind, Seen> seen_by_kind(const Clinic& clinic, Date today,
                                   std::optional<Date> records_begin) {
   const ClinicIndex index{clinic};
+  const Entries entries{clinic, today, records_begin};
   std::map<Kind, Seen> all;
   for (std::size_t k = 0; k < words<Kind>().size(); ++k) all[static_cast<Kind>(k)];
   for (const Unit& unit : clinic.units) {
     const Item* item = index.item(unit.item);
     if (!item || unit.issued_on > today) continue;
     const bool ended = unit.ended_on && *unit.ended_on <= today;
-    if (ended && records_begin && *unit.ended_on <= *records_begin) continue;
-    const Date from = std::max(unit.issued_on, records_begin.value_or(unit.issued_on));
+    const auto entry = entries.of(unit);
+    if (ended && entry && *unit.ended_on <= *entry) continue;
+    const Date from = std::min(today, entry.value_or(unit.issued_on));
     const double days = days_between(from, ended ? *unit.ended_on : today);
     Seen& seen = all[item->kind];
     seen.days += std::max(days, ended ? 0.5 : 0.0);

@@ -45,8 +45,7 @@ struct OtherEndings {
 /// endings and calendar days in use of all units of the kind added, as known at the end of `today`.
 /// A part in a drawer counts as in use, because it can be lost or outgrown there. An ended life of
 /// zero days counts as half a day. A reason without a prior is learned from the records alone.
-/// Where the records begin later (see records_begin.hpp) days before do not count, nor units that
-/// had ended by then.
+/// Days before a unit was under observation (see entry.hpp) do not count.
 [[nodiscard]] std::map<Kind, OtherEndings> other_endings(
     const Clinic& clinic, const PriorTable& priors, Date today,
     std::optional<Date> records_begin = std::nullopt);

@@ -1,5 +1,6 @@
 #include "wear/records_begin.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "wear/exposure.hpp"
@@ -24,15 +25,20 @@ std::optional<Date> suspected_records_begin(const Clinic& clinic, const ClinicLi
   if (!first) return std::nullopt;
   const ClinicIndex index{clinic};
   const Exposures exposures{clinic, index, today, first};
+  const Exposures without{clinic, index, today};
   double expected = 0;
   for (const Unit& unit : clinic.units) {
     const Item* item = index.item(unit.item);
     if (!item || unit.issued_on >= *first) continue;
-    const Exposure exposure = exposures.of(unit, item->kind);
-    if (exposure.before_entry.empty()) continue;
     const KindLife& life = fitted.kinds.at(item->kind);
-    const double age = wear_age(exposure.before_entry, life.beta);
-    const double hazard = std::pow(age / scale_days(life, *item), life.shape);
+    const auto hazard_at = [&](const Exposures& seen) {
+      const Exposure exposure = seen.of(unit, item->kind);
+      if (exposure.before_entry.empty()) return 0.0;
+      const double age = wear_age(exposure.before_entry, life.beta);
+      return std::pow(age / scale_days(life, *item), life.shape);
+    };
+    // Nothing had to show of a part that was brought along later.
+    const double hazard = std::max(0.0, hazard_at(exposures) - hazard_at(without));
     expected += life.theta > 0 ? std::log1p(life.theta * hazard) / life.theta : hazard;
   }
   return expected > endings_that_must_show ? first : std::nullopt;

@@ -7,6 +7,7 @@
 #include "batch/context.hpp"
 #include "batch/json.hpp"
 #include "wear/competing_endings.hpp"
+#include "wear/shelf_life.hpp"
 
 namespace sparewell::batch {
 namespace {
@@ -38,7 +39,7 @@ wear::EndingChances chances_by(const wear::LifeOfUnit& unit, Date day) {
 }
 
 Json json_of(const Unit& unit, const Item& item, const wear::LifeOfUnit& forecast,
-             const std::optional<Date>& by) {
+             const std::optional<wear::UseBy>& use_by, const std::optional<Date>& by) {
   const wear::UnitLife& life = forecast.life;
   Json row{{"patient_ref", unit.patient.text},
            {"side", word(unit.side)},
@@ -51,6 +52,8 @@ Json json_of(const Unit& unit, const Item& item, const wear::LifeOfUnit& forecas
   for (const auto& quantile : quantiles) {
     row[quantile.name] = batch::json_of(life.worn_out_date(quantile.p));
   }
+  row["use_by"] = use_by ? batch::json_of(use_by->day) : Json(nullptr);
+  row["use_by_is_latest_possible"] = use_by && use_by->at_latest;
   row["endings"] = json_of(wear::eventual_endings(life, forecast.others));
   if (by) {
     const auto chances = chances_by(forecast, *by);
@@ -85,6 +88,7 @@ int run(const Context& context, const std::string& by_text) {
   if (!by_text.empty()) by = date_option("--by", by_text);
   const auto assessment = context.forecast();
   const ClinicIndex index{assessment.clinic};
+  const wear::UseBys use_bys{assessment.clinic};
   Json units = Json::array();
   if (!context.json) {
     std::cout << fmt::format("{:<10} {:<5} {:<16} {:<14} {:>8}  {:<10}  {:<10}  {:<10}{}\n",
@@ -94,7 +98,8 @@ int run(const Context& context, const std::string& by_text) {
   for (const wear::LifeOfUnit& forecast : assessment.lives) {
     const Unit& unit = assessment.clinic.units[forecast.unit];
     if (context.json) {
-      units.push_back(json_of(unit, *index.item(unit.item), forecast, by));
+      const Item& item = *index.item(unit.item);
+      units.push_back(json_of(unit, item, forecast, use_bys.of(unit, item), by));
     } else {
       print_words(unit, forecast, by);
     }

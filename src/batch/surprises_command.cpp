@@ -33,8 +33,7 @@ Json json_of(const wear::EarlyEndings& endings, bool with_lot) {
   row["adjusted_p"] = endings.adjusted_p;
   row["patients"] = endings.patients;
   row["early_patients"] = endings.early_patients;
-  row["patients_p_value"] = endings.patients_p;
-  row["adjusted_patients_p"] = endings.adjusted_patients_p;
+  row["p_without_hardest_user"] = endings.p_without_hardest_user;
   row["flagged"] = endings.flagged;
   return row;
 }

@@ -24,7 +24,21 @@ DayPtr read_day(const ClinicFile& file, const JobControl& control) {
   control.say({"Reading the clinic file", std::nullopt});
   auto clinic = store::load_clinic(*open_store(file)->read());
   control.say({"Working out how long parts will last and what to order", std::nullopt});
-  return std::make_shared<const Day>(assess(std::move(clinic), built_in_priors(), file.today));
+  auto assessment = assess(std::move(clinic), built_in_priors(), file.today);
+  auto surprises = wear::find_surprises(assessment.clinic, assessment.fitted, file.today);
+  return std::make_shared<const Day>(std::move(assessment), std::move(surprises));
+}
+
+ForecastTestPtr test_forecasts(const Day& day, const JobControl& control) {
+  bool stopped = false;
+  const auto goes_on = [&](int done, int of) {
+    control.say({"Testing the forecasts on the clinic's history",
+                 static_cast<double>(done) / static_cast<double>(of)});
+    stopped = control.stop.stop_requested();
+    return !stopped;
+  };
+  auto test = wear::run_backtest(day.clinic(), built_in_priors(), day.today(), {}, goes_on);
+  return stopped ? nullptr : std::make_shared<const ForecastTest>(std::move(test));
 }
 
 ImportReport bring_in_folder(const ClinicFile& file, const std::filesystem::path& folder,

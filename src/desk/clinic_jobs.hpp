@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "desk/day.hpp"
+#include "desk/forecast_test.hpp"
 #include "desk/import_folder.hpp"
 #include "desk/job.hpp"
 #include "desk/write_orders.hpp"
@@ -23,6 +24,8 @@ struct ClinicFile {
 /// Makes an empty clinic file. Throws std::runtime_error when there is a file already.
 void make_clinic_file(const ClinicFile& file);
 [[nodiscard]] DayPtr read_day(const ClinicFile& file, const JobControl& control);
+/// Tests the forecasts on the history of the day's clinic; nullptr when it was stopped.
+[[nodiscard]] ForecastTestPtr test_forecasts(const Day& day, const JobControl& control);
 [[nodiscard]] ImportReport bring_in_folder(const ClinicFile& file,
                                            const std::filesystem::path& folder,
                                            const exchange::FolderFormat& format,

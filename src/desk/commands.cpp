@@ -6,17 +6,27 @@
 namespace sparewell::desk {
 namespace {
 
-bool always(const CommandState&) { return true; }
-bool idle(const CommandState& state) { return !state.busy; }
-bool idle_with_file(const CommandState& state) { return state.file_open && !state.busy; }
-bool can_write(const CommandState& state) { return idle_with_file(state) && state.anything_to_order; }
-bool can_mark(const CommandState& state) { return idle_with_file(state) && state.drafts; }
+bool always(const CommandState&) {
+  return true;
+}
+bool idle(const CommandState& state) {
+  return !state.busy;
+}
+bool idle_with_file(const CommandState& state) {
+  return state.file_open && !state.busy;
+}
+bool can_write(const CommandState& state) {
+  return idle_with_file(state) && state.anything_to_order;
+}
+bool can_mark(const CommandState& state) {
+  return idle_with_file(state) && state.drafts;
+}
 
-constexpr std::array<CommandSpec, 14> table{{
-    {Command::open_file, Menu::file, "&Open clinic file...", "Ctrl+O",
-     "Open another clinic file", idle},
-    {Command::new_file, Menu::file, "&New clinic file...", "Ctrl+N",
-     "Make an empty clinic file", idle},
+constexpr std::array<CommandSpec, 18> table{{
+    {Command::open_file, Menu::file, "&Open clinic file...", "Ctrl+O", "Open another clinic file",
+     idle},
+    {Command::new_file, Menu::file, "&New clinic file...", "Ctrl+N", "Make an empty clinic file",
+     idle},
     {Command::import_folder, Menu::file, "&Import folder...", "Ctrl+I",
      "Bring a folder of CSV files into the clinic file", idle_with_file, true},
     {Command::clinic_details, Menu::file, "Clinic &details...", "Ctrl+D",
@@ -26,12 +36,22 @@ constexpr std::array<CommandSpec, 14> table{{
      "Write one workbook for each supplier", can_write},
     {Command::mark_as_sent, Menu::orders, "&Mark as sent...", "Ctrl+M",
      "Say which written orders went to their suppliers; they then count as on order", can_mark},
+    {Command::test_forecasts, Menu::wear, "&Test the forecasts", "Ctrl+T",
+     "Replay the clinic's own history and see how good the forecasts would have been",
+     idle_with_file},
+    {Command::wear_effects, Menu::wear, "What changes &lives", "Ctrl+5",
+     "How activity, kneeling, hours of wear, sweating and sport change the life of parts", always,
+     true},
+    {Command::wear_early, Menu::wear, "&Early endings", "Ctrl+6",
+     "Lots and items that may be defective, and parts that wore out far too early", always},
     {Command::page_orders, Menu::view, "&Order today", "Ctrl+1", "What to order today, and why",
      always},
     {Command::page_patients, Menu::view, "&Patients", "Ctrl+2",
      "Patients, their parts and how long these will last", always},
     {Command::page_shelf, Menu::view, "&Shelf", "Ctrl+3",
      "What is on hand, what of it counts, and what is on its way", always},
+    {Command::page_wear, Menu::view, "&Wear", "Ctrl+4",
+     "How far the forecasts of wear can be trusted", always},
     {Command::find, Menu::view, "&Find", "Ctrl+F", "Go to the find box of the page", always, true},
     {Command::refresh, Menu::view, "&Refresh", "F5", "Read the clinic file again", idle_with_file},
     {Command::keys, Menu::help, "&Keys", "F1", "All keys of the program", always},
@@ -40,14 +60,17 @@ constexpr std::array<CommandSpec, 14> table{{
 
 }  // namespace
 
-std::span<const CommandSpec> command_table() { return table; }
+std::span<const CommandSpec> command_table() {
+  return table;
+}
 
 const CommandSpec& command_spec(Command command) {
   return *std::ranges::find(table, command, &CommandSpec::command);
 }
 
 std::string_view menu_title(Menu menu) {
-  static constexpr std::array<std::string_view, 4> titles{"&File", "&Orders", "&View", "&Help"};
+  static constexpr std::array<std::string_view, 5> titles{"&File", "&Orders", "&Wear", "&View",
+                                                          "&Help"};
   return titles[static_cast<std::size_t>(menu)];
 }
 
@@ -64,6 +87,7 @@ std::vector<KeyLine> key_list() {
     if (!spec.key.empty()) lines.push_back({std::string{spec.key}, plain_label(spec)});
   }
   lines.push_back({"Tab, Shift+Tab", "Go to the next or the previous part of the page"});
+  lines.push_back({"Enter in the list of early endings", "Go to the patient of the part"});
   lines.push_back({"Up, Down, Page Up, Page Down, Home, End", "Move in a list"});
   lines.push_back({"Down in a find box", "Go to the list below it"});
   lines.push_back({"Esc in a find box", "Empty it"});

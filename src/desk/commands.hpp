@@ -16,16 +16,20 @@ enum class Command {
   quit,
   write_orders,
   mark_as_sent,
+  test_forecasts,
+  wear_effects,
+  wear_early,
   page_orders,
   page_patients,
   page_shelf,
+  page_wear,
   find,
   refresh,
   keys,
   about
 };
 
-enum class Menu { file, orders, view, help };
+enum class Menu { file, orders, wear, view, help };
 
 /// What decides whether a command can be used now.
 struct CommandState {

@@ -24,8 +24,9 @@ class SafeLeadDays {
 
 }  // namespace
 
-Day::Day(Assessment assessment)
+Day::Day(Assessment assessment, wear::Surprises surprises)
     : assessment_{std::move(assessment)},
+      surprises_{std::move(surprises)},
       index_{assessment_.clinic},
       alternation_{assessment_.clinic, index_, assessment_.today} {
   const auto& units = assessment_.clinic.units;

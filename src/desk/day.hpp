@@ -8,6 +8,7 @@
 
 #include "desk/assessment.hpp"
 #include "wear/alternation.hpp"
+#include "wear/surprises.hpp"
 
 namespace sparewell::desk {
 
@@ -26,13 +27,15 @@ struct Forecast {
 /// Immutable, so that the window and a background job may read it at the same time.
 class Day {
  public:
-  explicit Day(Assessment assessment);
+  explicit Day(Assessment assessment, wear::Surprises surprises = {});
   Day(const Day&) = delete;
   Day& operator=(const Day&) = delete;
 
   [[nodiscard]] Date today() const { return assessment_.today; }
   [[nodiscard]] const Clinic& clinic() const { return assessment_.clinic; }
   [[nodiscard]] const Assessment& assessment() const { return assessment_; }
+  /// Early endings, with positions in Clinic::units.
+  [[nodiscard]] const wear::Surprises& surprises() const { return surprises_; }
   [[nodiscard]] const ClinicIndex& index() const { return index_; }
   /// How units that are in use together divide the time.
   [[nodiscard]] const wear::Alternation& alternation() const { return alternation_; }
@@ -46,6 +49,7 @@ class Day {
 
  private:
   Assessment assessment_;
+  wear::Surprises surprises_;
   ClinicIndex index_;
   wear::Alternation alternation_;
   std::unordered_map<PatientRef, std::vector<std::size_t>> units_;

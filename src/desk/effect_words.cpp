@@ -2,17 +2,14 @@
 
 #include <fmt/format.h>
 
+#include "desk/part_words.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
 namespace {
 
-std::string plural(Kind kind) {
-  return std::string{word(kind)} + "s";
-}
-
 /// "one", "two" ... for small whole numbers, figures for all others.
-std::string number_words(double number) {
+std::string amount_in_words(double number) {
   if (number == 1) return "one";
   if (number == 2) return "two";
   if (number == 3) return "three";
@@ -21,13 +18,13 @@ std::string number_words(double number) {
 }
 
 std::string hours_words(double hours) {
-  return number_words(hours) + (hours == 1 ? " hour" : " hours");
+  return amount_in_words(hours) + (hours == 1 ? " hour" : " hours");
 }
 
 std::string factor_words(wear::Factor factor, double amount) {
   switch (factor) {
     case wear::Factor::activity:
-      return number_words(amount) + (amount == 1 ? " activity level" : " activity levels") +
+      return amount_in_words(amount) + (amount == 1 ? " activity level" : " activity levels") +
              " higher";
     case wear::Factor::kneeling_hours:
       return "kneeling " + hours_words(amount) + " a day";
@@ -49,10 +46,10 @@ std::string effect_words(Kind kind, const wear::FactorEffect& effect) {
   const std::string factor = factor_words(effect.factor, effect.amount);
   if (!effect.is_clear()) {
     return fmt::format("{}: no clear effect on {} ({:.2f} to {:.2f} times as long)", factor,
-                       plural(kind), effect.low, effect.high);
+                       kind_plural(kind), effect.low, effect.high);
   }
-  return fmt::format("{}: {} last {:.2f} times as long ({:.2f} to {:.2f})", factor, plural(kind),
-                     effect.ratio, effect.low, effect.high);
+  return fmt::format("{}: {} last {:.2f} times as long ({:.2f} to {:.2f})", factor,
+                     kind_plural(kind), effect.ratio, effect.low, effect.high);
 }
 
 std::string effect_grounds(const wear::KindLife& life) {
@@ -63,7 +60,7 @@ std::string effect_grounds(const wear::KindLife& life) {
         word(life.kind));
   }
   return fmt::format("From {} with {}.",
-                     count_words(life.units, std::string{word(life.kind)}, plural(life.kind)),
+                     count_words(life.units, std::string{word(life.kind)}, kind_plural(life.kind)),
                      count_words(life.wear_endings, "wear ending", "wear endings"));
 }
 

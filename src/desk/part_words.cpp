@@ -1,5 +1,7 @@
 #include "desk/part_words.hpp"
 
+#include <fmt/format.h>
+
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -29,6 +31,10 @@ std::string kind_words(const Item& item) {
   }
 }
 
+std::string kind_plural(Kind kind) {
+  return fmt::format("{}s", word(kind));
+}
+
 std::string lot_words(const Unit& unit) {
   if (unit.lot.empty() && unit.serial.empty()) return "no lot recorded";
   if (unit.serial.empty()) return "lot " + unit.lot;
@@ -36,7 +42,9 @@ std::string lot_words(const Unit& unit) {
   return "lot " + unit.lot + ", serial " + unit.serial;
 }
 
-Cell count_cell(int count) { return {std::to_string(count), count}; }
+Cell count_cell(int count) {
+  return {std::to_string(count), count};
+}
 
 Cell date_cell(const std::optional<Date>& date, const std::string& otherwise) {
   Cell cell{date_words(date, otherwise), std::nullopt};

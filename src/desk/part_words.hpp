@@ -13,6 +13,8 @@ namespace sparewell::desk {
 [[nodiscard]] std::string item_words(const Item& item);
 /// "locking liner", "liner with seal", "suspension sleeve": the kind as the trade says it.
 [[nodiscard]] std::string kind_words(const Item& item);
+/// "liners", "socks".
+[[nodiscard]] std::string kind_plural(Kind kind);
 /// "lot A12, serial 778"; "no lot recorded" when there is neither.
 [[nodiscard]] std::string lot_words(const Unit& unit);
 

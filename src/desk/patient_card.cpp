@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "desk/part_words.hpp"
+#include "desk/trust_words.hpp"
 #include "desk/usage_words.hpp"
 #include "desk/wording.hpp"
 
@@ -176,6 +177,14 @@ PatientCard patient_card(const Day& day, const PatientRef& patient, bool with_en
   });
   add_parts(card, day, patient, with_ended);
   return card;
+}
+
+std::string trust_of_part(const Day& day, const std::string& id, const ForecastTestPtr& test) {
+  if (id.empty()) return "";
+  const std::size_t position = std::stoul(id);
+  const auto* forecast = day.forecast(position);
+  if (!forecast || !forecast->p10) return "";
+  return trust_line(test, day.index().item(day.clinic().units.at(position).item)->kind);
 }
 
 std::vector<Column> part_columns() {

@@ -65,8 +65,12 @@ std::string chance_words(double chance) {
   return fmt::format("{:.0f} %", std::round(chance * 100));
 }
 
+std::string number_words(long long number) {
+  return grouped(std::to_string(number));
+}
+
 std::string count_words(long long count, const std::string& one, const std::string& many) {
-  return fmt::format("{} {}", grouped(std::to_string(count)), count == 1 ? one : many);
+  return fmt::format("{} {}", number_words(count), count == 1 ? one : many);
 }
 
 std::string span_words(int days) {

@@ -27,6 +27,8 @@ namespace sparewell::desk {
 /// A chance from 0 to 1: "12 %", "under 1 %", "over 99 %"; never a bare 0 % or 100 %.
 [[nodiscard]] std::string chance_words(double chance);
 
+/// "1,234".
+[[nodiscard]] std::string number_words(long long number);
 /// "1 line", "4 lines".
 [[nodiscard]] std::string count_words(long long count, const std::string& one,
                                       const std::string& many);

@@ -37,12 +37,20 @@ void MainFrame::run(desk::Command command) {
       return write_workbooks();
     case Command::mark_as_sent:
       return mark_as_sent();
+    case Command::test_forecasts:
+      return test_forecasts();
     case Command::page_orders:
       return go_to(0);
     case Command::page_patients:
       return go_to(1);
     case Command::page_shelf:
       return go_to(2);
+    case Command::page_wear:
+      return go_to_wear(WearPanel::Pane::test);
+    case Command::wear_effects:
+      return go_to_wear(WearPanel::Pane::effects);
+    case Command::wear_early:
+      return go_to_wear(WearPanel::Pane::early);
     case Command::find:
       if (day_) current_page()->find();
       return;
@@ -53,6 +61,11 @@ void MainFrame::run(desk::Command command) {
     case Command::about:
       return show_about(this);
   }
+}
+
+void MainFrame::go_to_wear(WearPanel::Pane pane) {
+  go_to(*wear_);
+  wear_->open(pane);
 }
 
 void MainFrame::choose_file() {

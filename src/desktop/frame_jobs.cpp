@@ -52,6 +52,7 @@ void MainFrame::open(const std::string& path) {
                file_ = file;
                remembered_.clinic_file = std::filesystem::absolute(file.path).string();
                day_ = *day;
+               test_.reset();
                note_->put_away();
                show_day();
                bar_->idle(idle_words());
@@ -81,10 +82,29 @@ void MainFrame::read_again() {
       {"Reading the clinic file", false,
        [file = file_, day](const JobControl& control) { *day = desk::read_day(file, control); },
        [this, day](const JobEnd& end) {
-         if (say_failure(end)) return;
-         day_ = *day;
-         show_day();
+         if (!say_failure(end)) renew(*day);
        }});
+}
+
+void MainFrame::renew(const desk::DayPtr& day) {
+  // A test says nothing about forecasts that rest on other records.
+  if (!desk::same_history(day_->clinic(), day->clinic())) test_.reset();
+  day_ = day;
+  show_day();
+}
+
+void MainFrame::test_forecasts() {
+  go_to_wear(WearPanel::Pane::test);
+  auto test = std::make_shared<desk::ForecastTestPtr>();
+  start_job({"Testing the forecasts on the clinic's history", true,
+             [day = day_, test](const JobControl& control) {
+               *test = desk::test_forecasts(*day, control);
+             },
+             [this, test](const JobEnd& end) {
+               if (say_failure(end) || !*test) return;
+               test_ = *test;
+               show_test();
+             }});
 }
 
 void MainFrame::import_from(const std::string& folder, const exchange::FolderFormat& format) {

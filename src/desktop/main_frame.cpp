@@ -54,7 +54,11 @@ void MainFrame::make_pages() {
   book_ = new wxNotebook{body_, wxID_ANY};
   set_accessible_name(*book_, "Pages");
   orders_ = new OrderPanel{book_, [this] { run(desk::Command::write_orders); }};
-  pages_ = {orders_, new PatientPanel{book_}, new ShelfPanel{book_}};
+  patients_ = new PatientPanel{book_};
+  auto* shelf = new ShelfPanel{book_};
+  wear_ = new WearPanel{book_, [this] { run(desk::Command::test_forecasts); },
+                        [this](std::size_t unit) { go_to_unit(unit); }};
+  pages_ = {orders_, patients_, shelf, wear_};
   for (auto* page : pages_) book_->AddPage(page, to_wx(page->tab()));
   book_->Hide();
   auto* sizer = new wxBoxSizer{wxVERTICAL};
@@ -125,6 +129,20 @@ void MainFrame::go_to(int page) {
   current_page()->SetFocus();
 }
 
+void MainFrame::go_to(const Page& page) {
+  go_to(static_cast<int>(std::ranges::find(pages_, &page) - pages_.begin()));
+}
+
+void MainFrame::go_to_unit(std::size_t unit) {
+  go_to(*patients_);
+  patients_->choose(day_->clinic().units.at(unit).patient, unit);
+}
+
+void MainFrame::show_test() {
+  patients_->show_test(test_);
+  wear_->show_test(test_);
+}
+
 void MainFrame::show_day() {
   const bool first = !book_->IsShown();
   welcome_->Hide();
@@ -133,6 +151,7 @@ void MainFrame::show_day() {
     pages_[i]->show(day_);
     book_->SetPageText(i, to_wx(pages_[i]->tab()));
   }
+  show_test();
   const auto& name = day_->clinic().settings.name;
   clinic_name_->SetLabelText(to_wx(name.empty() ? "Clinic without a name" : name));
   day_words_->SetLabelText(to_wx(desk::day_words(day_->today())));
@@ -157,6 +176,7 @@ void MainFrame::update_commands() {
     GetMenuBar()->Enable(command_id(spec.command), spec.enabled(now));
   }
   orders_->allow_writing(desk::command_spec(desk::Command::write_orders).enabled(now));
+  wear_->allow_testing(desk::command_spec(desk::Command::test_forecasts).enabled(now));
 }
 
 void MainFrame::on_key(wxKeyEvent& event) {

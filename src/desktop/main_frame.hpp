@@ -1,4 +1,4 @@
-/// The window: three pages over one clinic file, and what it can be told to do.
+/// The window: four pages over one clinic file, and what it can be told to do.
 #pragma once
 
 #include <filesystem>
@@ -12,6 +12,7 @@
 #include "desk/day.hpp"
 #include "desk/job.hpp"
 #include "desk/remembered.hpp"
+#include "desktop/pages/wear_panel.hpp"
 
 class wxNotebook;
 class wxPanel;
@@ -22,6 +23,7 @@ namespace sparewell::desktop {
 class NoteBar;
 class OrderPanel;
 class Page;
+class PatientPanel;
 class Welcome;
 class WorkBar;
 
@@ -42,7 +44,10 @@ class MainFrame : public wxFrame {
   void bind_events();
   void place_as_remembered();
   void go_to(int page);
+  void go_to(const Page& page);
+  void go_to_unit(std::size_t unit);
   void show_day();
+  void show_test();
   void update_commands();
   [[nodiscard]] desk::CommandState state() const;
   void on_key(wxKeyEvent& event);
@@ -51,6 +56,7 @@ class MainFrame : public wxFrame {
   [[nodiscard]] Page* current_page() const;
 
   // frame_commands.cpp: what is asked before work starts
+  void go_to_wear(WearPanel::Pane pane);
   void choose_file();
   void make_file();
   void import();
@@ -65,6 +71,9 @@ class MainFrame : public wxFrame {
   void read_again();
   void import_from(const std::string& folder, const exchange::FolderFormat& format);
   void write_into(const std::string& folder);
+  void test_forecasts();
+  /// Puts a day in place that was read from the same file again.
+  void renew(const desk::DayPtr& day);
   void mark(std::vector<std::string> numbers);
   void save(const ClinicSettings& settings);
   /// Words for a failure; false when there was none.
@@ -76,6 +85,7 @@ class MainFrame : public wxFrame {
   desk::Remembered remembered_;
   desk::ClinicFile file_;  ///< its path is "" while none is open
   desk::DayPtr day_;
+  desk::ForecastTestPtr test_;  ///< of the open file; goes when its history has changed
   bool closing_ = false;
   bool can_stop_ = false;
 
@@ -86,6 +96,8 @@ class MainFrame : public wxFrame {
   Welcome* welcome_ = nullptr;
   wxNotebook* book_ = nullptr;
   OrderPanel* orders_ = nullptr;
+  PatientPanel* patients_ = nullptr;
+  WearPanel* wear_ = nullptr;
   WorkBar* bar_ = nullptr;
   std::vector<Page*> pages_;
   /// Last, so that it is the first to go: its job may use everything above.

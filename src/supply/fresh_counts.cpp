@@ -105,6 +105,7 @@ FreshTails FreshCountsCache::covering(double shape, double horizon, double loss_
 
 const FreshCounts& FreshCountsCache::made(double shape, int power, int losses) {
   const auto key = std::tuple{shape, power, losses};
+  const std::lock_guard lock{guard_};
   auto found = made_.find(key);
   if (found == made_.end()) {
     const double horizon = std::exp2(power);

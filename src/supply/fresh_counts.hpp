@@ -3,6 +3,7 @@
 
 #include <cstddef>
 #include <map>
+#include <mutex>
 #include <tuple>
 #include <vector>
 
@@ -68,7 +69,7 @@ class FreshTails {
 
 /// FreshCounts by shape, horizon and loss rate, made when first asked for. Horizons are powers of
 /// two and losses expected within them multiples of 0.05, so that what a unit is given does not
-/// depend on what was asked before. Not for sharing between threads.
+/// depend on what was asked before. Threads may share it.
 class FreshCountsCache {
  public:
   [[nodiscard]] FreshTails covering(double shape, double horizon, double loss_rate = 0);
@@ -76,7 +77,8 @@ class FreshCountsCache {
  private:
   [[nodiscard]] const FreshCounts& made(double shape, int power, int losses);
 
-  std::map<std::tuple<double, int, int>, FreshCounts> made_;
+  std::mutex guard_;
+  std::map<std::tuple<double, int, int>, FreshCounts> made_;  // entries never move
 };
 
 }  // namespace sparewell::supply

@@ -3,12 +3,15 @@
 #include <math.h>  // before Boost's PCHIP, which in 1.74 calls isnan without a namespace
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include <boost/math/interpolators/pchip.hpp>
 
 namespace sparewell::wear {
 namespace {
+
+constexpr double alike = 1e-3;  // moves chances by 4e-4 at most
 
 using Interpolator = boost::math::interpolators::pchip<std::vector<double>>;
 
@@ -36,8 +39,14 @@ struct AveragedHazard::Curve {
   Interpolator log_factor;
 };
 
-AveragedHazard::AveragedHazard(const PossibleLives& lives, const std::vector<Point>& points) {
+std::optional<AveragedHazard> AveragedHazard::over(const PossibleLives& lives,
+                                                   const std::vector<Point>& points) {
   const LawArray so_far = (lives.shape * (lives.wear_age.log() - lives.log_scale)).exp();
+  const std::size_t n = points.size();
+  const bool agree = std::ranges::all_of(std::array{n / 4, n / 2, n - n / 3}, [&](std::size_t i) {
+    return std::abs(averaged(lives, so_far, points[i].span_days) / points[i].hazard - 1) < alike;
+  });
+  if (agree) return std::nullopt;
   std::vector<double> x;
   std::vector<double> value;
   std::vector<double> log_factor;
@@ -46,10 +55,10 @@ AveragedHazard::AveragedHazard(const PossibleLives& lives, const std::vector<Poi
     value.push_back(std::log(averaged(lives, so_far, point.span_days)));
     log_factor.push_back(value.back() - std::log(point.hazard));
   }
-  const std::size_t n = x.size();
   const double slope = (value[n - 1] - value[n - 2]) / (x[n - 1] - x[n - 2]);
-  curve_ = std::make_shared<const Curve>(Curve{
-      x.front(), x.back(), value.back(), slope, Interpolator{std::move(x), std::move(log_factor)}});
+  return AveragedHazard{std::make_shared<const Curve>(
+      Curve{x.front(), x.back(), value.back(), slope,
+            Interpolator{std::move(x), std::move(log_factor)}})};
 }
 
 double AveragedHazard::at(double wear, double best_hazard) const {

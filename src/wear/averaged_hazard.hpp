@@ -2,6 +2,8 @@
 #pragma once
 
 #include <memory>
+#include <optional>
+#include <utility>
 #include <vector>
 
 #include "wear/law_draws.hpp"
@@ -39,14 +41,18 @@ class AveragedHazard {
     Eigen::ArrayXd span_days;
   };
 
-  /// Points in rising order of wear, four at least.
-  AveragedHazard(const PossibleLives& lives, const std::vector<Point>& points);
+  /// Points in rising order of wear, four at least. Nothing when the laws agree with the best
+  /// estimate within a thousandth of M at three of the points, as they do in a large clinic.
+  [[nodiscard]] static std::optional<AveragedHazard> over(const PossibleLives& lives,
+                                                          const std::vector<Point>& points);
 
   /// M at a wear above 0, where the best estimate has `best_hazard`.
   [[nodiscard]] double at(double wear, double best_hazard) const;
 
  private:
   struct Curve;
+  explicit AveragedHazard(std::shared_ptr<const Curve> curve) : curve_{std::move(curve)} {}
+
   std::shared_ptr<const Curve> curve_;  // never changes, so copies of a life share it
 };
 

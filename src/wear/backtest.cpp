@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/in_parallel.hpp"
 #include "wear/backtest_peers.hpp"
 #include "wear/backtest_tally.hpp"
 #include "wear/clinic_fit.hpp"
@@ -69,17 +70,20 @@ class Replay {
     if (lives.size() != cases.size()) throw std::logic_error{"A unit in use has no forecast."};
     const CalendarRule calendar{known, priors_, origin};
     const ClinicWeibull weibull{known, priors_, origin};
-    for (std::size_t i = 0; i < cases.size(); ++i) {
+    std::vector<ScoredUnit> scored(cases.size());
+    in_parallel(cases.size(), [&](std::size_t i) {
       const auto& [unit, item, person, outcome] = cases[i];
       const UnitLife& life = lives[i].life;
       const auto end = origin + days{static_cast<int>(outcome.days)};
-      const ScoredUnit scored{
+      scored[i] = {
           outcome, Placement{life.chance_worn_by(end), outcome.worn_out, person},
           score_forecasts(daily_chances(life, horizon_), calendar.chances(*unit, *item, horizon_),
                           weibull.chances(*unit, *item, horizon_), outcome,
                           observed_.at(item->kind))};
-      kinds_[item->kind].add(scored);
-      all_.add(scored);
+    });
+    for (std::size_t i = 0; i < cases.size(); ++i) {
+      kinds_[cases[i].item->kind].add(scored[i]);
+      all_.add(scored[i]);
     }
   }
 
@@ -131,7 +135,7 @@ Clinic known_at(Clinic clinic, Date origin) {
 }
 
 Expected<Backtest> run_backtest(const Clinic& clinic, const PriorTable& priors, Date today,
-                                const BacktestPlan& plan) {
+                                const BacktestPlan& plan, const BacktestGoesOn& goes_on) {
   const Truth truth{clinic, today};
   const auto origins = backtest_origins(truth.clinic, today, plan);
   std::vector<std::vector<Case>> cases;
@@ -145,7 +149,12 @@ Expected<Backtest> run_backtest(const Clinic& clinic, const PriorTable& priors, 
         iso_text(today), plan.horizon_days, (5 * plan.horizon_days + 2) / 3, plan.horizon_days));
   }
   Replay replay{truth, priors, plan.horizon_days, observation_curves(cases)};
-  for (std::size_t i = 0; i < origins.size(); ++i) replay.add(origins[i], cases[i]);
+  for (std::size_t i = 0; i < origins.size(); ++i) {
+    if (goes_on && !goes_on(static_cast<int>(i), static_cast<int>(origins.size()))) {
+      return refuse("The test of the forecasts was stopped before its end.");
+    }
+    replay.add(origins[i], cases[i]);
+  }
   return replay.result(origins);
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <array>
+#include <functional>
 #include <optional>
 #include <vector>
 
@@ -69,11 +70,16 @@ struct Backtest {
 /// may have been known ahead; the catalogue is taken as it is now.
 [[nodiscard]] Clinic known_at(Clinic clinic, Date origin);
 
+/// Asked before each origin, with how many are done, of how many; false stops the backtest.
+using BacktestGoesOn = std::function<bool(int done, int of)>;
+
 /// At each origin: fits what was known then with `priors`, forecasts every unit in use, and
 /// compares with what happened until `today`. Means over units are plain; endings for other reasons
 /// within the horizon are made up for kind by kind (see scores.hpp). Refuses with one sentence when
-/// the history is too short. Throws std::invalid_argument for a plan with numbers below 1.
+/// the history is too short, or when `goes_on` stopped it. Throws std::invalid_argument for a plan
+/// with numbers below 1.
 [[nodiscard]] Expected<Backtest> run_backtest(const Clinic& clinic, const PriorTable& priors,
-                                              Date today, const BacktestPlan& plan);
+                                              Date today, const BacktestPlan& plan,
+                                              const BacktestGoesOn& goes_on = {});
 
 }  // namespace sparewell::wear

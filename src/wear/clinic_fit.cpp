@@ -5,6 +5,7 @@
 #include <set>
 #include <unordered_map>
 
+#include "clinic/in_parallel.hpp"
 #include "wear/exposure.hpp"
 #include "wear/kind_fit.hpp"
 #include "wear/records_begin.hpp"
@@ -101,9 +102,10 @@ ClinicLife fit_from(const Clinic& clinic, const PriorTable& priors, Date today,
   ClinicLife fitted;
   fitted.records_begin = records_begin;
   fitted.others = other_endings(clinic, priors, today, records_begin);
-  for (const Gathering& gathered : gather(clinic, priors, today, records_begin)) {
-    fitted.kinds.emplace(gathered.data.prior.kind, fit_kind(gathered.data));
-  }
+  const auto gathered = gather(clinic, priors, today, records_begin);
+  std::vector<KindLife> lives(gathered.size());
+  in_parallel(gathered.size(), [&](std::size_t i) { lives[i] = fit_kind(gathered[i].data); });
+  for (KindLife& life : lives) fitted.kinds.emplace(life.kind, std::move(life));
   return fitted;
 }
 

@@ -1,9 +1,10 @@
 #include <array>
 #include <cmath>
 #include <map>
-#include <tuple>
+#include <optional>
 #include <unordered_map>
 
+#include "clinic/in_parallel.hpp"
 #include "wear/exposure.hpp"
 #include "wear/unit_life.hpp"
 
@@ -65,35 +66,15 @@ LawArray hazards(const Laws& laws, const LawArray& ages, Eigen::Index column) {
 
 /// What the units of one kind tell of the patient who wears one today.
 struct History {
-  bool in_use = false;
   double endings = 0;
-  Eigen::ArrayXd hazard;  ///< cumulative, summed over the units; under each law
+  LawArray hazard;  ///< cumulative, summed over the units; under each law
 };
 
-class Histories {
- public:
-  void expect(const PatientRef& patient, Kind kind, Eigen::Index laws) {
-    History& history = at(by_patient_[patient], kind);
-    history.in_use = true;
-    history.hazard = Eigen::ArrayXd::Zero(laws);
-  }
-
-  /// Null unless it is expected.
-  [[nodiscard]] History* find(const PatientRef& patient, Kind kind) {
-    const auto found = by_patient_.find(patient);
-    if (found == by_patient_.end()) return nullptr;
-    History& history = at(found->second, kind);
-    return history.in_use ? &history : nullptr;
-  }
-
- private:
-  using ByKind = std::array<History, 7>;
-  static_assert(static_cast<std::size_t>(Kind::sock) + 1 == std::tuple_size_v<ByKind>);
-  static History& at(ByKind& of_patient, Kind kind) {
-    return of_patient[static_cast<std::size_t>(kind)];
-  }
-
-  std::unordered_map<PatientRef, ByKind> by_patient_;
+/// The units of one kind that one patient had, by position in Clinic::units.
+struct Wearer {
+  Kind kind = Kind::liner;
+  std::vector<std::size_t> units;
+  std::vector<std::size_t> places;  ///< in the result, of the units in use in their order
 };
 
 class Forecaster {
@@ -107,60 +88,78 @@ class Forecaster {
     for (const auto& [kind, life] : fitted.kinds) laws_.emplace(kind, laws_of(life));
   }
 
-  [[nodiscard]] std::vector<LifeOfUnit> lives() {
-    expect_patients();
-    add_histories();
+  [[nodiscard]] std::vector<LifeOfUnit> lives() const {
+    std::size_t in_use = 0;
+    const auto wearers = wearers_today(in_use);
+    std::vector<std::optional<LifeOfUnit>> made(in_use);
+    in_parallel(wearers.size(), [&](std::size_t i) { add_lives(wearers[i], made); });
     std::vector<LifeOfUnit> lives;
-    for (std::size_t i = 0; i < clinic_.units.size(); ++i) {
-      const Unit& unit = clinic_.units[i];
-      const Item* item = index_.item(unit.item);
-      if (item && unit.in_use_on(today_)) {
-        lives.push_back({i, life_of(i, unit, *item), of_kind(others_, item->kind)});
-      }
-    }
+    lives.reserve(in_use);
+    for (auto& life : made) lives.push_back(std::move(*life));
     return lives;
   }
 
  private:
-  void expect_patients() {
-    for (const Unit& unit : clinic_.units) {
-      const Item* item = index_.item(unit.item);
-      if (item && unit.in_use_on(today_)) {
-        histories_.expect(unit.patient, item->kind, laws_.at(item->kind).count());
-      }
-    }
-  }
-
-  /// Adds to the histories what every unit has been through, and keeps the wear ages of those in
-  /// use.
-  void add_histories() {
+  /// Everybody who has a unit in use, by kind. Counts the units in use.
+  [[nodiscard]] std::vector<Wearer> wearers_today(std::size_t& in_use) const {
+    std::vector<Wearer> wearers;
+    std::unordered_map<PatientRef, std::array<std::size_t, 7>> numbers;  // from 1; 0: none yet
+    const auto number = [&](const Unit& unit, Kind kind) -> std::size_t& {
+      return numbers[unit.patient][static_cast<std::size_t>(kind)];
+    };
     for (std::size_t i = 0; i < clinic_.units.size(); ++i) {
       const Unit& unit = clinic_.units[i];
       const Item* item = index_.item(unit.item);
       if (!item || unit.issued_on > today_) continue;
-      History* history = histories_.find(unit.patient, item->kind);
-      if (!history) continue;
-      const Exposure exposure = exposures_.of(unit, item->kind);
-      if (exposure.spans.empty()) continue;  // never worn: says nothing about wear
-      const Laws& laws = laws_.at(item->kind);
-      const Eigen::Index column = scale_column(*laws.best, *item);
-      const LawArray ages = wear_ages(laws, exposure.spans);
-      history->hazard += hazards(laws, ages, column);
-      if (!exposure.before_entry.empty()) {
-        history->hazard -= hazards(laws, wear_ages(laws, exposure.before_entry), column);
+      std::size_t& of_patient = number(unit, item->kind);
+      if (of_patient == 0) {
+        wearers.push_back({item->kind, {}, {}});
+        of_patient = wearers.size();
       }
-      history->endings += exposure.worn_out ? 1 : 0;
-      if (unit.in_use_on(today_)) ages_.emplace(i, ages);
+      Wearer& wearer = wearers[of_patient - 1];
+      wearer.units.push_back(i);
+      if (unit.in_use_on(today_)) wearer.places.push_back(in_use++);
+    }
+    std::erase_if(wearers, [](const Wearer& wearer) { return wearer.places.empty(); });
+    return wearers;
+  }
+
+  void add_lives(const Wearer& wearer, std::vector<std::optional<LifeOfUnit>>& made) const {
+    const Laws& laws = laws_.at(wearer.kind);
+    History history{0, LawArray::Zero(laws.count())};
+    std::vector<LawArray> ages;  // of the units in use
+    for (const std::size_t i : wearer.units) {
+      const Unit& unit = clinic_.units[i];
+      const LawArray age = add_history(laws, unit, history);
+      if (unit.in_use_on(today_)) ages.push_back(age);
+    }
+    std::size_t next = 0;
+    for (const std::size_t i : wearer.units) {
+      const Unit& unit = clinic_.units[i];
+      if (!unit.in_use_on(today_)) continue;
+      made[wearer.places[next]].emplace(LifeOfUnit{i, life_of(laws, unit, ages[next], history),
+                                                   of_kind(others_, wearer.kind)});
+      ++next;
     }
   }
 
-  [[nodiscard]] UnitLife life_of(std::size_t position, const Unit& unit, const Item& item) {
-    const Laws& laws = laws_.at(item.kind);
-    const Eigen::Index column = scale_column(*laws.best, item);
-    const History& history = *histories_.find(unit.patient, item.kind);
-    const auto known = ages_.find(position);
-    const LawArray ages =
-        known == ages_.end() ? LawArray{LawArray::Zero(laws.count())} : LawArray{known->second};
+  /// Adds what the unit has been through; returns its wear ages.
+  LawArray add_history(const Laws& laws, const Unit& unit, History& history) const {
+    const Exposure exposure = exposures_.of(unit, laws.best->kind);
+    const LawArray ages = wear_ages(laws, exposure.spans);
+    if (exposure.spans.empty()) return ages;  // never worn: says nothing about wear
+    const Eigen::Index column = scale_column(*laws.best, *index_.item(unit.item));
+    history.hazard += hazards(laws, ages, column);
+    if (!exposure.before_entry.empty()) {
+      history.hazard -= hazards(laws, wear_ages(laws, exposure.before_entry), column);
+    }
+    history.endings += exposure.worn_out ? 1 : 0;
+    return ages;
+  }
+
+  [[nodiscard]] UnitLife life_of(const Laws& laws, const Unit& unit, const LawArray& ages,
+                                 const History& history) const {
+    const Item& item = *index_.item(unit.item);
     const auto [future, rates] = future_of(laws, unit, item.kind);
     const UnitLife best{today_,
                         ages[0],
@@ -171,6 +170,7 @@ class Forecaster {
     const Eigen::Index draws = laws.count() - 1;
     if (draws == 0) return best;
     const LawArray precision = laws.theta.tail(draws).inverse();
+    const Eigen::Index column = scale_column(*laws.best, item);
     return best.averaged_over({ages.tail(draws), laws.shape.tail(draws),
                                laws.log_scale.col(column).tail(draws), precision + history.endings,
                                precision + history.hazard.tail(draws), rates.bottomRows(draws)});
@@ -201,8 +201,6 @@ class Forecaster {
   ClinicIndex index_;
   Exposures exposures_;
   std::map<Kind, Laws> laws_;
-  Histories histories_;
-  std::unordered_map<std::size_t, Eigen::ArrayXd> ages_;  ///< by position in Clinic::units
 };
 
 }  // namespace

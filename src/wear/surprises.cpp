@@ -3,9 +3,10 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
-#include <numeric>
 #include <tuple>
 
+#include "clinic/in_parallel.hpp"
+#include "wear/early_counts.hpp"
 #include "wear/effects.hpp"
 #include "wear/exposure.hpp"
 #include "wear/false_discovery.hpp"
@@ -15,13 +16,14 @@ namespace {
 
 /// The units of one patient in a lot or an item.
 struct PatientShare {
-  double chance_of_none = 1;  // of an early ending, were the units independent
-  bool early = false;
+  HazardsOfPatient hazards;
+  int early = 0;
 };
 
 /// What the tests need to know about the units of a lot or an item.
 struct Group {
-  std::vector<double> chances;  // to have ended early by now, one a unit
+  Kind kind = Kind::liner;
+  int units = 0;
   int early = 0;
   std::map<PatientRef, PatientShare> patients;
 };
@@ -71,53 +73,97 @@ Outcome outcome_of(const Exposures& exposures, const Unit& unit, const KindLife&
   return outcome;
 }
 
-void add_to(Group& group, const Unit& unit, const Outcome& outcome) {
-  const double chance = std::min(early_chance, outcome.reachable_chance);
+void add_to(Group& group, Kind kind, const Unit& unit, const Outcome& outcome) {
   const bool early = outcome.worn_out && outcome.chance < early_chance;
-  group.chances.push_back(chance);
+  group.kind = kind;
+  ++group.units;
   group.early += early ? 1 : 0;
   PatientShare& patient = group.patients[unit.patient];
-  patient.chance_of_none *= 1 - chance;
-  patient.early = patient.early || early;
+  patient.hazards.push_back(-std::log1p(-std::min(early_chance, outcome.reachable_chance)));
+  patient.early += early ? 1 : 0;
 }
 
-EarlyEndings tested(const GroupKey& key, const Group& group) {
+using Points = std::map<Kind, std::vector<MultiplierPoint>>;
+
+EarlyEndings tested(const GroupKey& key, const Group& group, const Points& multipliers) {
+  const auto& multiplier = multipliers.at(group.kind);
   EarlyEndings made;
   std::tie(made.item, made.lot) = key;
-  made.units = static_cast<int>(group.chances.size());
+  made.units = group.units;
   made.early = group.early;
-  made.expected = std::accumulate(group.chances.begin(), group.chances.end(), 0.0);
-  made.p_value = chance_of_at_least(group.early, group.chances);
-  std::vector<double> chances;
+  made.patients = static_cast<int>(group.patients.size());
+  std::vector<HazardsOfPatient> hazards;
+  std::size_t hardest = 0;
+  int most = -1;
   for (const auto& [ref, patient] : group.patients) {
-    chances.push_back(1 - patient.chance_of_none);
-    made.early_patients += patient.early ? 1 : 0;
+    made.early_patients += patient.early > 0 ? 1 : 0;
+    if (patient.early > most) {
+      most = patient.early;
+      hardest = hazards.size();
+    }
+    hazards.push_back(patient.hazards);
   }
-  made.patients = static_cast<int>(chances.size());
-  made.patients_p = chance_of_at_least(made.early_patients, chances);
+  made.expected = expected_early_endings(hazards, multiplier);
+  made.p_value = chance_of_early_endings(group.early, hazards, multiplier);
+  hazards.erase(hazards.begin() + static_cast<std::ptrdiff_t>(hardest));
+  made.p_without_hardest_user = chance_of_early_endings(group.early - most, hazards, multiplier);
   return made;
 }
 
-using Value = double EarlyEndings::*;
-
-void adjust(std::vector<EarlyEndings>& all, Value p_value, Value adjusted) {
+void adjust(std::vector<EarlyEndings>& all) {
   std::vector<double> p_values(all.size());
-  std::ranges::transform(all, p_values.begin(), p_value);
+  std::ranges::transform(all, p_values.begin(), &EarlyEndings::p_value);
   const auto values = adjusted_for_false_discoveries(p_values);
-  for (std::size_t i = 0; i < all.size(); ++i) all[i].*adjusted = values[i];
+  for (std::size_t i = 0; i < all.size(); ++i) all[i].adjusted_p = values[i];
+}
+
+std::vector<HazardsOfPatient> hazards_of(const Group& group) {
+  std::vector<HazardsOfPatient> hazards;
+  for (const auto& [ref, patient] : group.patients) hazards.push_back(patient.hazards);
+  return hazards;
+}
+
+/// How many times as many early endings there were in each kind as the law expects, at least 1.
+/// With few the law's word counts.
+std::map<Kind, double> excess_by_kind(const Groups& items, const Points& multipliers) {
+  constexpr double expected_that_weigh_as_much = 20;
+  struct Sum {
+    double early = expected_that_weigh_as_much;
+    double expected = expected_that_weigh_as_much;
+  };
+  std::map<Kind, Sum> sums;
+  for (const auto& [key, group] : items) {
+    Sum& sum = sums[group.kind];
+    sum.early += group.early;
+    sum.expected += expected_early_endings(hazards_of(group), multipliers.at(group.kind));
+  }
+  std::map<Kind, double> excess;
+  for (const auto& [kind, sum] : sums) excess[kind] = std::max(1.0, sum.early / sum.expected);
+  return excess;
+}
+
+void raise_hazards(Groups& groups, const std::map<Kind, double>& excess) {
+  for (auto& [key, group] : groups) {
+    for (auto& [ref, patient] : group.patients) {
+      for (double& hazard : patient.hazards) hazard *= excess.at(group.kind);
+    }
+  }
 }
 
 /// Groups that are too small to be flagged whatever happens would only cost the others power.
-std::vector<EarlyEndings> tested(const Groups& groups) {
-  std::vector<EarlyEndings> all;
+std::vector<EarlyEndings> tested(const Groups& groups, const Points& multipliers) {
+  std::vector<std::pair<const GroupKey*, const Group*>> large;
   for (const auto& [key, group] : groups) {
-    if (static_cast<int>(group.chances.size()) >= fewest_early) all.push_back(tested(key, group));
+    if (group.units >= fewest_early) large.emplace_back(&key, &group);
   }
-  adjust(all, &EarlyEndings::p_value, &EarlyEndings::adjusted_p);
-  adjust(all, &EarlyEndings::patients_p, &EarlyEndings::adjusted_patients_p);
+  std::vector<EarlyEndings> all(large.size());
+  in_parallel(large.size(), [&](std::size_t i) {
+    all[i] = tested(*large[i].first, *large[i].second, multipliers);
+  });
+  adjust(all);
   for (EarlyEndings& one : all) {
     one.flagged = one.adjusted_p <= false_discovery_rate &&
-                  one.adjusted_patients_p <= false_discovery_rate && one.early >= fewest_early &&
+                  one.p_without_hardest_user <= rest_significance && one.early >= fewest_early &&
                   one.early_patients >= fewest_early_patients;
   }
   std::ranges::stable_sort(all, {}, &EarlyEndings::p_value);
@@ -148,16 +194,23 @@ Surprises find_surprises(const Clinic& clinic, const ClinicLife& fitted, Date to
     if (outcome.worn_out && outcome.chance < surprising_chance) {
       found.units.push_back({i, outcome.wear_age, outcome.median, outcome.chance});
     }
-    add_to(items[{unit.item, ""}], unit, outcome);
+    add_to(items[{unit.item, ""}], item->kind, unit, outcome);
     if (unit.lot.empty()) {
       ++found.units_without_lot;
     } else {
-      add_to(lots[{unit.item, unit.lot}], unit, outcome);
+      add_to(lots[{unit.item, unit.lot}], item->kind, unit, outcome);
     }
   }
   std::ranges::stable_sort(found.units, {}, &EarlyUnit::chance);
-  found.lots = tested(lots);
-  found.items = tested(items);
+  Points multipliers;
+  for (const auto& [kind, life] : fitted.kinds) {
+    multipliers[kind] = multiplier_points(Multiplier::after(life.theta, 0, 0));
+  }
+  const auto excess = excess_by_kind(items, multipliers);
+  raise_hazards(lots, excess);
+  raise_hazards(items, excess);
+  found.lots = tested(lots, multipliers);
+  found.items = tested(items, multipliers);
   found.lots_too_small = static_cast<int>(lots.size() - found.lots.size());
   return found;
 }

@@ -19,6 +19,7 @@ inline constexpr double surprising_chance = 0.01;
 inline constexpr double early_chance = 0.10;
 /// False discovery rate among the lots, and among the items, that are flagged.
 inline constexpr double false_discovery_rate = 0.05;
+inline constexpr double rest_significance = 0.05;
 /// A flag needs as many early endings, and of two patients: the early endings of one patient say as
 /// much about the patient as about the part. Lots of fewer units are not tested.
 inline constexpr int fewest_early = 3;
@@ -43,9 +44,9 @@ struct EarlyEndings {
   double expected = 0;     ///< early endings expected by chance
   double p_value = 1;      ///< chance of as many early endings or more, were the parts ordinary
   double adjusted_p = 1;   ///< for the number of lots or items tested
-  double patients_p = 1;   ///< chance of as many patients with early endings or more
-  double adjusted_patients_p = 1;  ///< likewise adjusted
-  bool flagged = false;            ///< both adjusted values are at most false_discovery_rate
+  /// p_value of what is left without the patient who had the most early endings.
+  double p_without_hardest_user = 1;
+  bool flagged = false;  ///< see find_surprises
 };
 
 struct Surprises {
@@ -60,23 +61,23 @@ struct Surprises {
 };
 
 /// The state of `clinic` at the end of `today`, by the clinic's own law: X ~ Weibull(shape, scale
-/// of the material) in wear age, without the person's multiplier and without what its item is known
-/// for, which would hide a bad item; given the age at which it entered the records. The law is fitted to the very
-/// units it judges; one unit among many hardly moves it, and what it moves makes surprises rarer,
-/// not more frequent. A multiplier hardly moves the tail below 10 % either: with variance v the
-/// chance H - H^2/2 at cumulative hazard H becomes H - (1 + v) H^2/2.
+/// of the material) in wear age, given the age at which it entered the records, and without what its
+/// item is known for, which would hide a bad item. The law is fitted to the very units it judges; one
+/// unit among many hardly moves it, and what it moves makes surprises rarer, not more frequent.
 ///
-/// The test of a lot is exact. Each unit had a chance of min(early_chance, P(X <= a)) to end early,
-/// a being the wear age it could reach: its wear age today, or when it ended otherwise than by
-/// wear; for one that wore out, what it would have reached by today had it gone on. A lot in use
-/// for a short time is thus judged by what it could show, and the number of early endings follows
-/// the Poisson-binomial law.
+/// The test of a lot is exact. Each unit had a chance of min(early_chance, P(X <= a)) to end early
+/// at a multiplier of 1, a being the wear age it could reach: its wear age today, or when it ended
+/// otherwise than by wear; for one that wore out, what it would have reached by today had it gone
+/// on. A lot in use for a short time is thus judged by what it could show. The units of one patient
+/// share the patient's multiplier, over which the number of early endings is mixed (see
+/// early_counts.hpp): a hard user with many units makes many early endings likelier. Where the whole
+/// kind had more early endings than its law says, as many are expected of every lot of it: a lot is
+/// looked at beside the others, and no law fits its early tail to the last percent. P values are
+/// adjusted for the number of lots, or of items, tested.
 ///
-/// Units of one patient share whatever the factors do not know, so a hard user with many units of a
-/// lot or item would make it look bad. Hence a second test counts patients with an early ending in
-/// place of units. Independence within a patient overstates the chance of any early ending there,
-/// so this test errs towards too few flags. Both must be significant after adjustment for the
-/// number of lots, or of items, tested.
+/// A user harder than any multiplier would still make a lot look bad, so a flag also needs the rest
+/// of the lot, without the patient who had the most early endings, to have more of them than chance
+/// brings (p at most rest_significance).
 ///
 /// Throws std::out_of_range when `fitted` lacks a kind or material of a unit.
 [[nodiscard]] Surprises find_surprises(const Clinic& clinic, const ClinicLife& fitted, Date today);

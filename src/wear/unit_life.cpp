@@ -81,7 +81,7 @@ UnitLife UnitLife::averaged_over(const PossibleLives& lives) const {
     points.push_back({wear, hazard, std::move(spent)});
   }
   constexpr std::size_t fewest = 4;
-  if (points.size() >= fewest) made.averaged_.emplace(lives, points);
+  if (points.size() >= fewest) made.averaged_ = AveragedHazard::over(lives, points);
   return made;
 }
 

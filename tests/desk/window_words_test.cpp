@@ -44,7 +44,7 @@ TEST_CASE("Commands that change the clinic file are off without one, and while w
   const CommandState none;
   CommandState open{true, false, true, true};
   for (const auto command : {Command::import_folder, Command::clinic_details, Command::write_orders,
-                             Command::mark_as_sent, Command::refresh}) {
+                             Command::mark_as_sent, Command::test_forecasts, Command::refresh}) {
     CHECK_FALSE(command_spec(command).enabled(none));
     CHECK(command_spec(command).enabled(open));
   }

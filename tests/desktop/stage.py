@@ -98,10 +98,10 @@ class Stage:
                 yield from walk(application)
 
     def find(self, role, name, whole=False):
-        """A control on the screen with this role whose name begins so, or is just that."""
+        """A control on the screen with this role, or any, whose name begins so, or is just that."""
         for control in self._controls():
             fits = control.name == name if whole else control.name.startswith(name)
-            if fits and control.getRoleName() == role:
+            if fits and role in ("", control.getRoleName()):
                 if control.getState().contains(self.atspi.STATE_SHOWING):
                     return control
         return None
@@ -137,6 +137,10 @@ class Stage:
     @staticmethod
     def rows(table):
         return table.queryTable().nRows
+
+    @staticmethod
+    def cell(table, row, column):
+        return table.queryTable().getAccessibleAt(row, column).name
 
     def focused(self, control):
         return control.getState().contains(self.atspi.STATE_FOCUSED)

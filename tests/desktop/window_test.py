@@ -1,5 +1,5 @@
 """Works with the window as a person does, on the sample clinic: finds the pages by their names,
-searches a patient, writes the order workbooks and marks them as sent.
+searches a patient, tests the forecasts, writes the order workbooks and marks them as sent.
 
 usage: window_test.py SPAREWELL SPAREWELL-BATCH CSV-FOLDER PICTURES-FOLDER
 
@@ -20,7 +20,7 @@ PATIENT = "P-0004"
 # Said by the toolkit while a window is built that has no size yet, and by its accessibility while a
 # book of pages is taken down.
 TOOLKIT_NOISE = ("gtk_box_gadget_distribute", "gtk_distribute_natural_allocation",
-                 "gtk_notebook_get_tab_label")
+                 "gtk_notebook_get_tab_label", "gtk_widget_get_preferred_width_for_height")
 
 
 def make_database(batch, folder, database):
@@ -33,6 +33,7 @@ def look_at_pages(stage):
     stage.wait_for("page tab", "Order today (")
     stage.wait_for("page tab", "Patients")
     stage.wait_for("page tab", "Shelf")
+    stage.wait_for("page tab", "Wear")
     stage.picture("order-today")
     stage.press("ctrl+3")
     stage.wait_for("table", "Items")
@@ -81,6 +82,31 @@ def mark_as_sent(stage):
     stage.picture("sent")
 
 
+def test_forecasts(stage):
+    stage.press("ctrl+4")
+    stage.wait_for("label", "The forecasts have not been tested")
+    stage.picture("untested")
+    stage.click("push button", "Test the forecasts")
+    scores = stage.wait_for("table", "Test of the forecasts")
+    wait_until("there are figures", lambda: stage.rows(scores) > 1)
+    words = [stage.cell(scores, 1, column) for column in range(7)]
+    assert words[0] == "Liners" and " % (" in words[4], words
+    chart = stage.wait_for("", "Test of the forecasts, drawn")
+    assert "80 % span held" in chart.description, chart.description
+    stage.picture("tested")
+    stage.press("ctrl+6")
+    early = stage.wait_for("table", "Parts that wore out far too early")
+    patient = stage.cell(early, 0, 0).split()[0]
+    stage.picture("early-endings")
+    stage.click("push button", "Show patient")
+    stage.wait_for("label", patient)
+    stage.picture("patient-of-early-ending")
+    stage.press("ctrl+f")
+    stage.type(PATIENT)
+    stage.wait_for("label", "Tested on this clinic's history")
+    stage.press("Escape")
+
+
 def check_traces(stage, database):
     memory = json.loads((stage.config / "sparewell" / "window.json").read_text())
     assert memory["clinic_file"] == str(database), memory
@@ -99,6 +125,7 @@ def main():
             stage.open([program, "--today", TODAY, str(database)])
             look_at_pages(stage)
             search_patient(stage)
+            test_forecasts(stage)
             write_workbooks(stage, scratch / "orders")
             mark_as_sent(stage)
             stage.press("ctrl+q")

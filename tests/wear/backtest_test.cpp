@@ -217,3 +217,23 @@ TEST_CASE("Skill is the part of the other's score that is saved") {
   CHECK(*skill(12, 8) == doctest::Approx(-0.5));
   CHECK(!skill(1, 0));
 }
+
+TEST_CASE("A backtest tells how far it is, and ends when it is told to") {
+  const Clinic clinic = simulated_clinic(20, kneeling, 5);
+  std::vector<int> told;
+  const auto stop_at = [&](int last) {
+    return [&told, last](int done, int of) {
+      CHECK(of == 4);
+      told.push_back(done);
+      return done < last;
+    };
+  };
+  const BacktestPlan plan{4, 180};
+  CHECK(run_backtest(clinic, plain_priors(), today, plan, stop_at(4)));
+  CHECK(told == std::vector<int>{0, 1, 2, 3});
+  told.clear();
+  const auto stopped = run_backtest(clinic, plain_priors(), today, plan, stop_at(1));
+  REQUIRE_FALSE(stopped);
+  CHECK(stopped.error().sentence.find("stopped") != std::string::npos);
+  CHECK(told == std::vector<int>{0, 1});
+}

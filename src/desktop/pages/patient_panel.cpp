@@ -8,6 +8,7 @@
 #include "desktop/widgets/find_box.hpp"
 #include "desktop/widgets/headings.hpp"
 #include "desktop/widgets/life_chart.hpp"
+#include "desktop/widgets/scroll_to_focus.hpp"
 #include "desktop/widgets/split.hpp"
 #include "desktop/widgets/table_view.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
@@ -80,14 +81,19 @@ wxSizer* PatientPanel::make_text(wxWindow* card) {
 }
 
 wxWindow* PatientPanel::make_card(wxWindow* parent) {
-  card_ = new wxPanel{parent};
+  card_ = new wxScrolledWindow{parent};
+  // Large text or a small window: the card scrolls as a whole.
+  card_->SetScrollRate(0, FromDIP(10));
+  scroll_to_focus(*card_);
   auto* text = make_text(card_);
   with_ended_ = new wxCheckBox{card_, wxID_ANY, "Show parts &no longer in use"};
   with_ended_->Bind(wxEVT_CHECKBOX,
                     [this](wxCommandEvent&) { show_patient(list_view_->selected()); });
   chart_ = new LifeChart{card_};
+  chart_->SetMinSize({FromDIP(200), 6 * (GetCharHeight() + FromDIP(8))});
   chart_->when_selected([this](const std::string& id) { parts_view_->select(id); });
   life_ = new WrappedLabel{card_};
+  trust_ = new WrappedLabel{card_};
   parts_view_ = new TableView{card_, parts_, "Parts of the patient"};
   parts_view_->set_empty_words("No part is recorded as in use.");
   parts_view_->when_selected([this](const std::string& id) { show_part(id); });
@@ -101,9 +107,10 @@ wxWindow* PatientPanel::make_card(wxWindow* parent) {
   sizer->Add(chart_, wxSizerFlags{3}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8)));
   sizer->Add(new LifeLegend{card_}, inset);
   sizer->Add(life_, inset);
+  sizer->Add(trust_, wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8)));
   sizer->Add(parts_view_, wxSizerFlags{2}.Expand().Border(wxALL, FromDIP(8)));
   card_->SetSizer(sizer);
-  keep_wrapped(*card_, {title_, facts_, sensitivities_, caution_, life_}, FromDIP(20));
+  keep_wrapped(*card_, {title_, facts_, sensitivities_, caution_, life_, trust_}, FromDIP(20));
   return card_;
 }
 
@@ -120,13 +127,19 @@ void PatientPanel::show(const desk::DayPtr& day) {
   list_changed();
 }
 
+void PatientPanel::lay_out_card() {
+  card_->FitInside();
+  card_->Layout();
+}
+
 void PatientPanel::show_part(const std::string& id) {
   chart_->mark(id);
   life_->set_text("");
   for (const auto& strip : strips_) {
     if (strip.heading.empty() && strip.id == id) life_->set_text(strip.words);
   }
-  card_->Layout();
+  trust_->set_text(desk::trust_of_part(*day_, id, test_));
+  lay_out_card();
 }
 
 void PatientPanel::show_patient(const std::string& ref) {
@@ -146,7 +159,24 @@ void PatientPanel::show_patient(const std::string& ref) {
   parts_.fill(card.parts);
   parts_view_->table_changed();
   card_->Show(!ref.empty());
-  card_->Layout();
+  lay_out_card();
+}
+
+void PatientPanel::choose(const PatientRef& patient, std::size_t unit) {
+  find_->Clear();
+  only_with_parts_->SetValue(false);
+  list_.table().require(0);
+  list_changed();
+  list_view_->select(patient.text);
+  with_ended_->SetValue(true);
+  show_patient(patient.text);
+  parts_view_->select(std::to_string(unit));
+  parts_view_->focus_rows();
+}
+
+void PatientPanel::show_test(const desk::ForecastTestPtr& test) {
+  test_ = test;
+  show_part(parts_view_->selected());
 }
 
 void PatientPanel::find() {

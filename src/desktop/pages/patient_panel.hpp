@@ -1,6 +1,9 @@
 /// The page "Patients".
 #pragma once
 
+#include <wx/scrolwin.h>
+
+#include "desk/forecast_test.hpp"
 #include "desk/patient_card.hpp"
 #include "desk/patient_list.hpp"
 #include "desktop/pages/page.hpp"
@@ -22,23 +25,30 @@ class PatientPanel : public Page {
   void show(const desk::DayPtr& day) override;
   void find() override;
   [[nodiscard]] std::string tab() const override { return "Patients"; }
+  /// Shows this patient and part, in use or not, whatever was searched before. `unit` is a position
+  /// in Clinic::units.
+  void choose(const PatientRef& patient, std::size_t unit);
+  /// What is known of how good the forecasts are; nullptr when they were not tested.
+  void show_test(const desk::ForecastTestPtr& test);
 
  private:
   wxWindow* make_list(wxWindow* parent);
   wxWindow* make_card(wxWindow* parent);
   wxSizer* make_text(wxWindow* card);
   void list_changed();
+  void lay_out_card();
   void show_part(const std::string& id);
   void show_patient(const std::string& ref);
 
   desk::DayPtr day_;
+  desk::ForecastTestPtr test_;
   desk::PatientList list_;
   desk::Table parts_;
   FindBox* find_ = nullptr;
   wxCheckBox* only_with_parts_ = nullptr;
   wxStaticText* count_ = nullptr;
   TableView* list_view_ = nullptr;
-  wxPanel* card_ = nullptr;
+  wxScrolledWindow* card_ = nullptr;
   WrappedLabel* title_ = nullptr;
   WrappedLabel* facts_ = nullptr;
   WrappedLabel* sensitivities_ = nullptr;
@@ -47,6 +57,7 @@ class PatientPanel : public Page {
   LifeChart* chart_ = nullptr;
   TableView* parts_view_ = nullptr;
   WrappedLabel* life_ = nullptr;
+  WrappedLabel* trust_ = nullptr;
   std::vector<desk::StripEntry> strips_;
 };
 

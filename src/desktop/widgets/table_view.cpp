@@ -43,6 +43,22 @@ void set_title_help(wxDataViewCtrl& list, unsigned column, const std::string& he
   }
 }
 
+/// The toolkit's own way puts it off while the list is being laid out, and then may scroll to where
+/// the row was before.
+void scroll_to_row(GtkTreeView* tree, int row) {
+  auto* rows = gtk_scrollable_get_vadjustment(GTK_SCROLLABLE(tree));
+  // A list that has no size yet does this again when it gets one.
+  if (gtk_adjustment_get_page_size(rows) <= 0) return;
+  auto* path = gtk_tree_path_new_from_indices(row, -1);
+  GdkRectangle area{};
+  gtk_tree_view_get_background_area(tree, path, nullptr, &area);
+  gtk_tree_path_free(path);
+  int left = 0;
+  int top = 0;
+  gtk_tree_view_convert_bin_window_to_tree_coords(tree, 0, area.y, &left, &top);
+  gtk_adjustment_clamp_page(rows, top, top + area.height);
+}
+
 }  // namespace
 
 TableView::TableView(wxWindow* parent, desk::Table& table, const std::string& name, Pick pick)
@@ -71,8 +87,26 @@ TableView::TableView(wxWindow* parent, desk::Table& table, const std::string& na
     event.Skip();
     share_width();
     place_empty_words();
-    scroll_to_selection();
   });
+  // For a page that scrolls as a whole; the toolkit does not tell it.
+  list_->Bind(wxEVT_SET_FOCUS, [this](wxFocusEvent& event) {
+    event.Skip();
+    wxChildFocusEvent focused{this};
+    ProcessWindowEvent(focused);
+  });
+  keep_selection_in_sight();
+}
+
+void TableView::keep_selection_in_sight() {
+  // The list gets its rows' room some time after its window was sized; the toolkit has no event for
+  // that.
+  const auto resized = +[](GtkWidget*, GdkRectangle* room, gpointer view) {
+    auto& self = *static_cast<TableView*>(view);
+    if (room->height == self.rows_height_) return;
+    self.rows_height_ = room->height;
+    self.scroll_to_selection();
+  };
+  g_signal_connect_after(list_->GtkGetTreeView(), "size-allocate", G_CALLBACK(resized), this);
 }
 
 void TableView::add_columns() {
@@ -143,10 +177,10 @@ void TableView::show_selection() {
 }
 
 void TableView::scroll_to_selection() {
-  // A list that has no size yet would scroll to the wrong place.
   CallAfter([this] {
-    const auto position = table_.position_of(selected_);
-    if (position) list_->EnsureVisible(model_->GetItem(static_cast<unsigned>(*position)));
+    if (const auto position = table_.position_of(selected_)) {
+      scroll_to_row(GTK_TREE_VIEW(list_->GtkGetTreeView()), static_cast<int>(*position));
+    }
   });
 }
 

@@ -50,6 +50,7 @@ class TableView : public wxPanel {
   void add_columns();
   void share_width();
   void show_selection();
+  void keep_selection_in_sight();
   void scroll_to_selection();
   void on_selection();
   void on_sorted();
@@ -63,6 +64,7 @@ class TableView : public wxPanel {
   std::string empty_words_;
   std::vector<desk::ColumnRoom> rooms_;
   int shared_width_ = 0;
+  int rows_height_ = 0;
   std::string selected_;
   bool filling_ = false;
   std::function<void(const std::string&)> selected_call_;

@@ -1,0 +1,31 @@
+#include "wear/multiplier_points.hpp"
+
+#include <cmath>
+
+#include <Eigen/Eigenvalues>
+
+namespace sparewell::wear {
+namespace {
+
+constexpr double certain_shape = 1e8;  // a standard deviation of a hundredth of a percent
+
+}  // namespace
+
+std::vector<MultiplierPoint> multiplier_points(const Multiplier& multiplier, int points) {
+  const double shape = multiplier.shape();
+  if (!(shape < certain_shape)) return {{multiplier.mean(), 1}};
+  Eigen::VectorXd diagonal(points);
+  Eigen::VectorXd beside(points - 1);
+  for (int i = 0; i < points; ++i) diagonal[i] = 2 * i + shape;
+  for (int i = 1; i < points; ++i) beside[i - 1] = std::sqrt(i * (i - 1 + shape));
+  Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> solved;
+  solved.computeFromTridiagonal(diagonal, beside);
+  std::vector<MultiplierPoint> made;
+  for (int i = 0; i < points; ++i) {
+    const double first = solved.eigenvectors()(0, i);
+    made.push_back({solved.eigenvalues()[i] / multiplier.rate(), first * first});
+  }
+  return made;
+}
+
+}  // namespace sparewell::wear

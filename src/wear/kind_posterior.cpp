@@ -100,8 +100,7 @@ Derivatives KindPosterior::derivatives(const Eigen::VectorXd& at) const {
 }
 
 Derivatives KindPosterior::prior_derivatives(const Eigen::VectorXd& at) const {
-  Derivatives sum{0, Eigen::VectorXd::Zero(at.size()),
-                  Eigen::MatrixXd::Zero(at.size(), at.size())};
+  Derivatives sum{0, Eigen::VectorXd::Zero(at.size()), Eigen::MatrixXd::Zero(at.size(), at.size())};
   add_belief(prior_.log_shape, 0, at[0], sum);
   for (Eigen::Index i = 0; i < layout_.items; ++i) {
     const Belief belief = item_belief(i, at);
@@ -128,8 +127,7 @@ Eigen::VectorXd KindPosterior::prior_mode() const {
     at[next++] = belief.mean - log_log_2 * std::exp(-at[0]);
   }
   for (Eigen::Index i = 0; i < layout_.items; ++i) {
-    at[layout_.item(i)] =
-        at[layout_.material(material_of_[static_cast<std::size_t>(i)])];
+    at[layout_.item(i)] = at[layout_.material(material_of_[static_cast<std::size_t>(i)])];
   }
   return at;
 }

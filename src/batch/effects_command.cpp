@@ -28,7 +28,8 @@ Json json_of(const wear::KindLife& life, const std::vector<wear::FactorEffect>& 
   for (const auto& effect : effects) rows.push_back(json_of(life.kind, effect));
   return {{"kind", word(life.kind)},           {"shape", life.shape},
           {"median_days", std::move(medians)}, {"units", life.units},
-          {"wear_endings", life.wear_endings}, {"effects", std::move(rows)}};
+          {"wear_endings", life.wear_endings}, {"effects", std::move(rows)},
+          {"converged", life.converged},       {"note", life.note}};
 }
 
 void print_words(const wear::KindLife& life, const std::vector<wear::FactorEffect>& effects) {

@@ -53,15 +53,17 @@ std::string effect_words(Kind kind, const wear::FactorEffect& effect) {
 }
 
 std::string effect_grounds(const wear::KindLife& life) {
-  if (life.wear_endings == 0) {
-    return fmt::format(
-        "No {} has worn out in the records yet: these are general expectations, not "
-        "experience of this clinic.",
-        word(life.kind));
-  }
-  return fmt::format("From {} with {}.",
-                     count_words(life.units, std::string{word(life.kind)}, kind_plural(life.kind)),
-                     count_words(life.wear_endings, "wear ending", "wear endings"));
+  std::string grounds =
+      life.wear_endings == 0
+          ? fmt::format(
+                "No {} has worn out in the records yet: these are general expectations, not "
+                "experience of this clinic.",
+                word(life.kind))
+          : fmt::format(
+                "From {} with {}.",
+                count_words(life.units, std::string{word(life.kind)}, kind_plural(life.kind)),
+                count_words(life.wear_endings, "wear ending", "wear endings"));
+  return life.note.empty() ? grounds : fmt::format("{} {}", grounds, life.note);
 }
 
 std::string effect_caution() {

@@ -13,7 +13,7 @@ namespace sparewell::desk {
 [[nodiscard]] std::string effect_words(Kind kind, const wear::FactorEffect& effect);
 
 /// What the effects of the kind rest on, in one sentence; says so when it is no experience of the
-/// clinic's own.
+/// clinic's own. A second sentence says when the estimates are not sound, and why.
 [[nodiscard]] std::string effect_grounds(const wear::KindLife& life);
 
 /// How the figures are to be read, for below a list of effects.

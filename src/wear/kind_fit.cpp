@@ -8,6 +8,7 @@
 #include <Eigen/Eigenvalues>
 #include <fmt/format.h>
 
+#include "wear/kind_note.hpp"
 #include "wear/kind_posterior.hpp"
 
 namespace sparewell::wear {
@@ -147,8 +148,8 @@ KindLife life_at(const Fit& fit, const KindData& data) {
   life.draws = draws_of(at(order), covariance, layout, fit.item_spread);
   life.units = static_cast<int>(data.likelihood.lives());
   life.wear_endings = static_cast<int>(data.likelihood.wear_endings());
-  life.converged = fit.maximum.converged;
-  life.note = fit.maximum.note;
+  life.note = fit.maximum.converged ? runaway_note(life) : fit.maximum.note;
+  life.converged = life.note.empty();
   return life;
 }
 
@@ -166,8 +167,8 @@ KindLife fit_kind(const KindData& data) {
   KindLife life = life_at(fit_with(held, std::exp(held.prior.log_item_spread.mean)), held);
   life.converged = false;
   life.note = fmt::format(
-      "The recorded lives of {}s are so much alike that their shape was held at {:.0f}; check "
-      "whether they were replaced on fixed dates instead of when worn out.",
+      "The recorded lives of {}s are so few or so much alike that their shape was held at {:.0f}; "
+      "check whether they were replaced on fixed dates instead of when worn out.",
       word(life.kind), steepest_shape);
   return life;
 }

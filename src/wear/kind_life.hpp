@@ -33,8 +33,11 @@ struct KindLife {
   LawDraws draws;          ///< laws as good as this one, for the spread of what follows from it
   int units = 0;           ///< that were worn at all, in use or ended
   int wear_endings = 0;    ///< of these, ended by wear; all others are right-censored
-  bool converged = false;  ///< false also when the shape had to be held at its largest value, 50
-  std::string note;        ///< empty, or one sentence that says why the search stopped early
+  /// Whether the estimates can be used as they are. False when the search stopped short of a
+  /// maximum, when the shape had to be held at its largest value, 50, or when an estimate ran away
+  /// (see kind_note.hpp).
+  bool converged = false;
+  std::string note;  ///< empty when converged, otherwise one sentence that says why not
 };
 
 struct ClinicLife {

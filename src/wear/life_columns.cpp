@@ -10,7 +10,6 @@ namespace {
 
 /// So many that a step is worth setting up, so few that its numbers stay in the fastest memory.
 constexpr Eigen::Index lives_a_block = 256;
-constexpr double largest_exponent = 709;  // just below the log of the largest number
 
 /// Logs of the sums over the spans of each life, whose logs `part` holds; then makes these the
 /// parts of the sum. The largest is taken out of each sum, so that nothing overflows.
@@ -91,6 +90,7 @@ LifeAges life_ages(const LifeColumns& columns, const LifeBlock& block, double sh
     log_age = add_up_spans(lives, ages.part);
   }
   ages.h.resize(block.lives);
+  ages.hazard.resize(block.lives);
   Eigen::ArrayXd endings(block.lives);
   Eigen::ArrayXd sign(block.lives);
   Eigen::Index i = 0;
@@ -101,8 +101,8 @@ LifeAges life_ages(const LifeColumns& columns, const LifeBlock& block, double sh
     ++i;
   }
   ages.h *= shape;
-  // Eigen's exp stops at the largest number instead of going to infinity.
-  ages.hazard = sign * (ages.h > largest_exponent).select(HUGE_VAL, ages.h.exp());
+  // Not with the exp of Eigen, which stops at the largest number instead of going to infinity.
+  for (i = 0; i < block.lives; ++i) ages.hazard[i] = sign[i] * std::exp(ages.h[i]);
   ages.of_endings = (endings * (ages.h - log_age)).sum();
   return ages;
 }

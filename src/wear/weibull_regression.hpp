@@ -45,9 +45,10 @@ struct LifeFit {
   int iterations = 0;
 };
 
-/// Refuses with one sentence: no events, non-positive times, covariates that are constant or
-/// linearly dependent, groups that do not match the rows, or no convergence (for example a
-/// covariate that separates the events).
+/// Refuses with one sentence that says what to do: no events, non-positive times, covariates that
+/// are constant or linearly dependent, groups that do not match the rows, or estimates that would
+/// run away: a covariate that separates the events from the rest, times without any spread, a
+/// multiplier whose variance passes 1000.
 [[nodiscard]] Expected<LifeFit> fit_weibull_life(const LifeTable& table);
 
 }  // namespace sparewell::wear

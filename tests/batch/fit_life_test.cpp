@@ -40,6 +40,32 @@ TEST_CASE("A table that cannot be fitted is refused with one sentence") {
   }
 }
 
+TEST_CASE("A table whose estimates would run away is refused with what to do, grouped or not") {
+  const ScratchFolder folder;
+  const std::string file = (folder / "life.csv").string();
+  std::string separated = "time,event,sport,who\n";
+  std::string at_once = separated;
+  for (int i = 0; i < 40; ++i) {
+    const auto who = std::to_string(i / 2);
+    separated += i % 2 ? std::to_string(20 + i) + ",1,1," + who + "\n" : "500,0,0," + who + "\n";
+    at_once += (i % 2 ? "1,1,1," : "900,0,0,") + who + "\n";
+  }
+  const auto refusal = [&](const std::string& text, std::vector<std::string> options) {
+    write_file(file, text);
+    options.insert(options.begin(), {"fit-life", file});
+    const auto ran = run_batch(options);
+    CHECK(ran.status == 2);
+    CHECK(ran.errors.find('\n') == ran.errors.size() - 1);
+    return ran.errors;
+  };
+  const std::vector<std::string> grouped{"--group", "who"};
+  CHECK(refusal(separated, grouped).find("sport") != std::string::npos);
+  CHECK(refusal(at_once, grouped).find("leave out") != std::string::npos);
+  CHECK(refusal("time,event,sport\n5,1,1\n7,1,1\n9,0,0\n50,0,0\n", {}).find("sport") !=
+        std::string::npos);
+  CHECK(refusal("time,event\n5,1\n5,1\n3,0\n", {}).find("add rows") != std::string::npos);
+}
+
 TEST_CASE("A covariate of words becomes one coefficient for each word but the first") {
   const ScratchFolder folder;
   write_file(folder / "life.csv",

@@ -9,7 +9,7 @@
 namespace sparewell::bench {
 
 struct SurvregTiming {
-  double seconds = 0;             ///< best of five fits, without reading the rows
+  double seconds = 0;             ///< best of twenty fits, without reading the rows
   std::vector<double> estimates;  ///< intercept, coefficients, scale, log-likelihood
 };
 

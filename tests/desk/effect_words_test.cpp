@@ -37,6 +37,9 @@ TEST_CASE("Effects without wear endings are told as expectations, not as experie
   life.units = 1204;
   life.wear_endings = 800;
   CHECK(effect_grounds(life) == "From 1,204 pumps with 800 wear endings.");
+  life.note = "Their shape was held.";
+  CHECK(effect_grounds(life) ==
+        "From 1,204 pumps with 800 wear endings. Their shape was held.");
 }
 
 TEST_CASE("A flagged lot says what was seen, what was to be expected, and how rare that is") {

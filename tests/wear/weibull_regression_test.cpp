@@ -132,6 +132,101 @@ TEST_CASE("A covariate that separates events from the rest is refused") {
   CHECK(says(refusal_of(table), "spare"));
 }
 
+TEST_CASE("Times from the smallest to the largest number in one table can be fitted") {
+  LifeTable table = lives({1e-300, 2e-300, 3e-290, 1e-280, 1, 5, 1e300, 1e307},
+                          {true, true, true, true, true, true, true, false});
+  add_covariate(table, "z", {1, 3, 2, 2, 1, 3, 1, 0});
+  const auto fit = fit_weibull_life(table);
+  REQUIRE(fit.has_value());
+  CHECK((fit->shape > 1e-4 && fit->shape < 0.1));
+  CHECK(std::isfinite(fit->intercept));
+  CHECK(std::isfinite(fit->log_likelihood));
+  CHECK(std::isfinite(fit->coefficient_errors[0]));
+}
+
+TEST_CASE("Covariates as large or small as numbers go only scale their coefficients") {
+  LifeTable table = eight_lives();
+  add_covariate(table, "z", {1, 3, 2, 2, 1, 3, 1, 0});
+  const auto plain = fit_weibull_life(table);
+  REQUIRE(plain.has_value());
+  for (const double unit : {1e-300, 1e-160, 1e160, 1e300}) {
+    LifeTable scaled = table;
+    scaled.covariates *= unit;
+    const auto fit = fit_weibull_life(scaled);
+    REQUIRE(fit.has_value());
+    CHECK(fit->coefficients[0] * unit == Approx(plain->coefficients[0]).epsilon(1e-9));
+    CHECK(fit->coefficient_errors[0] * unit == Approx(plain->coefficient_errors[0]).epsilon(1e-9));
+    CHECK(fit->intercept_error == Approx(plain->intercept_error).epsilon(1e-9));
+  }
+}
+
+TEST_CASE("A covariate that fixes every time leaves no spread to estimate") {
+  LifeTable table = eight_lives();
+  add_covariate(table, "z", {0, 1, 2, 3, 4, 5, 6, 7});
+  table.time = (2 + 0.5 * table.covariates.col(0).array()).exp();
+  CHECK(says(refusal_of(table), "without any spread"));
+
+  LifeTable at_once = lives({1, 1, 1, 1000, 1000, 1000}, {true, true, true, false, false, false});
+  add_covariate(at_once, "sport", {1, 1, 1, 0, 0, 0});
+  CHECK(says(refusal_of(at_once), "without any spread"));
+}
+
+TEST_CASE("A covariate that orders the times, but not exactly, is fitted") {
+  LifeTable table = eight_lives();
+  add_covariate(table, "z", {0, 1, 2, 3, 4, 5, 6, 7});
+  const auto fit = fit_weibull_life(table);
+  REQUIRE(fit.has_value());
+  CHECK(fit->coefficients[0] > 0);
+  CHECK(fit->shape < 100);
+}
+
+TEST_CASE("A covariate of two levels with events in one of them is refused, at any size") {
+  for (const int rows : {10, 200, 20000}) {
+    LifeTable table;
+    table.time.resize(rows);
+    table.covariates.resize(rows, 1);
+    table.covariate_names = {"sport"};
+    for (int i = 0; i < rows; ++i) {
+      const bool ended = i % 2 == 1;
+      table.time[i] = ended ? 20 + i % 31 : 500 + i % 7;
+      table.event.push_back(ended);
+      table.covariates(i, 0) = ended ? 1 : 0;
+      table.group.push_back(static_cast<std::size_t>(i) / 4);
+    }
+    CHECK(says(refusal_of(table), "covariate sport has no finite estimate"));
+    table.group.clear();
+    CHECK(says(refusal_of(table), "covariate sport has no finite estimate"));
+  }
+}
+
+TEST_CASE("One event does not say how much groups differ") {
+  LifeTable table;
+  table.time = Eigen::VectorXd::LinSpaced(100, 10, 109);
+  for (std::size_t i = 0; i < 100; ++i) {
+    table.event.push_back(i == 33);
+    table.group.push_back(i / 2);
+  }
+  CHECK(says(refusal_of(table), "fit the table without groups"));
+}
+
+TEST_CASE("Groups of very many like lives and very different ones can be fitted") {
+  // Hazards beyond 1e160 for the shape that fits, which must neither overflow nor vanish.
+  LifeTable table;
+  table.time.resize(60);
+  for (Eigen::Index i = 0; i < 60; ++i) {
+    const double member = static_cast<double>(i % 5);
+    table.time[i] = (i / 5) % 2 ? 0.5 + 0.01 * member : 36500 + member;
+    table.event.push_back(true);
+    table.group.push_back(static_cast<std::size_t>(i / 5));
+  }
+  const auto fit = fit_weibull_life(table);
+  REQUIRE(fit.has_value());
+  CHECK(fit->shape > 30);
+  CHECK(fit->theta > 100);
+  REQUIRE(fit->log_theta_error.has_value());
+  CHECK(*fit->log_theta_error < 1);
+}
+
 TEST_CASE("More covariates than events are refused, not answered with noise") {
   LifeTable table = lives({3, 5, 9}, {true, true, true});
   add_covariate(table, "a", {1, 2, 0});

@@ -7,6 +7,7 @@
 
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
+#include "desktop/widgets/step_keys.hpp"
 #include "desktop/widgets/life_paint.hpp"
 
 namespace sparewell::desktop {
@@ -26,7 +27,9 @@ LifeChart::LifeChart(wxWindow* parent)
     on_click(event.GetPosition());
   });
   Bind(wxEVT_MOTION, [this](wxMouseEvent& event) { on_move(event.GetPosition()); });
-  Bind(wxEVT_KEY_DOWN, &LifeChart::on_key, this);
+  Bind(wxEVT_KEY_DOWN, [this](wxKeyEvent& event) {
+    on_step_key(*this, event, [this](int by) { step(by); });
+  });
   const auto redraw = [this](wxFocusEvent& event) {
     event.Skip();
     Refresh();
@@ -160,19 +163,6 @@ void LifeChart::on_move(const wxPoint& at) {
   const auto entry = entry_at(at);
   const auto words = entry ? to_wx(entries_[*entry].words) : wxString{};
   if (GetToolTipText() != words) SetToolTip(words);
-}
-
-void LifeChart::on_key(wxKeyEvent& event) {
-  if (event.GetKeyCode() == WXK_DOWN) {
-    step(1);
-  } else if (event.GetKeyCode() == WXK_UP) {
-    step(-1);
-  } else if (event.GetKeyCode() == WXK_TAB) {
-    Navigate(event.ShiftDown() ? wxNavigationKeyEvent::IsBackward
-                               : wxNavigationKeyEvent::IsForward);
-  } else {
-    event.Skip();
-  }
 }
 
 void LifeChart::step(int by) {

@@ -32,7 +32,6 @@ class LifeChart : public wxScrolled<wxWindow> {
   void paint_row(wxGraphicsContext& graphics, const desk::StripShape& row) const;
   void on_click(const wxPoint& at);
   void on_move(const wxPoint& at);
-  void on_key(wxKeyEvent& event);
   void step(int by);
   [[nodiscard]] std::optional<std::size_t> entry_at(const wxPoint& at) const;
   void say_marked();

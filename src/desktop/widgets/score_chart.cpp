@@ -9,6 +9,7 @@
 
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
+#include "desktop/widgets/step_keys.hpp"
 #include "desktop/widgets/score_paint.hpp"
 
 namespace sparewell::desktop {
@@ -32,7 +33,9 @@ ScoreChart::ScoreChart(wxWindow* parent)
     if (const auto entry = entry_at(event.GetPosition())) choose(*entry);
   });
   Bind(wxEVT_MOTION, [this](wxMouseEvent& event) { on_move(event.GetPosition()); });
-  Bind(wxEVT_KEY_DOWN, &ScoreChart::on_key, this);
+  Bind(wxEVT_KEY_DOWN, [this](wxKeyEvent& event) {
+    on_step_key(*this, event, [this](int by) { step(by); });
+  });
   const auto redraw = [this](wxFocusEvent& event) {
     event.Skip();
     Refresh();
@@ -173,19 +176,6 @@ void ScoreChart::on_move(const wxPoint& at) {
   const auto entry = entry_at(at);
   const auto words = entry ? to_wx(entries_[*entry].words) : wxString{};
   if (GetToolTipText() != words) SetToolTip(words);
-}
-
-void ScoreChart::on_key(wxKeyEvent& event) {
-  if (event.GetKeyCode() == WXK_DOWN) {
-    step(1);
-  } else if (event.GetKeyCode() == WXK_UP) {
-    step(-1);
-  } else if (event.GetKeyCode() == WXK_TAB) {
-    Navigate(event.ShiftDown() ? wxNavigationKeyEvent::IsBackward
-                               : wxNavigationKeyEvent::IsForward);
-  } else {
-    event.Skip();
-  }
 }
 
 void ScoreChart::step(int by) {

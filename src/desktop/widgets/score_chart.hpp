@@ -40,7 +40,6 @@ class ScoreChart : public wxWindow {
   void paint_text(wxGraphicsContext& graphics, const std::string& text, double middle,
                   double top) const;
   void on_move(const wxPoint& at);
-  void on_key(wxKeyEvent& event);
   void step(int by);
   void choose(std::size_t entry);
   [[nodiscard]] std::optional<std::size_t> entry_at(const wxPoint& at) const;

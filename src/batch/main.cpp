@@ -47,6 +47,7 @@ int main(int argc, char** argv) {
   add_demand(app, context);
   add_propose(app, context);
   add_orders(app, context);
+  add_recall(app, context);
   add_surprises(app, context);
   add_effects(app, context);
   add_fit_life(app, context);

@@ -7,6 +7,8 @@
 #include <limits>
 #include <optional>
 
+#include "exchange/barcode/check_digit.hpp"
+
 namespace sparewell::exchange {
 namespace {
 
@@ -259,12 +261,8 @@ std::string gtin_doubt(std::string_view gtin) {
   if (std::ranges::find(lengths, gtin.size()) == lengths.end()) {
     return "does not have 8, 12, 13 or 14 digits; leading zeros may be lost";
   }
-  int sum = 0;
-  for (std::size_t from_right = 0; from_right < gtin.size(); ++from_right) {
-    const int digit = gtin[gtin.size() - 1 - from_right] - '0';
-    sum += from_right % 2 == 1 ? 3 * digit : digit;
-  }
-  return sum % 10 == 0 ? "" : "has a check digit that does not fit; a digit may be wrong";
+  return has_gs1_check_digit(gtin) ? ""
+                                   : "has a check digit that does not fit; a digit may be wrong";
 }
 
 }  // namespace sparewell::exchange

@@ -6,6 +6,7 @@
 #include <cstdint>
 #include <functional>
 #include <memory>
+#include <optional>
 #include <stdexcept>
 #include <string>
 #include <type_traits>
@@ -119,6 +120,16 @@ class Snapshot : public AccessToRecords<Reads> {
   [[nodiscard]] virtual ClinicSettings settings() const = 0;
   /// Stock by lot and place, the sum of the ledger; lots whose sum is zero are left out.
   [[nodiscard]] virtual std::vector<StockLevel> shelf() const = 0;
+
+  // What is recorded of one item or patient, found without reading the rest; none when the store
+  // does not have it. Lists are in the order in which the records were added.
+  [[nodiscard]] virtual std::optional<Row<Item>> item(const ItemCode& code) const = 0;
+  [[nodiscard]] virtual std::optional<Row<Patient>> patient(const PatientRef& ref) const = 0;
+  [[nodiscard]] virtual std::vector<Row<Unit>> units_of(const ItemCode& item) const = 0;
+  [[nodiscard]] virtual std::vector<Row<OrderLine>> order_lines_of(const ItemCode& item) const = 0;
+  /// As shelf(), of one item.
+  [[nodiscard]] virtual std::vector<StockLevel> shelf_of(const ItemCode& item) const = 0;
+
   /// The ledger in the order of writing.
   [[nodiscard]] virtual std::vector<StockMovement> movements() const = 0;
   /// The newest `most` entries of the change log, newest first.

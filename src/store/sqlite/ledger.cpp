@@ -59,12 +59,17 @@ void insert_movement(WriteSession& session, std::int64_t lot, const StockMovemen
 }
 
 template <class Record>
+std::vector<Record> records_of(Session& session, SQLite::Statement& query) {
+  std::vector<Record> records;
+  for (auto& row : rows_of<Record>(session, query)) records.push_back(std::move(row.record));
+  return records;
+}
+
+template <class Record>
 std::vector<Record> in_order(Session& session, const char* order) {
   static const std::string sql = select_sql<Record>() + " ORDER BY " + order;
   const auto query = session.connection.query(sql);
-  std::vector<Record> records;
-  for (auto& row : rows_of<Record>(session, *query)) records.push_back(std::move(row.record));
-  return records;
+  return records_of<Record>(session, *query);
 }
 
 }  // namespace
@@ -92,6 +97,18 @@ std::vector<StockMovement> all_movements(Session& session) {
 
 std::vector<StockLevel> current_shelf(Session& session) {
   return in_order<StockLevel>(session, "id, place");
+}
+
+std::vector<StockLevel> shelf_of_item(Session& session, const ItemCode& item) {
+  // Not through the view, which would be summed for every item first.
+  static const std::string sql =
+      "SELECT lots.id, item_id, lot, use_by, place, SUM(quantity)"
+      " FROM lots JOIN movements ON lot_id = lots.id"
+      " WHERE item_id = (SELECT id FROM items WHERE code = :code)"
+      " GROUP BY lots.id, place HAVING SUM(quantity) <> 0 ORDER BY lots.id, place";
+  const auto query = session.connection.query(sql);
+  query->bind(":code", item.text);
+  return records_of<StockLevel>(session, *query);
 }
 
 }  // namespace sparewell::store::sqlite

@@ -13,5 +13,7 @@ void append_movement(WriteSession& session, const StockMovement& movement);
 [[nodiscard]] std::vector<StockMovement> all_movements(Session& session);
 /// Ordered by lot (in the order in which lots were first seen) and place.
 [[nodiscard]] std::vector<StockLevel> current_shelf(Session& session);
+/// The same of one item, summed from its own lots only; empty for an unknown item.
+[[nodiscard]] std::vector<StockLevel> shelf_of_item(Session& session, const ItemCode& item);
 
 }  // namespace sparewell::store::sqlite

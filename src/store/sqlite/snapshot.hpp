@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "store/sqlite/ledger.hpp"
+#include "store/sqlite/of_item.hpp"
 #include "store/sqlite/records/catalogue.hpp"
 #include "store/sqlite/records/papers.hpp"
 #include "store/sqlite/records/people.hpp"
@@ -34,6 +35,21 @@ class ReadsOf<Base> : public Base {
   }
   [[nodiscard]] std::vector<StockLevel> shelf() const override {
     return translated([&] { return current_shelf(session()); });
+  }
+  [[nodiscard]] std::optional<Row<Item>> item(const ItemCode& code) const override {
+    return translated([&] { return find_item(session(), code); });
+  }
+  [[nodiscard]] std::optional<Row<Patient>> patient(const PatientRef& ref) const override {
+    return translated([&] { return find_patient(session(), ref); });
+  }
+  [[nodiscard]] std::vector<Row<Unit>> units_of(const ItemCode& item) const override {
+    return translated([&] { return find_units(session(), item); });
+  }
+  [[nodiscard]] std::vector<Row<OrderLine>> order_lines_of(const ItemCode& item) const override {
+    return translated([&] { return find_order_lines(session(), item); });
+  }
+  [[nodiscard]] std::vector<StockLevel> shelf_of(const ItemCode& item) const override {
+    return translated([&] { return shelf_of_item(session(), item); });
   }
   [[nodiscard]] std::vector<StockMovement> movements() const override {
     return translated([&] { return all_movements(session()); });

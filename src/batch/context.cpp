@@ -1,11 +1,15 @@
 #include "batch/context.hpp"
 
-#include <chrono>
-#include <ctime>
-
-#include <fmt/format.h>
 #include <pwd.h>
 #include <unistd.h>
+
+#include <chrono>
+#include <ctime>
+#include <iostream>
+
+#include <fmt/format.h>
+
+#include "desk/effect_words.hpp"
 
 namespace sparewell::batch {
 namespace {
@@ -19,6 +23,10 @@ Date local_date() {
 }
 
 }  // namespace
+
+void print_notes(const wear::ClinicLife& fitted) {
+  for (const std::string& note : desk::fit_notes(fitted)) std::cout << note << '\n';
+}
 
 Date date_option(const std::string& name, const std::string& text) {
   const auto date = parse_iso_date(text);

@@ -45,6 +45,9 @@ struct Context {
   [[nodiscard]] desk::Assessment assess() const;
 };
 
+/// What stands against the fits, a line each; nothing when they are sound.
+void print_notes(const wear::ClinicLife& fitted);
+
 /// Reads an ISO 8601 date given on the command line. Throws WrongUse naming the option.
 [[nodiscard]] Date date_option(const std::string& name, const std::string& text);
 

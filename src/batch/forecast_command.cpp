@@ -6,6 +6,7 @@
 
 #include "batch/context.hpp"
 #include "batch/json.hpp"
+#include "desk/effect_words.hpp"
 #include "wear/competing_endings.hpp"
 #include "wear/shelf_life.hpp"
 
@@ -105,7 +106,11 @@ int run(const Context& context, const std::string& by_text) {
     }
   }
   if (context.json) {
-    print({{"today", batch::json_of(assessment.today)}, {"units", std::move(units)}});
+    print({{"today", batch::json_of(assessment.today)},
+           {"units", std::move(units)},
+           {"notes", desk::fit_notes(assessment.fitted)}});
+  } else {
+    print_notes(assessment.fitted);
   }
   return done;
 }

@@ -4,6 +4,7 @@
 
 #include "batch/context.hpp"
 #include "batch/json.hpp"
+#include "desk/effect_words.hpp"
 #include "desk/order_reasons.hpp"
 
 namespace sparewell::batch {
@@ -42,11 +43,14 @@ int run(const Context& context) {
   const auto assessment = context.assess();
   if (!context.json) {
     print_words(assessment);
+    print_notes(assessment.fitted);
     return done;
   }
   Json lines = Json::array();
   for (const auto& line : assessment.proposal) lines.push_back(json_of(line, assessment.clinic));
-  print({{"today", batch::json_of(assessment.today)}, {"lines", std::move(lines)}});
+  print({{"today", batch::json_of(assessment.today)},
+         {"lines", std::move(lines)},
+         {"notes", desk::fit_notes(assessment.fitted)}});
   return done;
 }
 

@@ -66,6 +66,14 @@ std::string effect_grounds(const wear::KindLife& life) {
   return life.note.empty() ? grounds : fmt::format("{} {}", grounds, life.note);
 }
 
+std::vector<std::string> fit_notes(const wear::ClinicLife& fitted) {
+  std::vector<std::string> notes;
+  for (const auto& [kind, life] : fitted.kinds) {
+    if (!life.note.empty()) notes.push_back(fmt::format("{}: {}", kind_plural(kind), life.note));
+  }
+  return notes;
+}
+
 std::string effect_caution() {
   return "Each interval holds the true figure with 80 % chance: one in five does not. A factor "
          "that "

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "wear/effects.hpp"
 
@@ -15,6 +16,10 @@ namespace sparewell::desk {
 /// What the effects of the kind rest on, in one sentence; says so when it is no experience of the
 /// clinic's own. A second sentence says when the estimates are not sound, and why.
 [[nodiscard]] std::string effect_grounds(const wear::KindLife& life);
+
+/// What stands against the fit of a kind, one sentence a kind; empty when all fits are sound. To be
+/// told wherever something follows from the fits.
+[[nodiscard]] std::vector<std::string> fit_notes(const wear::ClinicLife& fitted);
 
 /// How the figures are to be read, for below a list of effects.
 [[nodiscard]] std::string effect_caution();

@@ -78,3 +78,11 @@ TEST_CASE("No flag is never told as safe") {
   CHECK(surprises_caution().find("not proof of a defect") != std::string::npos);
   CHECK(surprises_caution().find("not proof of safety") != std::string::npos);
 }
+
+TEST_CASE("What stands against a fit is told with its kind, and nothing when all are sound") {
+  wear::ClinicLife fitted;
+  fitted.kinds[Kind::liner].kind = Kind::liner;
+  CHECK(fit_notes(fitted).empty());
+  fitted.kinds[Kind::pin].note = "Lives are too much alike.";
+  CHECK(fit_notes(fitted) == std::vector<std::string>{"pins: Lives are too much alike."});
+}

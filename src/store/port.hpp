@@ -121,12 +121,15 @@ class Snapshot : public AccessToRecords<Reads> {
   /// Stock by lot and place, the sum of the ledger; lots whose sum is zero are left out.
   [[nodiscard]] virtual std::vector<StockLevel> shelf() const = 0;
 
-  // What is recorded of one item or patient, found without reading the rest; none when the store
-  // does not have it. Lists are in the order in which the records were added.
+  // What is recorded of one item, patient or order, found without reading the rest; none when the
+  // store does not have it. Lists are in the order in which the records were added.
   [[nodiscard]] virtual std::optional<Row<Item>> item(const ItemCode& code) const = 0;
   [[nodiscard]] virtual std::optional<Row<Patient>> patient(const PatientRef& ref) const = 0;
   [[nodiscard]] virtual std::vector<Row<Unit>> units_of(const ItemCode& item) const = 0;
   [[nodiscard]] virtual std::vector<Row<OrderLine>> order_lines_of(const ItemCode& item) const = 0;
+  /// The lines of the orders with this number; several suppliers may have given out the same.
+  [[nodiscard]] virtual std::vector<Row<OrderLine>> lines_of_order(
+      const std::string& order_ref) const = 0;
   /// As shelf(), of one item.
   [[nodiscard]] virtual std::vector<StockLevel> shelf_of(const ItemCode& item) const = 0;
 

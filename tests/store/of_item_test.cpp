@@ -1,4 +1,4 @@
-// Reads of one item or patient give what the whole lists hold of it.
+// Reads of one item, patient or order give what the whole lists hold of it.
 #include <algorithm>
 #include <random>
 
@@ -69,6 +69,11 @@ TEST_CASE_TEMPLATE("units, order lines and stock of one item leave the others ou
   REQUIRE(work->order_lines_of({"L-2"}).size() == 1);
   CHECK(work->order_lines_of({"L-2"}).front().id == first);
   CHECK(records(work->order_lines_of({"L-1"})) == std::vector{line("O-1", "L-1")});
+  work->put(line("O-2", "L-1"));
+  CHECK(records(work->lines_of_order("O-1")) ==
+        std::vector{line("O-1", "L-2"), line("O-1", "L-1")});
+  CHECK(work->lines_of_order("O-2").size() == 1);
+  CHECK(work->lines_of_order("none").empty());
   CHECK(work->units_of({"none"}).empty());
   CHECK(work->order_lines_of({"none"}).empty());
   CHECK(work->shelf_of({"L-1"}).empty());

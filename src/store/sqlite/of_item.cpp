@@ -45,4 +45,8 @@ std::vector<Row<OrderLine>> find_order_lines(Session& session, const ItemCode& i
   return rows_where<OrderLine>(session, of_item, item.text);
 }
 
+std::vector<Row<OrderLine>> find_lines_of_order(Session& session, const std::string& order_ref) {
+  return rows_where<OrderLine>(session, "order_ref = :text", order_ref);
+}
+
 }  // namespace sparewell::store::sqlite

@@ -48,6 +48,10 @@ class ReadsOf<Base> : public Base {
   [[nodiscard]] std::vector<Row<OrderLine>> order_lines_of(const ItemCode& item) const override {
     return translated([&] { return find_order_lines(session(), item); });
   }
+  [[nodiscard]] std::vector<Row<OrderLine>> lines_of_order(
+      const std::string& order_ref) const override {
+    return translated([&] { return find_lines_of_order(session(), order_ref); });
+  }
   [[nodiscard]] std::vector<StockLevel> shelf_of(const ItemCode& item) const override {
     return translated([&] { return shelf_of_item(session(), item); });
   }

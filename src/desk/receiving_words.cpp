@@ -1,0 +1,166 @@
+#include "desk/receiving_words.hpp"
+
+#include <algorithm>
+#include <set>
+
+#include <fmt/format.h>
+
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+using Finding = supply::ReceivingFinding::Kind;
+using Match = supply::OrderMatch::Kind;
+
+std::string pieces_words(int count) {
+  return count_words(count, "piece", "pieces");
+}
+
+/// "order PO-7 of Tern": of the first line that was found.
+std::string order_words(const ReceivingOutcome& outcome) {
+  const OrderLine& line = outcome.lines[outcome.match.lines.front()];
+  return fmt::format("order {} of {}", line.order_ref, line.supplier.text);
+}
+
+std::string lot_words(const Lot& lot) {
+  return fmt::format(
+      "{}, {}", lot.lot.empty() ? std::string{"no lot recorded"} : "lot " + lot.lot,
+      lot.use_by ? "use by " + date_words(*lot.use_by) : std::string{"no use-by date"});
+}
+
+std::string wrong_item_words(const ReceivingOutcome& outcome) {
+  std::set<std::string> ordered;
+  for (const auto at : outcome.match.lines) ordered.insert(outcome.lines[at].item.text);
+  return fmt::format(
+      "{} is for {}, not for {}: nothing was recorded; set the part aside and ask "
+      "the supplier.",
+      capitalised(order_words(outcome)), list_words({ordered.begin(), ordered.end()}),
+      outcome.item.code.text);
+}
+
+std::string several_words(const ReceivingOutcome& outcome) {
+  return fmt::format(
+      "{} of {} answer to the delivery: nothing was recorded; name the order that "
+      "the delivery note names, and the supplier if two have the same number.",
+      count_words(std::ssize(outcome.match.lines), "order line", "order lines"),
+      outcome.item.code.text);
+}
+
+}  // namespace
+
+std::string match_refusal(const ReceivingOutcome& outcome, const std::string& order_ref) {
+  const auto& item = outcome.item.code.text;
+  switch (outcome.match.kind) {
+    case Match::unknown_order:
+      return fmt::format("There is no order '{}'; check the number on the delivery note.",
+                         order_ref);
+    case Match::none_open:
+      return fmt::format(
+          "No order has pieces of {} still to come; if it was ordered, record the "
+          "order first, otherwise ask the supplier.",
+          item);
+    case Match::draft:
+      return fmt::format(
+          "{} is a draft that was not sent; mark it as sent first, and then receive "
+          "the delivery.",
+          capitalised(order_words(outcome)));
+    case Match::cancelled:
+      return fmt::format(
+          "{} was cancelled for {}; set the delivery aside and ask the supplier, or "
+          "place a new order for it.",
+          capitalised(order_words(outcome)), item);
+    default:
+      return {};
+  }
+}
+
+std::string finding_words(const supply::ReceivingFinding& finding,
+                          const ReceivingOutcome& outcome) {
+  const auto& delivery = outcome.delivery;
+  const char* nothing = outcome.is_recorded() ? "it was recorded" : "nothing was recorded";
+  switch (finding.kind) {
+    case Finding::over_delivered:
+      return fmt::format("{} came, but {} of {} {} still to come: {}; {}.",
+                         pieces_words(delivery.quantity), number_words(finding.outstanding),
+                         order_words(outcome), finding.outstanding == 1 ? "was" : "were", nothing,
+                         finding.stops ? "count again, and then accept the extra pieces or receive "
+                                         "only what was ordered"
+                                       : "watch that they are not invoiced twice");
+    case Finding::no_use_by:
+      return fmt::format("{} has a shelf life, and no use-by date was given: {}; {}.",
+                         outcome.item.code.text, nothing,
+                         finding.stops ? "read the date from the label, or say that the label has "
+                                         "none"
+                                       : "without a date nobody is warned when the part grows too "
+                                         "old");
+    case Finding::expired:
+      return fmt::format("The use-by date {} has passed: {}; {}.", date_words(*finding.use_by),
+                         nothing,
+                         finding.stops ? "send the part back, or receive it into quarantine"
+                                       : "do not hand it out");
+    default:
+      return fmt::format(
+          "Lot {} lies on the shelf with the use-by date {}, not {}: {}; look at "
+          "the labels, one of the dates is wrong.",
+          delivery.lot, date_words(*finding.use_by), date_words(delivery.use_by, "none"), nothing);
+  }
+}
+
+std::vector<std::string> finding_sentences(const ReceivingOutcome& outcome) {
+  if (outcome.match.kind == Match::wrong_item) return {wrong_item_words(outcome)};
+  if (outcome.match.kind == Match::several) return {several_words(outcome)};
+  std::vector<std::string> made;
+  for (const auto& finding : outcome.receiving.findings) {
+    made.push_back(finding_words(finding, outcome));
+  }
+  return made;
+}
+
+std::vector<std::string> receipt_lines(const ReceivingOutcome& outcome) {
+  if (!outcome.is_recorded()) return {"Nothing was recorded."};
+  const auto& movement = *outcome.receiving.movement;
+  std::vector<std::string> made;
+  made.push_back(fmt::format("{} of {}, {}, put to {}.", pieces_words(movement.quantity),
+                             outcome.item.code.text, lot_words(movement.lot), movement.place));
+  for (const auto& receipt : outcome.receiving.lines) {
+    const OrderLine& line = receipt.after;
+    made.push_back(fmt::format(
+        "Order {} of {}: {} of {} received{}.", line.order_ref, line.supplier.text,
+        number_words(line.received_quantity), pieces_words(line.quantity),
+        line.outstanding() > 0 ? fmt::format(", {} to come", number_words(line.outstanding()))
+                               : ", complete"));
+  }
+  return made;
+}
+
+std::string open_line_words(const OrderLine& line) {
+  return fmt::format("{}  {}  {}: {} of {} to come, ordered {}", line.order_ref, line.supplier.text,
+                     line.item.text, number_words(line.outstanding()), pieces_words(line.quantity),
+                     date_words(line.ordered_on));
+}
+
+std::string expected_line_words(const supply::ExpectedLine& expected) {
+  std::string text = fmt::format("{}, expected {}", open_line_words(expected.line),
+                                 date_words(expected.expected_on));
+  if (expected.lead_assumed) text += " (lead time assumed)";
+  if (expected.overdue_days > 0) {
+    text += fmt::format(", {} overdue", count_words(expected.overdue_days, "day", "days"));
+  }
+  return text;
+}
+
+std::string finding_key(Finding kind) {
+  switch (kind) {
+    case Finding::over_delivered:
+      return "over_delivered";
+    case Finding::no_use_by:
+      return "no_use_by";
+    case Finding::expired:
+      return "expired";
+    default:
+      return "other_use_by";
+  }
+}
+
+}  // namespace sparewell::desk

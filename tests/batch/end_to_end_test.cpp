@@ -3,27 +3,7 @@
 
 #include <doctest/doctest.h>
 
-#include "batch/run_batch.hpp"
-
-namespace {
-
-const std::string sample = SPAREWELL_SOURCE_DIR "/sample-data/clinic";
-const std::string today = "2026-11-25";
-
-/// A scratch folder with the sample clinic's database in it.
-struct SampleClinic {
-  ScratchFolder folder;
-  std::string db = (folder / "clinic.db").string();
-  Ran imported = run_batch({"--db", db, "--today", today, "--json", "import", sample, "--rejects",
-                            (folder / "rejects").string()});
-
-  [[nodiscard]] Ran run(std::vector<std::string> words) const {
-    words.insert(words.begin(), {"--db", db, "--today", today, "--json"});
-    return run_batch(words);
-  }
-};
-
-}  // namespace
+#include "batch/sample_clinic.hpp"
 
 TEST_CASE("The sample clinic is taken without a refused row, and a second time changes nothing") {
   const SampleClinic clinic;

@@ -5,29 +5,15 @@
 
 #include <doctest/doctest.h>
 
-#include "batch/run_batch.hpp"
+#include "batch/sample_clinic.hpp"
 
 namespace {
 
-const std::string sample = SPAREWELL_SOURCE_DIR "/sample-data/clinic";
-const std::string today = "2026-11-25";
-
-struct SampleClinic {
-  ScratchFolder folder;
-  std::string db = (folder / "clinic.db").string();
-  Ran imported = run_batch({"--db", db, "--today", today, "import", sample});
-
-  [[nodiscard]] Ran run(std::vector<std::string> words) const {
-    words.insert(words.begin(), {"--db", db, "--today", today});
-    return run_batch(words);
-  }
-  [[nodiscard]] nlohmann::json json(std::vector<std::string> words) const {
-    words.insert(words.begin(), "--json");
-    const auto ran = run(words);
-    REQUIRE(ran.status == 1);
-    return ran.json();
-  }
-};
+nlohmann::json touched(const SampleClinic& clinic, const std::vector<std::string>& words) {
+  const auto ran = clinic.run(words);
+  REQUIRE(ran.status == 1);
+  return ran.json();
+}
 
 /// The rows of a sample file whose cells hold no quoted commas, without the header.
 std::vector<std::vector<std::string>> rows(const std::string& file) {
@@ -72,7 +58,7 @@ TEST_CASE("Every patient with a unit of the lot is found, those who have one fir
     (row[3].empty() ? unrecorded : recalled).insert(row[0]);
     if (row[6].empty()) having.insert(row[0]);
   }
-  const auto found = clinic.json({"recall", "--item", item, "--lot", lot});
+  const auto found = touched(clinic, {"recall", "--item", item, "--lot", lot});
   CHECK(found["item_code"] == item);
   CHECK(found["lot"] == lot);
   CHECK(found["moved_to_quarantine"].empty());
@@ -95,8 +81,9 @@ TEST_CASE("Every patient with a unit of the lot is found, those who have one fir
   }
   CHECK(found_recalled == recalled);
   CHECK(found_unrecorded == unrecorded);
-  CHECK(clinic.json({"recall", "--item", item, "--lot", lot, "--names"})["patients"][0].contains(
-      "family_name"));
+  CHECK(
+      touched(clinic, {"recall", "--item", item, "--lot", lot, "--names"})["patients"][0].contains(
+          "family_name"));
 }
 
 TEST_CASE("A lot on the shelf is moved to quarantine once, and orders of the item are named") {
@@ -104,12 +91,12 @@ TEST_CASE("A lot on the shelf is moved to quarantine once, and orders of the ite
   const auto stock = rows("stock.csv").front();
   const auto& item = stock[0];
   const auto& lot = stock[1];
-  const auto first =
-      clinic.json({"recall", "--item", item, "--lot", lot, "--quarantine", "--reason", "notice 7"});
+  const auto first = touched(
+      clinic, {"recall", "--item", item, "--lot", lot, "--quarantine", "--reason", "notice 7"});
   REQUIRE(first["moved_to_quarantine"].size() == 1);
   CHECK(first["moved_to_quarantine"][0]["lot"] == lot);
   CHECK(std::to_string(first["moved_to_quarantine"][0]["quantity"].get<int>()) == stock[3]);
-  const auto second = clinic.json({"recall", "--item", item, "--lot", lot, "--quarantine"});
+  const auto second = touched(clinic, {"recall", "--item", item, "--lot", lot, "--quarantine"});
   CHECK(second["moved_to_quarantine"].empty());
   CHECK(second["stock"][0]["place"] == "quarantine");
   CHECK(second["stock"][0]["quarantined"] == true);
@@ -122,10 +109,11 @@ TEST_CASE("A lot on the shelf is moved to quarantine once, and orders of the ite
   for (const auto& row : rows("orders.csv")) {
     if (row[2] == ordered_item && row[6].empty()) ++open;
   }
-  const auto orders = clinic.json({"recall", "--item", ordered_item, "--lot", "none"})["orders"];
+  const auto orders =
+      touched(clinic, {"recall", "--item", ordered_item, "--lot", "none"})["orders"];
   CHECK(orders.size() >= static_cast<std::size_t>(open));
   for (const auto& order : orders) CHECK(order["outstanding"].get<int>() > 0);
-  CHECK(clinic.run({"verify"}).status == 0);
+  CHECK(clinic.tell({"verify"}).status == 0);
 }
 
 TEST_CASE("A recall that touches nothing ends with status 0, an unknown item with 2") {

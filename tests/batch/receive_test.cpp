@@ -1,26 +1,13 @@
 // Deliveries to the sample clinic, by the program that users run.
 #include <doctest/doctest.h>
 
-#include "batch/run_batch.hpp"
+#include "batch/sample_clinic.hpp"
 
 namespace {
 
-const std::string sample = SPAREWELL_SOURCE_DIR "/sample-data/clinic";
-const std::string today = "2026-11-25";
-
-struct SampleClinic {
-  ScratchFolder folder;
-  std::string db = (folder / "clinic.db").string();
-  Ran imported = run_batch({"--db", db, "--today", today, "import", sample});
-
-  [[nodiscard]] Ran run(std::vector<std::string> words) const {
-    words.insert(words.begin(), {"--db", db, "--today", today, "--json"});
-    return run_batch(words);
-  }
-  [[nodiscard]] nlohmann::json to_come() const {
-    return run({"receive", "--list"}).json()["lines"];
-  }
-};
+nlohmann::json to_come(const SampleClinic& clinic) {
+  return clinic.run({"receive", "--list"}).json()["lines"];
+}
 
 /// A line whose item has one open line only and a GTIN.
 nlohmann::json lone_line(const nlohmann::json& lines) {
@@ -57,7 +44,7 @@ int on_shelf(const SampleClinic& clinic, const std::string& item, const std::str
 TEST_CASE("What is still to come is listed, the longest overdue first") {
   const SampleClinic clinic;
   REQUIRE(clinic.imported.status == 0);
-  const auto lines = clinic.to_come();
+  const auto lines = to_come(clinic);
   REQUIRE(lines.size() > 2);
   std::string before;
   for (const auto& line : lines) {
@@ -78,7 +65,7 @@ TEST_CASE("What is still to come is listed, the longest overdue first") {
 
 TEST_CASE("A scanned delivery is received in parts, and too much is not taken") {
   const SampleClinic clinic;
-  const auto line = lone_line(clinic.to_come());
+  const auto line = lone_line(to_come(clinic));
   REQUIRE_FALSE(line.is_null());
   const auto item = line["item_code"].get<std::string>();
   const auto order = line["order_ref"].get<std::string>();
@@ -111,7 +98,7 @@ TEST_CASE("A scanned delivery is received in parts, and too much is not taken") 
   CHECK(taken.status == 1);
   CHECK(taken.json()["recorded"] == true);
   CHECK(on_shelf(clinic, item, "NEW-1") == outstanding + 1);
-  for (const auto& other : clinic.to_come()) CHECK(other["item_code"] != item);
+  for (const auto& other : to_come(clinic)) CHECK(other["item_code"] != item);
   CHECK(clinic.run({"verify"}).status == 0);
 }
 
@@ -137,7 +124,7 @@ TEST_CASE("Drafts are refused until they are sent") {
 
 TEST_CASE("Wrong items, missing dates and unreadable labels end with their own status") {
   const SampleClinic clinic;
-  const auto lines = clinic.to_come();
+  const auto lines = to_come(clinic);
   const auto line = lone_line(lines);
   const auto order = line["order_ref"].get<std::string>();
   const auto item = line["item_code"].get<std::string>();

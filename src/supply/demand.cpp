@@ -19,6 +19,18 @@ double over_arrivals(Date from, const LeadTime& lead, At at) {
   return mean;
 }
 
+/// The sum of tails at moments with such weights.
+std::vector<double> interpolated(const std::vector<std::vector<double>>& at_moments,
+                                 const std::vector<double>& weights) {
+  std::vector<double> sum;
+  for (std::size_t moment = 0; moment < at_moments.size(); ++moment) {
+    const auto& there = at_moments[moment];
+    if (there.size() > sum.size()) sum.resize(there.size(), 0.0);
+    for (std::size_t n = 0; n < there.size(); ++n) sum[n] += weights[moment] * there[n];
+  }
+  return sum;
+}
+
 }  // namespace
 
 std::unordered_map<ItemCode, Lives> lives_by_item(const Clinic& clinic,
@@ -72,25 +84,55 @@ ChangesToItem changes_to_items(const Clinic& clinic,
 }
 
 const Pmf& ItemDemand::until(Date end) {
-  const auto found = known_.find(end);
+  return until_day(std::max(0, days_between(today_, end)));
+}
+
+const Pmf& ItemDemand::until_day(int day) {
+  const auto found = known_.find(day);
   if (found != known_.end()) return found->second;
+  const bool between = spread_ && day > spread_->moments.first() && day < spread_->moments.last();
+  const auto weights = between ? spread_->moments.weights(day) : std::vector<double>{};
   std::vector<Pmf> counts;
   counts.reserve(lives_->size());
-  for (const auto* unit : *lives_) {
-    counts.push_back(replacements(unit->life, end, *fresh_, unit->others));
+  for (std::size_t unit = 0; unit < lives_->size(); ++unit) {
+    counts.push_back(pmf_of_tails(between && !spread_->tails[unit].empty()
+                                      ? interpolated(spread_->tails[unit], weights)
+                                      : tails_of(unit, day)));
   }
   for (const ChangingFrom& from : *changes_) {
-    counts.push_back(binomial(from.units, from.chance(std::max(0, days_between(today_, end)))));
+    counts.push_back(binomial(from.units, from.chance(day)));
   }
-  return known_.emplace(end, convolve_all(std::move(counts))).first->second;
+  return known_.emplace(day, convolve_all(std::move(counts))).first->second;
+}
+
+std::vector<double> ItemDemand::tails_of(std::size_t unit, double days) const {
+  const auto& of_unit = *(*lives_)[unit];
+  return replacement_tails(of_unit.life, days, *fresh_, of_unit.others);
+}
+
+void ItemDemand::spread_over(int first, int last) {
+  if (spread_ && spread_->moments.first() <= first && spread_->moments.last() >= last) return;
+  spread_.emplace(Spread{Moments{first, last}, {}});
+  spread_->tails.resize(lives_->size());
+  for (std::size_t unit = 0; unit < lives_->size(); ++unit) {
+    // Where the rate of wear changes on the way the tails are not smooth.
+    if ((*lives_)[unit]->life.changes_between(first, last)) continue;
+    for (const double days : spread_->moments.at()) {
+      spread_->tails[unit].push_back(tails_of(unit, days));
+    }
+  }
 }
 
 Pmf ItemDemand::until_arrival(Date from, const LeadTime& lead) {
+  const int waited = std::max(0, days_between(today_, from));
+  const auto& arrivals = lead.distribution();
+  // From today, so that one spread serves every day on which the order might be written.
+  if (arrivals.size() > 1) spread_over(arrivals.front().days, waited + arrivals.back().days);
   std::vector<double> weights;
   std::vector<Pmf> parts;
-  for (const LeadTime::Day& day : lead.distribution()) {
+  for (const LeadTime::Day& day : arrivals) {
     weights.push_back(day.chance);
-    parts.push_back(until(from + days{day.days}));
+    parts.push_back(until_day(waited + day.days));
   }
   return mix(weights, parts);
 }

@@ -3,11 +3,13 @@
 
 #include <array>
 #include <map>
+#include <optional>
 #include <unordered_map>
 #include <vector>
 
 #include "clinic/clinic.hpp"
 #include "supply/lead_time.hpp"
+#include "supply/moments.hpp"
 #include "supply/pmf.hpp"
 #include "supply/renewal.hpp"
 #include "supply/successors.hpp"
@@ -68,11 +70,25 @@ class ItemDemand {
   [[nodiscard]] double not_for_wear(Date from, const LeadTime& lead) const;
 
  private:
+  /// Tails of every unit at a few moments, from which those of the days between are interpolated;
+  /// none for a unit whose rate of wear changes on the way.
+  struct Spread {
+    Moments moments;
+    std::vector<std::vector<std::vector<double>>> tails;
+  };
+
+  /// In so many days after today.
+  [[nodiscard]] const Pmf& until_day(int day);
+  [[nodiscard]] std::vector<double> tails_of(std::size_t unit, double days) const;
+  /// Prepares for the days from first to last after today.
+  void spread_over(int first, int last);
+
   Date today_;
   const Lives* lives_;
   const std::vector<ChangingFrom>* changes_;
   FreshCountsCache* fresh_;
-  std::map<Date, Pmf> known_;
+  std::optional<Spread> spread_;
+  std::map<int, Pmf> known_;  ///< by days after today
 };
 
 /// Chance that the unit is worn out, lost or recalled, and so needs its item, before something

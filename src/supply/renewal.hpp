@@ -3,6 +3,7 @@
 #pragma once
 
 #include <array>
+#include <vector>
 
 #include "clinic/date.hpp"
 #include "supply/fresh_counts.hpp"
@@ -25,13 +26,24 @@ inline constexpr std::array<EndReason, 2> same_item_reasons{EndReason::lost, End
 /// reaction, upgrade, returned, deceased, other) is the patient's and not the part's: it comes at
 /// its rate whatever was replaced before, and ends the line.
 ///
-/// The first replacement is mixed over the person's multiplier and over what is not known of the
-/// rates; those after it see multiplier and loss rate at their posterior means, the multiplier as a
-/// change of scale, losses as uniform in wear time. To come: to mix them over the posterior too.
+/// All of it is mixed over the person's multiplier: what comes after the first replacement over a
+/// few Gauss points of its law given when that replacement came. The first is also mixed over what
+/// is not known of the law and the loss rate; those after it see the best estimate of both, losses
+/// as uniform in wear time.
 /// P(N >= n) is within 4e-5 of exact for shapes from 1 to 4 (1e-5 while the interval is shorter
 /// than half the scale, the usual case), 1e-4 down to shape 0.7. The masses sum to 1.
 [[nodiscard]] Pmf replacements(const wear::UnitLife& life, Date end, FreshCountsCache& fresh,
                                const wear::OtherEndings& others = {});
+
+/// P(N >= 1), P(N >= 2), ... of replacements in so many days after today, a whole number or not;
+/// none when there are no days.
+[[nodiscard]] std::vector<double> replacement_tails(const wear::UnitLife& life, double days,
+                                                    FreshCountsCache& fresh,
+                                                    const wear::OtherEndings& others = {});
+
+/// The count with these tails, which may be off by rounding: they are made to fall and to lie
+/// between 0 and 1. The masses sum to 1 by construction.
+[[nodiscard]] Pmf pmf_of_tails(const std::vector<double>& tails);
 
 /// P(N >= 1) of replacements: the chance that the unit wears out, is lost or recalled by the end of
 /// `end` before anything else ends it.

@@ -14,6 +14,12 @@ constexpr double certain_shape = 1e8;  // a standard deviation of a hundredth of
 std::vector<MultiplierPoint> multiplier_points(const Multiplier& multiplier, int points) {
   const double shape = multiplier.shape();
   if (!(shape < certain_shape)) return {{multiplier.mean(), 1}};
+  if (points == 2) {  // asked for very often, and known in closed form
+    const double apart = std::sqrt(shape + 1);
+    const double share = (1 + apart) / (2 * apart);
+    return {{(shape + 1 - apart) / multiplier.rate(), share},
+            {(shape + 1 + apart) / multiplier.rate(), 1 - share}};
+  }
   Eigen::VectorXd diagonal(points);
   Eigen::VectorXd beside(points - 1);
   for (int i = 0; i < points; ++i) diagonal[i] = 2 * i + shape;

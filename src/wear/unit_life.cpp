@@ -99,11 +99,22 @@ double UnitLife::days_for_wear(double further) const {
   return HUGE_VAL;
 }
 
-double UnitLife::best_hazard(double further) const {
+bool UnitLife::changes_between(double from_days, double to_days) const {
+  return std::ranges::any_of(future_, [&](const RateSpan& span) {
+    const double at = days_between(today_, span.from);
+    return at > from_days && at < to_days;
+  });
+}
+
+double UnitLife::baseline_hazard(double further) const {
   // By way of the age where there is one: the difference of two large hazards loses digits.
-  const double hazard = wear_age_ > 0 ? std::pow(wear_age_ / scale_, shape_) *
-                                            std::expm1(shape_ * std::log1p(further / wear_age_))
-                                      : std::pow(further / scale_, shape_);
+  return wear_age_ > 0 ? std::pow(wear_age_ / scale_, shape_) *
+                             std::expm1(shape_ * std::log1p(further / wear_age_))
+                       : std::pow(further / scale_, shape_);
+}
+
+double UnitLife::best_hazard(double further) const {
+  const double hazard = baseline_hazard(further);
   return std::isnan(hazard) ? HUGE_VAL : person_.mixed_hazard(hazard);
 }
 

@@ -53,6 +53,13 @@ class UnitLife {
   /// Days of reference use from the end of today to the end of `until`; zero for today and before.
   /// By the best estimate, as are all figures in wear below.
   [[nodiscard]] double wear_until(Date until) const;
+  /// Days of reference use in the `days` >= 0 days, a whole number or not, after the end of today.
+  [[nodiscard]] double wear_in(double days) const;
+  /// True when the rate of wear changes between so many days after the end of today and so many.
+  [[nodiscard]] bool changes_between(double from_days, double to_days) const;
+  /// Cumulative hazard of `further` more days of reference use for a person whose multiplier is 1;
+  /// by the best estimate.
+  [[nodiscard]] double baseline_hazard(double further) const;
   /// Chance that it wears out by the time it has seen `further` more days of reference use.
   [[nodiscard]] double chance_at_wear(double further) const;
   /// Days after the end of today at which `further` days of reference use are reached; infinite
@@ -69,8 +76,6 @@ class UnitLife {
  private:
   /// Of the `days` after the end of today, those within a span of the future.
   [[nodiscard]] double days_within(std::size_t span, double days) const;
-  /// Days of reference use in the `days` after the end of today.
-  [[nodiscard]] double wear_in(double days) const;
   /// -log of the chance to last for `further` > 0 days of reference use; once by the best estimate.
   [[nodiscard]] double best_hazard(double further) const;
   [[nodiscard]] double hazard(double further) const;

@@ -7,6 +7,7 @@
 #include <doctest/doctest.h>
 
 #include "supply/clinic_made.hpp"
+#include "wear/multiplier_points.hpp"
 
 using namespace sparewell;
 using namespace sparewell::supply;
@@ -174,5 +175,36 @@ TEST_CASE("A multiplier known exactly is a change of scale") {
   REQUIRE(made.mass().size() == same.mass().size());
   for (std::size_t n = 0; n < same.mass().size(); ++n) {
     CHECK(made.mass()[n] == doctest::Approx(same.mass()[n]));
+  }
+}
+
+TEST_CASE("What follows the first replacement is mixed over the person's multiplier") {
+  // Independent: each value of the multiplier is a change of scale, the counts are weighted by 24
+  // Gauss points of its law.
+  FreshCountsCache fresh;
+  struct Case {
+    double age, shape, scale, theta_shape;
+    int days_ahead;
+    double tolerance;
+  };
+  for (const Case& c : {Case{150, 2.2, 250, 3, 28, 1e-6}, Case{30, 2.5, 250, 2, 90, 1e-5},
+                        Case{60, 1.5, 60, 3, 45, 5e-5}, Case{60, 2.0, 150, 3, 400, 1e-4},
+                        Case{0, 3.0, 90, 2, 200, 3e-4}}) {
+    const wear::Multiplier person{c.theta_shape, c.theta_shape};
+    const wear::UnitLife life{today, c.age, c.shape, c.scale, {{today, 1.0}}, person};
+    const Pmf made = replacements(life, today + days{c.days_ahead}, fresh);
+    std::vector<double> weights;
+    std::vector<Pmf> parts;
+    for (const auto& [value, weight] : wear::multiplier_points(person)) {
+      weights.push_back(weight);
+      const double scale = c.scale * std::pow(value, -1 / c.shape);
+      parts.push_back(
+          replacements(worn_daily(c.age, c.shape, scale), today + days{c.days_ahead}, fresh));
+    }
+    const Pmf wanted = mix(weights, parts);
+    for (int n = 0; n < 8; ++n) {
+      CHECK(std::abs(made.more_than(n) - wanted.more_than(n)) < c.tolerance);
+    }
+    CHECK(std::abs(std::accumulate(made.mass().begin(), made.mass().end(), 0.0) - 1) < 1e-12);
   }
 }

@@ -62,6 +62,29 @@ std::string needs_words(const Reason& reason, Describe describe) {
   return fmt::format("{}", fmt::join(parts, ", "));
 }
 
+/// What of the expected demand is not for wear: ", 0.4 of it for losses ...".
+std::string shares_words(const Reason& reason) {
+  constexpr double worth_telling = 0.05;
+  std::string words;
+  const auto add = [&](double share, std::string_view what) {
+    if (share < worth_telling) return;
+    words += fmt::format(", {:.1f} {}for {}", share, words.empty() ? "of it " : "", what);
+  };
+  add(reason.expected_not_for_wear, "losses, recalls and changes of size, material or model");
+  add(reason.expected_for_new_patients, "new patients");
+  return words;
+}
+
+/// Empty where the history shows no season.
+std::string season_sentence(const Reason& reason) {
+  const double percent = 100 * (reason.season_factor - 1);
+  if (std::abs(percent) < 0.5) return "";
+  return fmt::format(
+      " In these weeks {:.0f} % {} parts of this kind than on average over the year need "
+      "replacing.",
+      std::abs(percent), percent > 0 ? "more" : "fewer");
+}
+
 std::string demand_sentence(const ProposalLine& line) {
   const Reason& reason = line.reason;
   const std::string until =
@@ -72,18 +95,13 @@ std::string demand_sentence(const ProposalLine& line) {
   const std::string amount = reason.expected_demand < 0.05
                                  ? std::string{"under 0.1"}
                                  : fmt::format("{:.1f}", reason.expected_demand);
-  const std::string not_for_wear =
-      reason.expected_not_for_wear < 0.05
-          ? std::string{}
-          : fmt::format(", {:.1f} of it for losses, recalls and changes of size, material or model",
-                        reason.expected_not_for_wear);
   const std::string names = needs_words(reason, [](const ExpectedNeed& need) {
     const std::string from = need.early ? ", from " + date_words(*need.early) : "";
     return fmt::format("{} ({}{})", who(need), chance_words(need.chance), from);
   });
-  return fmt::format("{} {} {} expected to be needed{}{}{}.", until, amount,
-                     amount == "1.0" ? "is" : "are", not_for_wear, names.empty() ? "" : ": ",
-                     names);
+  return fmt::format("{} {} {} expected to be needed{}{}{}.{}", until, amount,
+                     amount == "1.0" ? "is" : "are", shares_words(reason),
+                     names.empty() ? "" : ": ", names, season_sentence(reason));
 }
 
 std::string target_sentence(const ProposalLine& line) {

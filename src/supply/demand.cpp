@@ -87,36 +87,42 @@ const Pmf& ItemDemand::until(Date end) {
   return until_day(std::max(0, days_between(today_, end)));
 }
 
+double ItemDemand::clock(int day) const {
+  return sources_.season == nullptr ? day : sources_.season->clock(today_, day);
+}
+
 const Pmf& ItemDemand::until_day(int day) {
   const auto found = known_.find(day);
   if (found != known_.end()) return found->second;
-  const bool between = spread_ && day > spread_->moments.first() && day < spread_->moments.last();
-  const auto weights = between ? spread_->moments.weights(day) : std::vector<double>{};
+  const double at = clock(day);
+  const bool between = spread_ && at > spread_->moments.first() && at < spread_->moments.last();
+  const auto weights = between ? spread_->moments.weights(at) : std::vector<double>{};
   std::vector<Pmf> counts;
-  counts.reserve(lives_->size());
-  for (std::size_t unit = 0; unit < lives_->size(); ++unit) {
+  counts.reserve(sources_.users.size() + sources_.changes.size() + 1);
+  for (std::size_t unit = 0; unit < sources_.users.size(); ++unit) {
     counts.push_back(pmf_of_tails(between && !spread_->tails[unit].empty()
                                       ? interpolated(spread_->tails[unit], weights)
-                                      : tails_of(unit, day)));
+                                      : tails_of(unit, at)));
   }
-  for (const ChangingFrom& from : *changes_) {
+  for (const ChangingFrom& from : sources_.changes) {
     counts.push_back(binomial(from.units, from.chance(day)));
   }
+  if (sources_.starts.starts > 0) counts.push_back(sources_.starts.in(day));
   return known_.emplace(day, convolve_all(std::move(counts))).first->second;
 }
 
 std::vector<double> ItemDemand::tails_of(std::size_t unit, double days) const {
-  const auto& of_unit = *(*lives_)[unit];
+  const auto& of_unit = *sources_.users[unit];
   return replacement_tails(of_unit.life, days, *fresh_, of_unit.others);
 }
 
-void ItemDemand::spread_over(int first, int last) {
+void ItemDemand::spread_over(double first, double last) {
   if (spread_ && spread_->moments.first() <= first && spread_->moments.last() >= last) return;
   spread_.emplace(Spread{Moments{first, last}, {}});
-  spread_->tails.resize(lives_->size());
-  for (std::size_t unit = 0; unit < lives_->size(); ++unit) {
+  spread_->tails.resize(sources_.users.size());
+  for (std::size_t unit = 0; unit < sources_.users.size(); ++unit) {
     // Where the rate of wear changes on the way the tails are not smooth.
-    if ((*lives_)[unit]->life.changes_between(first, last)) continue;
+    if (sources_.users[unit]->life.changes_between(first, last)) continue;
     for (const double days : spread_->moments.at()) {
       spread_->tails[unit].push_back(tails_of(unit, days));
     }
@@ -127,7 +133,9 @@ Pmf ItemDemand::until_arrival(Date from, const LeadTime& lead) {
   const int waited = std::max(0, days_between(today_, from));
   const auto& arrivals = lead.distribution();
   // From today, so that one spread serves every day on which the order might be written.
-  if (arrivals.size() > 1) spread_over(arrivals.front().days, waited + arrivals.back().days);
+  if (arrivals.size() > 1) {
+    spread_over(clock(arrivals.front().days), clock(waited + arrivals.back().days));
+  }
   std::vector<double> weights;
   std::vector<Pmf> parts;
   for (const LeadTime::Day& day : arrivals) {
@@ -141,14 +149,26 @@ double ItemDemand::not_for_wear(Date from, const LeadTime& lead) const {
   return over_arrivals(from, lead, [&](Date arrival) {
     const double days = std::max(0, days_between(today_, arrival));
     double mean = 0;
-    if (!lives_->empty()) {
-      mean += static_cast<double>(lives_->size()) * expected_losses(lives_->front()->others, days);
+    if (!sources_.users.empty()) {
+      mean += static_cast<double>(sources_.users.size()) *
+              expected_losses(sources_.users.front()->others, days);
     }
-    for (const ChangingFrom& from_other : *changes_) {
+    for (const ChangingFrom& from_other : sources_.changes) {
       mean += from_other.units * from_other.chance(days);
     }
     return mean;
   });
+}
+
+double ItemDemand::for_new_patients(Date from, const LeadTime& lead) const {
+  return over_arrivals(from, lead, [&](Date arrival) {
+    return sources_.starts.mean_in(std::max(0, days_between(today_, arrival)));
+  });
+}
+
+double ItemDemand::season_factor(Date end) const {
+  const int days = days_between(today_, end);
+  return days > 0 ? clock(days) / days : 1;
 }
 
 double at_most_needed_by_arrival(const wear::LifeOfUnit& unit, Date from, const LeadTime& lead) {
@@ -164,15 +184,6 @@ double chance_needed_by_arrival(const wear::LifeOfUnit& unit, Date from, const L
 
 double chance_worn_by_arrival(const wear::UnitLife& life, Date from, const LeadTime& lead) {
   return over_arrivals(from, lead, [&](Date arrival) { return life.chance_worn_by(arrival); });
-}
-
-Pmf demand(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives, const ItemCode& item,
-           Date today, int days_ahead) {
-  const auto by_item = lives_by_item(clinic, lives);
-  const auto changes = changes_to_items(clinic, by_item, today);
-  FreshCountsCache fresh;
-  return ItemDemand{today, of_item(by_item, item), of_item(changes, item), fresh}.until(
-      today + days{days_ahead});
 }
 
 }  // namespace sparewell::supply

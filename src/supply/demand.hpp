@@ -10,23 +10,16 @@
 #include "clinic/clinic.hpp"
 #include "supply/lead_time.hpp"
 #include "supply/moments.hpp"
+#include "supply/new_starts.hpp"
 #include "supply/pmf.hpp"
 #include "supply/renewal.hpp"
+#include "supply/season.hpp"
 #include "supply/successors.hpp"
 #include "wear/unit_life.hpp"
 
 namespace sparewell::supply {
 
 using Lives = std::vector<const wear::LifeOfUnit*>;
-
-/// What `by_item` has for the item; an empty list when it has nothing.
-template <class List>
-[[nodiscard]] const List& of_item(const std::unordered_map<ItemCode, List>& by_item,
-                                  const ItemCode& item) {
-  static const List nothing;
-  const auto found = by_item.find(item);
-  return found == by_item.end() ? nothing : found->second;
-}
 
 /// The units in use of each item, in an order that does not depend on that of the records.
 /// Refers to `lives`.
@@ -51,16 +44,23 @@ using ChangesToItem = std::unordered_map<ItemCode, std::vector<ChangingFrom>>;
                                              const std::unordered_map<ItemCode, Lives>& lives,
                                              Date today);
 
-/// Demand for one item over intervals that begin after today. Units are taken as independent given
-/// the end of the interval; a random end (an order day plus the lead time) is common to all of them
-/// and is therefore mixed last. Users need a piece when theirs is worn out, lost or recalled, and
-/// users of other items at most one, when they change to this. Keeps what it has computed; refers
-/// to all that it was made from; not for sharing between threads.
+/// What asks for one item. Refers to lists that must outlive it.
+struct DemandSources {
+  const Lives& users;                        ///< units of the item in use
+  const std::vector<ChangingFrom>& changes;  ///< users of other items who may change to it
+  NewStarts starts = {};                     ///< patients who begin with it
+  const Season* season = nullptr;            ///< of its kind, where there is one
+};
+
+/// Demand for one item over intervals that begin after today. What asks for it is taken as
+/// independent given the end of the interval; a random end (an order day plus the lead time) is
+/// common to all and is therefore mixed last. Users need a piece when theirs is worn out, lost or
+/// recalled, sooner or later with the season; users of other items at most one, when they change to
+/// this. Keeps what it has computed; not for sharing between threads.
 class ItemDemand {
  public:
-  ItemDemand(Date today, const Lives& lives, const std::vector<ChangingFrom>& changes,
-             FreshCountsCache& fresh)
-      : today_{today}, lives_{&lives}, changes_{&changes}, fresh_{&fresh} {}
+  ItemDemand(Date today, DemandSources sources, FreshCountsCache& fresh)
+      : today_{today}, sources_{std::move(sources)}, fresh_{&fresh} {}
 
   /// Pieces needed in (today, end].
   [[nodiscard]] const Pmf& until(Date end);
@@ -68,6 +68,11 @@ class ItemDemand {
   [[nodiscard]] Pmf until_arrival(Date from, const LeadTime& lead);
   /// Of the mean of until_arrival: for losses, recalls, and changes from other items.
   [[nodiscard]] double not_for_wear(Date from, const LeadTime& lead) const;
+  /// Of the mean of until_arrival: for patients who begin.
+  [[nodiscard]] double for_new_patients(Date from, const LeadTime& lead) const;
+  /// How much faster than on average over the year parts are replaced until then; 1 without a
+  /// season.
+  [[nodiscard]] double season_factor(Date end) const;
 
  private:
   /// Tails of every unit at a few moments, from which those of the days between are interpolated;
@@ -81,11 +86,13 @@ class ItemDemand {
   [[nodiscard]] const Pmf& until_day(int day);
   [[nodiscard]] std::vector<double> tails_of(std::size_t unit, double days) const;
   /// Prepares for the days from first to last after today.
-  void spread_over(int first, int last);
+  void spread_over(double first, double last);
+
+  /// So many days after today, as wear counts them when it follows a season.
+  [[nodiscard]] double clock(int day) const;
 
   Date today_;
-  const Lives* lives_;
-  const std::vector<ChangingFrom>* changes_;
+  DemandSources sources_;
   FreshCountsCache* fresh_;
   std::optional<Spread> spread_;
   std::map<int, Pmf> known_;  ///< by days after today

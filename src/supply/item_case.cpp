@@ -5,19 +5,17 @@
 namespace sparewell::supply {
 
 ItemCase item_case(const Clinic& clinic, const Item& item, const Supplier* supplier,
-                   const Lives& lives, const std::vector<ChangingFrom>& changes,
-                   const StockBook& book, FreshCountsCache& fresh, const LeadTime& lead,
-                   Date today) {
+                   const ClinicDemand& demand, const StockBook& book, const LeadTime& lead) {
+  const Date today = demand.today();
   const OrderDays order_days = supplier == nullptr ? OrderDays{} : supplier->order_days;
   const Date order_day = next_order_day(order_days, today);
   const Date arrives = order_day + days{lead.mean_days()};
   const Date overdue_before = today - days{2 * lead.mean_days()};
   return ItemCase{clinic,
                   item,
-                  lives,
-                  changes,
+                  demand.users(item.code),
+                  demand,
                   book,
-                  fresh,
                   today,
                   order_days,
                   order_day,
@@ -26,7 +24,7 @@ ItemCase item_case(const Clinic& clinic, const Item& item, const Supplier* suppl
 }
 
 ItemDemand demand_of(const ItemCase& given) {
-  return {given.today, given.lives, given.changes, given.fresh};
+  return given.demand.of(given.item);
 }
 
 ProposalLine line_for(const ItemCase& given, int needed) {

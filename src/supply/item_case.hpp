@@ -1,20 +1,19 @@
 /// One item as the order policies see it: its users, its supplier's days and lead time, its stock.
 #pragma once
 
-#include "supply/demand.hpp"
+#include "supply/clinic_demand.hpp"
 #include "supply/proposal.hpp"
 #include "supply/stock_position.hpp"
 
 namespace sparewell::supply {
 
-/// Refers to the clinic and to `lives`, `changes`, `book` and `fresh`, which must outlive it.
+/// Refers to the clinic and to `demand` and `book`, which must outlive it.
 struct ItemCase {
   const Clinic& clinic;
   const Item& item;
   const Lives& lives;  ///< units of this item in use, in an order that the records do not change
-  const std::vector<ChangingFrom>& changes;  ///< users of other items who may change to it
+  const ClinicDemand& demand;
   const StockBook& book;
-  FreshCountsCache& fresh;
   Date today;
   OrderDays order_days;
   Date next_order_day;  ///< the first after today
@@ -25,11 +24,10 @@ struct ItemCase {
 /// The case of `item`; its stock counts when usable until an order of the next order day has
 /// arrived after the mean lead time.
 [[nodiscard]] ItemCase item_case(const Clinic& clinic, const Item& item, const Supplier* supplier,
-                                 const Lives& lives, const std::vector<ChangingFrom>& changes,
-                                 const StockBook& book, FreshCountsCache& fresh,
-                                 const LeadTime& lead, Date today);
+                                 const ClinicDemand& demand, const StockBook& book,
+                                 const LeadTime& lead);
 
-/// Demand for the item from its users and from those who may change to it.
+/// Demand for the item of the case.
 [[nodiscard]] ItemDemand demand_of(const ItemCase& given);
 
 /// A line with everything that both policies fill alike; quantity and unit cost follow from

@@ -7,11 +7,11 @@ namespace sparewell::supply {
 
 /// What changes smoothly with time is computed at `at()` only and interpolated between: the
 /// polynomial through the Chebyshev points of the range, in barycentric form (Berrut and Trefethen,
-/// SIAM Review 46 (2004) 501-517, from memory). A short range has every day as a moment.
+/// SIAM Review 46 (2004) 501-517, from memory).
 class Moments {
  public:
   /// Days after today, 0 <= first <= last.
-  Moments(int first, int last);
+  Moments(double first, double last);
 
   /// Days after today, rising; the first and the last of the range among them.
   [[nodiscard]] const std::vector<double>& at() const { return at_; }

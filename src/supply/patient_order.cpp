@@ -89,6 +89,8 @@ std::optional<ProposalLine> patient_order_line(const ItemCase& given) {
   ItemDemand demand = demand_of(given);
   line.reason.expected_demand = demand.until_arrival(given.next_order_day, given.lead).mean();
   line.reason.expected_not_for_wear = demand.not_for_wear(given.next_order_day, given.lead);
+  line.reason.season_factor = demand.season_factor(line.reason.protected_until);
+  line.reason.expected_for_new_patients = demand.for_new_patients(given.next_order_day, given.lead);
   line.reason.reserved_for = std::move(missing);
   name_needs(given, candidates, line.reason);
   return line;

@@ -14,15 +14,12 @@ std::vector<ProposalLine> propose(const Clinic& clinic, const std::vector<wear::
   const ClinicIndex index{clinic};
   const StockBook book{clinic};
   const LeadTimes lead_times{clinic};
-  const auto by_item = lives_by_item(clinic, lives);
-  const auto changes = changes_to_items(clinic, by_item, today);
-  FreshCountsCache fresh;
+  const ClinicDemand demand{clinic, lives, today};
   std::vector<std::optional<ProposalLine>> of_items(clinic.items.size());
   in_parallel(clinic.items.size(), [&](std::size_t i) {
     const Item& item = clinic.items[i];
     const ItemCase given =
-        item_case(clinic, item, index.supplier(item.supplier), of_item(by_item, item.code),
-                  of_item(changes, item.code), book, fresh, lead_times.of(item), today);
+        item_case(clinic, item, index.supplier(item.supplier), demand, book, lead_times.of(item));
     of_items[i] = item.stocked ? stocked_line(given) : patient_order_line(given);
   });
   std::vector<ProposalLine> lines;
@@ -31,6 +28,14 @@ std::vector<ProposalLine> propose(const Clinic& clinic, const std::vector<wear::
   }
   std::ranges::sort(lines, {}, [](const ProposalLine& l) { return std::tie(l.supplier, l.item); });
   return lines;
+}
+
+Pmf demand(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives, const ItemCode& item,
+           Date today, int days_ahead) {
+  const ClinicIndex index{clinic};
+  const Item* known = index.item(item);
+  if (known == nullptr) return Pmf{};
+  return ClinicDemand{clinic, lives, today}.of(*known).until(today + days{days_ahead});
 }
 
 }  // namespace sparewell::supply

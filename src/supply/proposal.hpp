@@ -42,6 +42,10 @@ struct Reason {
   double expected_demand = 0;      ///< mean over the protection interval
   /// Of expected_demand: for losses, recalls, and patients who change from another item.
   double expected_not_for_wear = 0;
+  double expected_for_new_patients = 0;  ///< of expected_demand: for patients who begin
+  /// How much faster than on average over the year parts of the kind need replacing in the
+  /// protection interval; 1 where the history shows no season.
+  double season_factor = 1;
   double service_target = 0;
   /// The most likely first. A stocked line names at most 20, each with a chance of 0.5 % or more; a
   /// patient-ordered line names every unit that it is for.

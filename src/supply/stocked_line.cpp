@@ -67,6 +67,8 @@ std::optional<ProposalLine> stocked_line(const ItemCase& given) {
   line.order_by = order_by(given, demand, position);
   line.reason.expected_demand = needed.mean();
   line.reason.expected_not_for_wear = demand.not_for_wear(given.next_order_day, given.lead);
+  line.reason.season_factor = demand.season_factor(line.reason.protected_until);
+  line.reason.expected_for_new_patients = demand.for_new_patients(given.next_order_day, given.lead);
   name_needs(given, line.reason);
   return line;
 }

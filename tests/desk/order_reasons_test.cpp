@@ -71,6 +71,20 @@ TEST_CASE(
   CHECK(holds(why(line, {}), "changes of size, material or model. 4 cover"));
 }
 
+TEST_CASE("New patients and the season are told when they matter") {
+  ProposalLine line = stocked();
+  line.reason.expected_for_new_patients = 0.31;
+  line.reason.season_factor = 1.004;
+  CHECK(holds(why(line, {}), "2.3 are expected to be needed, 0.3 of it for new patients: P0012"));
+  CHECK(!holds(why(line, {}), "In these weeks"));
+  line.reason.expected_not_for_wear = 0.41;
+  line.reason.season_factor = 1.2;
+  CHECK(holds(why(line, {}), "material or model, 0.3 for new patients: P0012"));
+  CHECK(holds(why(line, {}), "In these weeks 20 % more parts of this kind than on average"));
+  line.reason.season_factor = 0.8;
+  CHECK(holds(why(line, {}), "In these weeks 20 % fewer"));
+}
+
 TEST_CASE("One is singular") {
   ProposalLine line = stocked();
   line.target = 1;

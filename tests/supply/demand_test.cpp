@@ -64,7 +64,7 @@ TEST_CASE("A random lead time is common to all units: demand is mixed after it i
   const auto by_item = lives_by_item(clinic, lives);
   FreshCountsCache fresh;
   const std::vector<ChangingFrom> no_changes;
-  ItemDemand of_item{today, by_item.at({"L1"}), no_changes, fresh};
+  ItemDemand of_item{today, {by_item.at({"L1"}), no_changes}, fresh};
   // 4 days with chance 1/2 (weight 5) and 14 with chance 1/2 (five receipts ten days late).
   const LeadTime lead{4, false, {{10, 5}}};
   const Pmf made = of_item.until_arrival(today, lead);

@@ -20,7 +20,7 @@ double interpolated(const Moments& moments, double days, const std::vector<doubl
 }
 
 /// The largest error of P(N >= 1) and P(N >= 2) between the moments, seen against their own values.
-double worst(const wear::UnitLife& life, int first, int last) {
+double worst(const wear::UnitLife& life, double first, double last) {
   FreshCountsCache fresh;
   const Moments moments{first, last};
   const auto tail = [&](double days, std::size_t n) {
@@ -31,7 +31,7 @@ double worst(const wear::UnitLife& life, int first, int last) {
   for (std::size_t n = 0; n < 2; ++n) {
     std::vector<double> values;
     for (const double at : moments.at()) values.push_back(tail(at, n));
-    for (int day = first; day <= last; ++day) {
+    for (double day = first; day <= last; ++day) {
       error = std::max(error, std::abs(interpolated(moments, day, values) - tail(day, n)));
     }
   }
@@ -41,11 +41,11 @@ double worst(const wear::UnitLife& life, int first, int last) {
 }  // namespace
 
 TEST_CASE("A polynomial of a degree below the number of moments is met exactly") {
-  // A property of interpolation; the range that has a moment each day as well.
+  // A property of interpolation.
   for (const Moments& moments : {Moments{3, 40}, Moments{2, 7}, Moments{5, 5}}) {
     std::vector<double> values;
     const auto polynomial = [&](double t) {
-      return moments.at().size() < 2 ? 4 : 1 + t - 0.02 * t * t + 0.0003 * t * t * t;
+      return moments.at().size() < 4 ? 4 : 1 + t - 0.02 * t * t + 0.0003 * t * t * t;
     };
     for (const double at : moments.at()) values.push_back(polynomial(at));
     for (double t = moments.first(); t <= moments.last(); t += 0.5) {

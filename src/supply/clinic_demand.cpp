@@ -1,0 +1,36 @@
+#include "supply/clinic_demand.hpp"
+
+namespace sparewell::supply {
+namespace {
+
+/// What `by_item` has for the item; an empty list when it has nothing.
+template <class List>
+const List& list_of(const std::unordered_map<ItemCode, List>& by_item, const ItemCode& item) {
+  static const List nothing;
+  const auto found = by_item.find(item);
+  return found == by_item.end() ? nothing : found->second;
+}
+
+}  // namespace
+
+ClinicDemand::ClinicDemand(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives,
+                           Date today)
+    : today_{today},
+      users_{lives_by_item(clinic, lives)},
+      changes_{changes_to_items(clinic, users_, today)},
+      starts_{clinic, today},
+      seasons_{supply::seasons(clinic, today)} {}
+
+const Lives& ClinicDemand::users(const ItemCode& item) const {
+  return list_of(users_, item);
+}
+
+ItemDemand ClinicDemand::of(const Item& item) const {
+  const auto season = seasons_.find(item.kind);
+  return ItemDemand{today_,
+                    {list_of(users_, item.code), list_of(changes_, item.code), starts_.of(item),
+                     season == seasons_.end() ? nullptr : &season->second},
+                    fresh_};
+}
+
+}  // namespace sparewell::supply

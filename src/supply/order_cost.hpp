@@ -1,0 +1,30 @@
+/// What stock costs: too much, too little, and ordering it.
+#pragma once
+
+#include "supply/pmf.hpp"
+
+namespace sparewell::supply {
+
+/// Newsvendor: the share of periods in which demand should be met, `shortage` / (`shortage` +
+/// `leftover`), from the cost of a piece missing and of one left over. Both not negative, one above
+/// 0.
+[[nodiscard]] double critical_ratio(double shortage, double leftover);
+
+/// E (N - s)+: pieces missing on average when there are `s`; for s < 0 those owed already count.
+[[nodiscard]] double expected_short(const Pmf& demand, int s);
+
+/// Newsvendor cost of having `s`: leftover * E (s - N)+ + shortage * E (N - s)+.
+[[nodiscard]] double expected_cost(const Pmf& demand, int s, double leftover, double shortage);
+
+/// Cost a year of ordering `quantity` at a time: line_cost * yearly / quantity + unit_cost * yearly
+/// + holding_rate * unit_cost * quantity / 2 (economic order quantity with discounts on all units;
+/// "Fundamentals of Supply Chain Theory", 2nd ed. 2019, ch. 3). quantity > 0.
+[[nodiscard]] double yearly_cost(double quantity, double yearly, double unit_cost, double line_cost,
+                                 double holding_rate);
+
+/// The quantity at which yearly_cost is least for one price: sqrt(2 line_cost yearly /
+/// (holding_rate unit_cost)). All above 0.
+[[nodiscard]] double economic_quantity(double yearly, double unit_cost, double line_cost,
+                                       double holding_rate);
+
+}  // namespace sparewell::supply

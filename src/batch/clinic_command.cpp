@@ -15,7 +15,20 @@ struct Options {
   std::optional<std::string> main_place;
   std::optional<double> service_target;
   std::optional<std::string> records_begin;
+  std::optional<std::string> shortage_cost;
+  std::optional<double> holding_rate;
+  std::optional<std::string> line_cost;
 };
+
+/// Nothing for an empty text.
+std::optional<Money> amount_option(std::string_view option, const std::string& text,
+                                   const Currency& currency) {
+  if (text.empty()) return std::nullopt;
+  const auto amount = parse_money(text, currency);
+  if (amount && amount->minor >= 0) return *amount;
+  throw WrongUse{fmt::format("{} '{}' is not an amount of money in {}; write one such as 150.00.",
+                             option, text, currency.code)};
+}
 
 /// A line break typed as \n on the command line becomes one.
 std::string with_line_breaks(std::string text) {
@@ -46,12 +59,21 @@ ClinicSettings changed(ClinicSettings settings, const Options& options) {
     }
     settings.currency = *currency;
   }
+  if (options.holding_rate) settings.costs.holding_rate = *options.holding_rate;
+  if (options.shortage_cost) {
+    settings.costs.shortage =
+        amount_option("--shortage-cost", *options.shortage_cost, settings.currency);
+  }
+  if (options.line_cost) {
+    settings.costs.line = amount_option("--line-cost", *options.line_cost, settings.currency);
+  }
   return settings;
 }
 
 int run(const Context& context, const Options& options) {
   const bool changes = options.name || options.ship_to || options.currency || options.main_place ||
-                       options.service_target || options.records_begin;
+                       options.service_target || options.records_begin || options.shortage_cost ||
+                       options.holding_rate || options.line_cost;
   const auto store = context.open(changes ? store::OpenMode::create : store::OpenMode::existing);
   const ClinicSettings before = store->read()->settings();
   const ClinicSettings settings = changed(before, options);
@@ -66,14 +88,21 @@ int run(const Context& context, const Options& options) {
            {"currency", settings.currency.code},
            {"main_place", settings.main_place},
            {"service_target", settings.service_target},
-           {"records_begin", json_of(settings.records_begin)}});
+           {"records_begin", json_of(settings.records_begin)},
+           {"holding_rate", settings.costs.holding_rate},
+           {"shortage_cost", json_of(settings.costs.shortage)},
+           {"line_cost", json_of(settings.costs.line)}});
   } else {
     std::cout << fmt::format(
         "name: {}\nship to: {}\ncurrency: {}\nmain place: {}\nservice target: {}\n"
-        "records begin: {}\n",
+        "records begin: {}\ncost of a missing piece: {}\n"
+        "keeping a piece for a year: {:.4g} % of its price\ncost of an order line: {}\n",
         settings.name, settings.ship_to, settings.currency.code, settings.main_place,
         settings.service_target,
-        settings.records_begin ? iso_text(*settings.records_begin) : "not stated");
+        settings.records_begin ? iso_text(*settings.records_begin) : "not stated",
+        settings.costs.shortage ? text(*settings.costs.shortage) : "not stated",
+        100 * settings.costs.holding_rate,
+        settings.costs.line ? text(*settings.costs.line) : "not stated");
   }
   return done;
 }
@@ -93,6 +122,15 @@ void add_clinic(CLI::App& app, Context& context) {
       ->check(CLI::Range(0.5, 0.9999));
   command->add_option("--records-begin", options->records_begin,
                       "From this day on every ended part is in the records; '' when all are");
+  command->add_option(
+      "--shortage-cost", options->shortage_cost,
+      "Cost of a piece that is missing when needed; '' to go by the service target");
+  command
+      ->add_option("--holding-rate", options->holding_rate,
+                   "Cost of keeping a piece for a year, as a share of its price, such as 0.2")
+      ->check(CLI::Range(0.0, 1.0));
+  command->add_option("--line-cost", options->line_cost,
+                      "Cost of the work on one more order line; '' for none");
   command->callback([&context, options] {
     context.run = [&context, options] { return run(context, *options); };
   });

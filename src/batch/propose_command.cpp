@@ -1,4 +1,5 @@
 #include <iostream>
+#include <memory>
 
 #include <fmt/format.h>
 
@@ -39,17 +40,58 @@ void print_words(const desk::Assessment& assessment) {
   }
 }
 
-int run(const Context& context) {
-  const auto assessment = context.assess();
+struct Options {
+  std::optional<std::string> budget;
+  std::optional<double> service_target;
+};
+
+supply::OrderPolicy policy_with(const ClinicSettings& settings, const Options& options) {
+  auto policy = supply::policy_of(settings);
+  if (options.service_target) {
+    policy.service_target = *options.service_target;
+    policy.costs.shortage.reset();  // what is asked for goes before the costs
+  }
+  if (options.budget) {
+    const auto amount = parse_money(*options.budget, settings.currency);
+    if (!amount || amount->minor < 0) {
+      throw WrongUse{fmt::format("--budget '{}' is not an amount in {}; write one such as 2500.00.",
+                                 *options.budget, settings.currency.code)};
+    }
+    policy.budget = *amount;
+  }
+  return policy;
+}
+
+void print_held(const desk::Assessment& assessment) {
+  if (assessment.held.empty()) return;
+  std::cout << "\nHeld back\n";
+  for (const auto& [line, reason] : assessment.held) {
+    std::cout << fmt::format("  {:>4} x {:<16} {}\n", line.quantity, line.item.text,
+                             desk::held_words(reason));
+  }
+}
+
+int run(const Context& context, const Options& options) {
+  const Date day = context.today();
+  Clinic clinic = context.clinic_on(day);
+  const auto policy = policy_with(clinic.settings, options);
+  const auto assessment = desk::assess(std::move(clinic), desk::built_in_priors(), day, policy);
   if (!context.json) {
     print_words(assessment);
+    print_held(assessment);
     print_notes(assessment.fitted);
     return done;
+  }
+  Json held = Json::array();
+  for (const auto& [line, reason] : assessment.held) {
+    held.push_back(json_of(line, assessment.clinic));
+    held.back()["held"] = desk::held_words(reason);
   }
   Json lines = Json::array();
   for (const auto& line : assessment.proposal) lines.push_back(json_of(line, assessment.clinic));
   print({{"today", batch::json_of(assessment.today)},
          {"lines", std::move(lines)},
+         {"held", std::move(held)},
          {"notes", desk::fit_notes(assessment.fitted)}});
   return done;
 }
@@ -58,7 +100,17 @@ int run(const Context& context) {
 
 void add_propose(CLI::App& app, Context& context) {
   auto* command = app.add_subcommand("propose", "What to order today, and why");
-  command->callback([&context] { context.run = [&context] { return run(context); }; });
+  const auto options = std::make_shared<Options>();
+  command->add_option("--budget", options->budget,
+                      "The most that the goods may cost, in the clinic's currency: spent where it "
+                      "prevents most shortages");
+  command
+      ->add_option("--service", options->service_target,
+                   "Another chance of not running out than the clinic's, such as 0.9")
+      ->check(CLI::Range(0.5, 0.9999));
+  command->callback([&context, options] {
+    context.run = [&context, options] { return run(context, *options); };
+  });
 }
 
 }  // namespace sparewell::batch

@@ -9,6 +9,7 @@
 #include "clinic/claim.hpp"
 #include "clinic/item.hpp"
 #include "clinic/order.hpp"
+#include "clinic/order_costs.hpp"
 #include "clinic/patient.hpp"
 #include "clinic/stock.hpp"
 #include "clinic/supplier.hpp"
@@ -26,6 +27,7 @@ struct ClinicSettings {
   /// From this day on every ending was recorded; units in use before may be in the records, those
   /// that had ended are not. Empty: not stated.
   std::optional<Date> records_begin;
+  OrderCosts costs;
 
   friend bool operator==(const ClinicSettings&, const ClinicSettings&) = default;
 };

@@ -12,8 +12,16 @@ Assessment forecast(Clinic clinic, const wear::PriorTable& priors, Date today) {
 }
 
 Assessment assess(Clinic clinic, const wear::PriorTable& priors, Date today) {
+  const auto policy = supply::policy_of(clinic.settings);
+  return assess(std::move(clinic), priors, today, policy);
+}
+
+Assessment assess(Clinic clinic, const wear::PriorTable& priors, Date today,
+                  const supply::OrderPolicy& policy) {
   Assessment made = forecast(std::move(clinic), priors, today);
-  made.proposal = supply::propose(made.clinic, made.lives, today);
+  auto proposal = supply::propose(made.clinic, made.lives, today, policy);
+  made.proposal = std::move(proposal.lines);
+  made.held = std::move(proposal.held);
   return made;
 }
 

@@ -17,6 +17,7 @@ struct Assessment {
   wear::ClinicLife fitted;
   std::vector<wear::LifeOfUnit> lives;  ///< units in use
   std::vector<supply::ProposalLine> proposal;
+  std::vector<supply::HeldLine> held;  ///< needed, and not on today's orders
 };
 
 /// The fit and the forecast alone: the proposal is left empty.
@@ -25,6 +26,10 @@ struct Assessment {
 /// Runs the fit, the forecast and the proposal. Pure, and slow enough for a background job when the
 /// clinic is large.
 [[nodiscard]] Assessment assess(Clinic clinic, const wear::PriorTable& priors, Date today);
+
+/// The same by another policy than that of the clinic's settings.
+[[nodiscard]] Assessment assess(Clinic clinic, const wear::PriorTable& priors, Date today,
+                                const supply::OrderPolicy& policy);
 
 /// The table in resources/ that the program was built with.
 [[nodiscard]] const wear::PriorTable& built_in_priors();

@@ -23,6 +23,31 @@ std::optional<double> read_number(std::string text) {
   return value;
 }
 
+std::string amount_text(const std::optional<Money>& amount) {
+  return amount ? plain_text(*amount) : "";
+}
+
+/// Nothing where nothing is written.
+Expected<std::optional<Money>> read_amount(std::string text, const Currency& currency,
+                                           std::string_view field) {
+  if (text.empty()) return std::nullopt;
+  const auto amount = parse_money(text, currency, text.find(',') == text.npos ? '.' : ',');
+  if (amount && amount->minor >= 0) return *amount;
+  return refuse(fmt::format("{}: write an amount such as 150.00, or leave it empty.", field));
+}
+
+Expected<OrderCosts> read_costs(const ClinicForm& form, const Currency& currency) {
+  const auto shortage = read_amount(form.shortage_cost, currency, "Cost of a missing piece");
+  if (!shortage) return tl::unexpected{shortage.error()};
+  const auto line = read_amount(form.line_cost, currency, "Cost of an order line");
+  if (!line) return tl::unexpected{line.error()};
+  const auto percent = read_number(form.holding_percent);
+  if (!percent || *percent < 0 || *percent > 100) {
+    return refuse("Keeping a piece for a year: write a percentage from 0 to 100, for example 20.");
+  }
+  return OrderCosts{*percent / 100, *shortage, *line};
+}
+
 }  // namespace
 
 ClinicForm clinic_form(const ClinicSettings& settings) {
@@ -31,7 +56,10 @@ ClinicForm clinic_form(const ClinicSettings& settings) {
           settings.currency.code,
           settings.main_place,
           fmt::format("{:.6g}", settings.service_target * 100),
-          settings.records_begin ? iso_text(*settings.records_begin) : ""};
+          settings.records_begin ? iso_text(*settings.records_begin) : "",
+          amount_text(settings.costs.shortage),
+          fmt::format("{:.6g}", settings.costs.holding_rate * 100),
+          amount_text(settings.costs.line)};
 }
 
 Expected<ClinicSettings> read_clinic_form(const ClinicForm& form) {
@@ -52,7 +80,10 @@ Expected<ClinicSettings> read_clinic_form(const ClinicForm& form) {
         "recorded "
         "from its issue to its end.");
   }
-  return ClinicSettings{form.name, form.ship_to, *currency, form.main_place, *percent / 100, begin};
+  const auto costs = read_costs(form, *currency);
+  if (!costs) return tl::unexpected{costs.error()};
+  return ClinicSettings{form.name,      form.ship_to, *currency, form.main_place,
+                        *percent / 100, begin,        *costs};
 }
 
 }  // namespace sparewell::desk

@@ -113,8 +113,11 @@ std::string target_sentence(const ProposalLine& line) {
                     count_words(missing, "promised piece", "promised pieces"), is_or_are(missing));
   }
   if (line.target > 0) {
-    words += fmt::format("{} {} a {:.4g} % service target. ", line.target,
-                         line.target == 1 ? "covers" : "cover", 100 * line.reason.service_target);
+    words += fmt::format("{} {} a {:.4g} % {}. ", line.target,
+                         line.target == 1 ? "covers" : "cover", 100 * line.reason.service_target,
+                         line.reason.target_from_costs
+                             ? "target, which follows from the costs of missing and keeping a piece"
+                             : "service target");
   }
   words += fmt::format("Order by {}", date_words(line.order_by));
   if (missing > 0) return words + ".";
@@ -149,19 +152,53 @@ std::string patient_sentence(const ProposalLine& line) {
                      chance_words(line.chance_short), interval_words(reason));
 }
 
-/// "" when the quantity is exactly what is needed.
+/// "" when packs and minimum order make no more of what is needed.
 std::string rounding_sentence(const ProposalLine& line) {
   const Reason& reason = line.reason;
-  if (line.quantity <= reason.needed) return "";
+  const int least = reason.least_quantity;
+  if (least <= reason.needed || reason.needed == 0) return "";
   std::vector<std::string> causes;
   if (reason.needed < reason.min_order) {
     causes.push_back(fmt::format("the minimum order of {}", reason.min_order));
   }
-  if (line.quantity > std::max(reason.needed, reason.min_order)) {
+  if (least > std::max(reason.needed, reason.min_order)) {
     causes.push_back(fmt::format("packs of {}", reason.pack_size));
   }
   return fmt::format("{} {} needed, rounded up to {}: {}.", reason.needed, is_or_are(reason.needed),
-                     list_words(causes), line.quantity);
+                     list_words(causes), least);
+}
+
+/// What is ordered beyond the need, and why.
+std::string extent_sentence(const ProposalLine& line) {
+  const Reason& reason = line.reason;
+  std::vector<std::string> words;
+  if (reason.order_days_covered > 1) {
+    words.push_back(fmt::format("Covers {} order days, because each order costs freight.",
+                                reason.order_days_covered));
+  }
+  if (reason.joins_order) {
+    words.emplace_back("It could wait, but this supplier is ordered from today anyway.");
+  }
+  if (reason.saves_a_year >= 1 && line.unit_cost) {
+    const Money saved{std::llround(reason.saves_a_year), line.unit_cost->currency};
+    words.push_back(fmt::format(
+        "{} at a time cost less than {}, price and keeping together: {} a year at the present use.",
+        line.quantity - reason.for_free_freight, reason.least_quantity, text(saved)));
+  }
+  if (reason.for_free_freight > 0) {
+    words.push_back(fmt::format("{} of them {} ordered ahead to reach free freight.",
+                                reason.for_free_freight, is_or_are(reason.for_free_freight)));
+  }
+  if (reason.left_out_for_budget > 0) {
+    words.push_back(
+        fmt::format("{} more {} wanted; the budget went where it prevents more shortages.",
+                    reason.left_out_for_budget, reason.left_out_for_budget == 1 ? "is" : "are"));
+  }
+  if (reason.chance_expires >= 0.05) {
+    words.push_back(fmt::format("The chance that not all are used before they expire is {}.",
+                                chance_words(reason.chance_expires)));
+  }
+  return fmt::format("{}", fmt::join(words, " "));
 }
 
 std::string lot_words(const UncountedStock& stock) {
@@ -212,12 +249,21 @@ std::string why(const ProposalLine& line, const Clinic& clinic) {
     sentences.push_back(target_sentence(line));
   }
   sentences.push_back(rounding_sentence(line));
+  sentences.push_back(extent_sentence(line));
   sentences.push_back(uncounted_sentence(line.reason.uncounted));
   sentences.push_back(drafts_sentence(line, clinic));
   if (line.supplier.empty()) sentences.emplace_back("The catalogue names no supplier for it.");
   if (!line.unit_cost) sentences.emplace_back("The catalogue gives no cost for it.");
   std::erase(sentences, "");
   return fmt::format("{}", fmt::join(sentences, " "));
+}
+
+std::string held_words(supply::HeldFor reason) {
+  switch (reason) {
+    case supply::HeldFor::budget:
+      return "Wanted, but the budget went where it prevents more shortages.";
+  }
+  return "";
 }
 
 std::string short_reason(const ProposalLine& line) {

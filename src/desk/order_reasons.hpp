@@ -16,4 +16,7 @@ namespace sparewell::desk {
 /// The same in one short clause for a table row, which shows the chance of running out beside it.
 [[nodiscard]] std::string short_reason(const supply::ProposalLine& line);
 
+/// Why a line is held back, as a sentence.
+[[nodiscard]] std::string held_words(supply::HeldFor reason);
+
 }  // namespace sparewell::desk

@@ -5,22 +5,26 @@
 namespace sparewell::supply {
 
 ItemCase item_case(const Clinic& clinic, const Item& item, const Supplier* supplier,
-                   const ClinicDemand& demand, const StockBook& book, const LeadTime& lead) {
+                   const ClinicDemand& demand, const StockBook& book, const LeadTime& lead,
+                   const OrderPolicy& policy) {
   const Date today = demand.today();
   const OrderDays order_days = supplier == nullptr ? OrderDays{} : supplier->order_days;
   const Date order_day = next_order_day(order_days, today);
   const Date arrives = order_day + days{lead.mean_days()};
   const Date overdue_before = today - days{2 * lead.mean_days()};
-  return ItemCase{clinic,
-                  item,
-                  demand.users(item.code),
-                  demand,
-                  book,
-                  today,
-                  order_days,
-                  order_day,
-                  lead,
-                  book.position(item.code, arrives, overdue_before)};
+  return ItemCase{
+      clinic,
+      item,
+      demand.users(item.code),
+      demand,
+      book,
+      today,
+      order_days,
+      order_day,
+      lead,
+      book.position(item.code, arrives, overdue_before),
+      policy,
+      wanted_chance(policy, item, days_between(order_day, next_order_day(order_days, order_day)))};
 }
 
 ItemDemand demand_of(const ItemCase& given) {
@@ -45,10 +49,12 @@ ProposalLine line_for(const ItemCase& given, int needed) {
   reason.lead_days_assumed = given.lead.assumed();
   reason.receipts_seen = given.lead.receipts();
   reason.protected_until = given.next_order_day + days{reason.lead_days};
-  reason.service_target = given.clinic.settings.service_target;
+  reason.service_target = given.wanted.chance;
+  reason.target_from_costs = given.wanted.from_costs;
   reason.uncounted = given.position.uncounted;
   reason.overdue = given.position.overdue;
   reason.needed = needed;
+  reason.least_quantity = line.quantity;
   reason.pack_size = given.item.pack_size;
   reason.min_order = given.item.min_order;
   return line;

@@ -2,12 +2,13 @@
 #pragma once
 
 #include "supply/clinic_demand.hpp"
+#include "supply/order_policy.hpp"
 #include "supply/proposal.hpp"
 #include "supply/stock_position.hpp"
 
 namespace sparewell::supply {
 
-/// Refers to the clinic and to `demand` and `book`, which must outlive it.
+/// Refers to the clinic and to `demand`, `book` and `policy`, which must outlive it.
 struct ItemCase {
   const Clinic& clinic;
   const Item& item;
@@ -19,13 +20,15 @@ struct ItemCase {
   Date next_order_day;  ///< the first after today
   LeadTime lead;
   StockPosition position;
+  const OrderPolicy& policy;
+  WantedChance wanted;  ///< with which the stock should last
 };
 
 /// The case of `item`; its stock counts when usable until an order of the next order day has
 /// arrived after the mean lead time.
 [[nodiscard]] ItemCase item_case(const Clinic& clinic, const Item& item, const Supplier* supplier,
                                  const ClinicDemand& demand, const StockBook& book,
-                                 const LeadTime& lead);
+                                 const LeadTime& lead, const OrderPolicy& policy);
 
 /// Demand for the item of the case.
 [[nodiscard]] ItemDemand demand_of(const ItemCase& given);

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "clinic/clinic.hpp"
+#include "supply/order_policy.hpp"
 #include "supply/pmf.hpp"
 #include "wear/unit_life.hpp"
 
@@ -58,6 +59,15 @@ struct Reason {
   int needed = 0;   ///< target less position, before rounding to packs
   int pack_size = 1;
   int min_order = 1;
+  /// The wanted chance follows from what missing and left-over pieces cost, not from the target.
+  bool target_from_costs = false;
+  int least_quantity = 0;       ///< needed, rounded to packs and minimum order
+  double saves_a_year = 0;      ///< by ordering more at a time, in the currency's smallest unit
+  double chance_expires = 0;    ///< that not all of it is used before it expires
+  int order_days_covered = 1;   ///< more when freight makes fewer, larger orders cheaper
+  bool joins_order = false;     ///< could wait, but the supplier is ordered from anyway
+  int for_free_freight = 0;     ///< pieces of the quantity that bring the order to free freight
+  int left_out_for_budget = 0;  ///< pieces wanted beyond the quantity
 };
 
 struct ProposalLine {
@@ -76,10 +86,30 @@ struct ProposalLine {
   Reason reason;
 };
 
-/// Lines that should be ordered today, by supplier and then item code; an item whose catalogue line
-/// names no supplier has an empty one. Stocked items by stocked_line.hpp, others by
-/// patient_order.hpp. Throws std::invalid_argument when the clinic's service target is not between
-/// 0 and 1. Pure: `today` is an argument, and the order of the records does not matter.
+/// Why something that is needed is not ordered today.
+enum class HeldFor { budget };
+
+/// A line that is held back: nothing of it is on today's orders.
+struct HeldLine {
+  ProposalLine line;  ///< as it would have been
+  HeldFor reason = HeldFor::budget;
+};
+
+struct Proposal {
+  /// By supplier and then item code; an item whose catalogue line names no supplier has an empty
+  /// one.
+  std::vector<ProposalLine> lines;
+  std::vector<HeldLine> held;  ///< in the same order
+};
+
+/// What should be ordered today. Stocked items by stocked_line.hpp, those of one supplier taken
+/// together by supplier_order.hpp; others by patient_order.hpp; a budget is spent by
+/// marginal_value.hpp. Throws std::invalid_argument when the service target is not between 0 and 1.
+/// Pure: `today` is an argument, and the order of the records does not matter.
+[[nodiscard]] Proposal propose(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives,
+                               Date today, const OrderPolicy& policy);
+
+/// The lines by the policy of the clinic's settings.
 [[nodiscard]] std::vector<ProposalLine> propose(const Clinic& clinic,
                                                 const std::vector<wear::LifeOfUnit>& lives,
                                                 Date today);

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "supply/policy.hpp"
+
 namespace sparewell::supply {
 namespace {
 
@@ -13,8 +15,7 @@ Date order_by(const ItemCase& given, ItemDemand& demand, int position) {
   }
   // A later order leaves a longer interval to cover, so the days that keep the target come first.
   const auto first_late = std::ranges::partition_point(choices, [&](Date day) {
-    return demand.until_arrival(day, given.lead).at_most(position) >=
-           given.clinic.settings.service_target;
+    return demand.until_arrival(day, given.lead).at_most(position) >= given.wanted.chance;
   });
   return first_late == choices.begin() ? given.today : *(first_late - 1);
 }
@@ -23,8 +24,8 @@ Date order_by(const ItemCase& given, ItemDemand& demand, int position) {
 /// most items on most days; it then does for the mixture of lead times too.
 bool covers_latest_arrival(const ItemCase& given, ItemDemand& demand, int position) {
   const days longest{given.lead.distribution().back().days};
-  return demand.until(given.next_order_day + longest)
-             .least_covering(given.clinic.settings.service_target) <= position;
+  return demand.until(given.next_order_day + longest).least_covering(given.wanted.chance) <=
+         position;
 }
 
 void name_needs(const ItemCase& given, Reason& reason) {
@@ -51,26 +52,101 @@ void name_needs(const ItemCase& given, Reason& reason) {
   }
 }
 
+/// Fills the line for `quantity` pieces, of which `needed` reach the target.
+void fill(StockedItem& of, int target, int needed, const OrderSize& size, const Pmf& until) {
+  const ItemCase& given = of.given;
+  ProposalLine line = line_for(given, needed);
+  line.quantity = size.quantity;
+  line.unit_cost = unit_cost_at(given.item, size.quantity);
+  line.target = target;
+  line.chance_short = until.more_than(given.position.total());
+  Reason& reason = line.reason;
+  reason.least_quantity = size.least;
+  reason.saves_a_year = size.saves_a_year;
+  reason.chance_expires = size.chance_expires;
+  reason.expected_demand = until.mean();
+  reason.expected_not_for_wear = of.demand.not_for_wear(given.next_order_day, given.lead);
+  reason.season_factor = of.demand.season_factor(reason.protected_until);
+  reason.expected_for_new_patients = of.demand.for_new_patients(given.next_order_day, given.lead);
+  of.line = std::move(line);
+}
+
+OrderSize size_of(StockedItem& of, int needed) {
+  return order_size(of.given.item, needed, of.given.position.total(), of.daily,
+                    of.given.policy.costs, [&](int pieces) { return chance_used(of, pieces); });
+}
+
+/// As many uses as make it certain, for all that matters, that `pieces` are used up: the chance of
+/// a count to stay below half its mean less five is under 1 in 1000 (Poisson; from memory).
+bool certainly_used(double expected, int pieces) {
+  return expected >= 2.0 * pieces + 10;
+}
+
 }  // namespace
 
-std::optional<ProposalLine> stocked_line(const ItemCase& given) {
-  ItemDemand demand = demand_of(given);
-  const int position = given.position.total();
-  if (covers_latest_arrival(given, demand, position)) return std::nullopt;
-  const Pmf needed = demand.until_arrival(given.next_order_day, given.lead);
-  const int target = needed.least_covering(given.clinic.settings.service_target);
-  if (position >= target) return std::nullopt;
+double chance_used(StockedItem& item, int pieces) {
+  const auto& shelf_life = item.given.item.shelf_life_days;
+  if (!shelf_life || pieces <= 0) return 1;
+  const int lasts = *shelf_life + item.given.lead.mean_days();
+  if (certainly_used(item.daily * lasts, pieces)) return 1;
+  return item.demand.until(item.given.today + days{lasts}).more_than(pieces - 1);
+}
 
-  ProposalLine line = line_for(given, target - position);
-  line.target = target;
-  line.chance_short = needed.more_than(position);
-  line.order_by = order_by(given, demand, position);
-  line.reason.expected_demand = needed.mean();
-  line.reason.expected_not_for_wear = demand.not_for_wear(given.next_order_day, given.lead);
-  line.reason.season_factor = demand.season_factor(line.reason.protected_until);
-  line.reason.expected_for_new_patients = demand.for_new_patients(given.next_order_day, given.lead);
-  name_needs(given, line.reason);
-  return line;
+StockedItem stocked_item(ItemCase given_case) {
+  ItemDemand demand = demand_of(given_case);
+  StockedItem of{std::move(given_case), std::move(demand), 0, std::nullopt, std::nullopt};
+  const ItemCase& given = of.given;
+  const int position = given.position.total();
+  const Date latest = given.next_order_day + days{given.lead.distribution().back().days};
+  of.daily = of.demand.until(latest).mean() / std::max(1, days_between(given.today, latest));
+  if (covers_latest_arrival(given, of.demand, position)) return of;
+  of.needed = of.demand.until_arrival(given.next_order_day, given.lead);
+  const int target = of.needed->least_covering(given.wanted.chance);
+  if (position >= target) return of;
+  fill(of, target, target - position, size_of(of, target - position), *of.needed);
+  of.line->order_by = order_by(given, of.demand, position);
+  name_needs(given, of.line->reason);
+  return of;
+}
+
+void raise_to(StockedItem& item, Date last_order_day, int count, const OrderCosts&) {
+  const ItemCase& given = item.given;
+  const int position = given.position.total();
+  const int target =
+      item.demand.until_arrival(last_order_day, given.lead).least_covering(given.wanted.chance);
+  const int needed = target - position;
+  if (needed <= (item.line ? item.line->quantity : 0)) return;
+  const OrderSize size = size_of(item, needed);
+  if (size.chance_expires > 1 - used_in_time) return;
+  if (item.line) {
+    item.line->quantity = size.quantity;
+    item.line->unit_cost = unit_cost_at(given.item, size.quantity);
+    item.line->reason.saves_a_year = size.saves_a_year;
+    item.line->reason.chance_expires = size.chance_expires;
+  } else {
+    if (!item.needed) item.needed = item.demand.until_arrival(given.next_order_day, given.lead);
+    fill(item, target, needed, size, *item.needed);
+    item.line->order_by = given.next_order_day;
+    item.line->reason.joins_order = true;
+    name_needs(given, item.line->reason);
+  }
+  item.line->target = target;
+  item.line->reason.needed = needed;
+  item.line->reason.order_days_covered = count;
+}
+
+void add_pieces(StockedItem& item, int pieces) {
+  const ItemCase& given = item.given;
+  if (!item.line) {
+    if (!item.needed) item.needed = item.demand.until_arrival(given.next_order_day, given.lead);
+    fill(item, given.position.total(), 0, {}, *item.needed);
+    item.line->order_by = given.next_order_day;
+    item.line->reason.joins_order = true;
+    name_needs(given, item.line->reason);
+  }
+  item.line->quantity += pieces;
+  item.line->unit_cost = unit_cost_at(given.item, item.line->quantity);
+  item.line->reason.for_free_freight += pieces;
 }
 
 }  // namespace sparewell::supply

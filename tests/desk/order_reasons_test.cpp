@@ -85,6 +85,30 @@ TEST_CASE("New patients and the season are told when they matter") {
   CHECK(holds(why(line, {}), "In these weeks 20 % fewer"));
 }
 
+TEST_CASE("What is ordered beyond the need is told with its cause") {
+  ProposalLine line = stocked();
+  line.quantity = 23;
+  line.reason.least_quantity = 5;
+  line.reason.saves_a_year = 12345;
+  line.reason.for_free_freight = 3;
+  line.reason.order_days_covered = 2;
+  line.reason.left_out_for_budget = 4;
+  line.reason.chance_expires = 0.12;
+  line.unit_cost = Money{6000, Currency{"EUR"}};
+  const std::string text = why(line, {});
+  CHECK(holds(text, "Covers 2 order days, because each order costs freight."));
+  CHECK(holds(text,
+              "20 at a time cost less than 5, price and keeping together: 123.45 EUR a year at the "
+              "present use."));
+  CHECK(holds(text, "3 of them are ordered ahead to reach free freight."));
+  CHECK(holds(text, "4 more are wanted; the budget went where it prevents more shortages."));
+  CHECK(holds(text, "The chance that not all are used before they expire is 12 %."));
+  line.reason.target_from_costs = true;
+  line.reason.joins_order = true;
+  CHECK(holds(why(line, {}), "which follows from the costs of missing and keeping a piece"));
+  CHECK(holds(why(line, {}), "this supplier is ordered from today anyway"));
+}
+
 TEST_CASE("One is singular") {
   ProposalLine line = stocked();
   line.target = 1;
@@ -116,12 +140,13 @@ TEST_CASE("Assumed and learned lead times, overdue orders and rounding are said"
   line.reason.receipts_seen = 12;
   line.reason.pack_size = 5;
   line.reason.min_order = 6;
+  line.reason.least_quantity = 10;
   const std::string text = why(line, {});
   CHECK(holds(text, "3 on order (1 overdue)"));
   CHECK(holds(text, "assumed because the catalogue quotes none, then learned from 12 receipts"));
   CHECK(holds(text, "2 are needed, rounded up to the minimum order of 6 and packs of 5: 10."));
   line.reason.min_order = 1;
-  line.quantity = 5;
+  line.quantity = line.reason.least_quantity = 5;
   CHECK(holds(why(line, {}), "2 are needed, rounded up to packs of 5: 5."));
 }
 

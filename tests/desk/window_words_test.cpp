@@ -91,7 +91,7 @@ TEST_CASE("Orders that were written and not sent are gathered by their number") 
 }
 
 TEST_CASE("The clinic's details are read as typed, and refused with the field's name") {
-  const ClinicForm good{"Name", "Street\nTown", "eur", "main store", "97,5", ""};
+  const ClinicForm good{"Name", "Street\nTown", "eur", "main store", "97,5", "", "150,5", "20", ""};
   const auto read = read_clinic_form(good);
   REQUIRE(read);
   CHECK(read->currency.code == "EUR");
@@ -112,4 +112,16 @@ TEST_CASE("The clinic's details are read as typed, and refused with the field's 
   bad.records_begin = "2024-01-31";
   CHECK(read_clinic_form(bad)->records_begin == make_date(2024, 1, 31));
   CHECK(clinic_form(*read_clinic_form(bad)).records_begin == "2024-01-31");
+  CHECK(read->costs == OrderCosts{0.2, Money{15050, {"EUR"}}, std::nullopt});
+  CHECK(clinic_form(*read).shortage_cost == "150.50");
+  CHECK(clinic_form(*read).line_cost.empty());
+  bad = good;
+  bad.shortage_cost = "much";
+  CHECK(read_clinic_form(bad).error().sentence.starts_with("Cost of a missing piece"));
+  bad = good;
+  bad.line_cost = "-3";
+  CHECK(read_clinic_form(bad).error().sentence.starts_with("Cost of an order line"));
+  bad = good;
+  bad.holding_percent = "120";
+  CHECK(read_clinic_form(bad).error().sentence.starts_with("Keeping a piece for a year"));
 }

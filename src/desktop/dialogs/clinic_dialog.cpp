@@ -20,15 +20,23 @@ ClinicDialog::ClinicDialog(wxWindow* parent, const ClinicSettings& settings)
   records_begin_ = add_text("&Records begin", form.records_begin,
                             "Day such as 2024-01-31 from which every ended part is in the records; "
                             "empty when all are");
+  shortage_cost_ = add_text("Cost of a missin&g piece", form.shortage_cost,
+                            "Of the extra visit and the rush order; then costs decide how much to "
+                            "stock. Empty: the service target does");
+  holding_ = add_text("Keeping for a &year, %", form.holding_percent,
+                      "Share of a piece's price that keeping it for a year costs");
+  line_cost_ = add_text("Cost of an order &line", form.line_cost,
+                        "Of the work on one more line; empty: nothing worth counting");
   finish("&Keep");
   Bind(wxEVT_BUTTON, &ClinicDialog::on_ok, this, wxID_OK);
 }
 
 void ClinicDialog::on_ok(wxCommandEvent& event) {
-  const auto read =
-      desk::read_clinic_form({from_wx(name_->GetValue()), from_wx(ship_to_->GetValue()),
-                              from_wx(currency_->GetValue()), from_wx(main_place_->GetValue()),
-                              from_wx(target_->GetValue()), from_wx(records_begin_->GetValue())});
+  const auto read = desk::read_clinic_form(
+      {from_wx(name_->GetValue()), from_wx(ship_to_->GetValue()), from_wx(currency_->GetValue()),
+       from_wx(main_place_->GetValue()), from_wx(target_->GetValue()),
+       from_wx(records_begin_->GetValue()), from_wx(shortage_cost_->GetValue()),
+       from_wx(holding_->GetValue()), from_wx(line_cost_->GetValue())});
   if (!read) {
     wxMessageBox(to_wx(read.error().sentence), "Clinic details", wxOK | wxICON_WARNING, this);
     return;

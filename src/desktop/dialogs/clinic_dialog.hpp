@@ -20,6 +20,9 @@ class ClinicDialog : public Form {
   wxTextCtrl* main_place_ = nullptr;
   wxTextCtrl* target_ = nullptr;
   wxTextCtrl* records_begin_ = nullptr;
+  wxTextCtrl* shortage_cost_ = nullptr;
+  wxTextCtrl* holding_ = nullptr;
+  wxTextCtrl* line_cost_ = nullptr;
   ClinicSettings settings_;
 };
 

@@ -26,13 +26,33 @@ std::map<std::string, Stored> stored_settings(Session& session) {
   return stored;
 }
 
+/// "EUR 150.00"; "" for none.
+std::string amount_text(const std::optional<Money>& amount) {
+  return amount ? fmt::format("{} {}", amount->currency.code, plain_text(*amount)) : "";
+}
+
 std::map<std::string, std::string> as_texts(const ClinicSettings& settings) {
   return {{"name", settings.name},
           {"ship_to", settings.ship_to},
           {"currency", settings.currency.code},
           {"main_place", settings.main_place},
           {"service_target", fmt::format("{}", settings.service_target)},
-          {"records_begin", settings.records_begin ? iso_text(*settings.records_begin) : ""}};
+          {"records_begin", settings.records_begin ? iso_text(*settings.records_begin) : ""},
+          {"holding_rate", fmt::format("{}", settings.costs.holding_rate)},
+          {"shortage_cost", amount_text(settings.costs.shortage)},
+          {"line_cost", amount_text(settings.costs.line)}};
+}
+
+std::optional<Money> amount_from(const std::string& key, const std::string& text) {
+  if (text.empty()) return std::nullopt;
+  const auto currency = parse_currency(std::string_view{text}.substr(0, 3));
+  if (currency && text.size() > 4) {
+    if (const auto amount = parse_money(std::string_view{text}.substr(4), *currency))
+      return *amount;
+  }
+  throw StoreFailure{
+      StoreError::corrupt,
+      fmt::format("The setting {} holds \"{}\", which is not an amount; set it again.", key, text)};
 }
 
 double share_from(const std::string& key, const std::string& text) {
@@ -89,6 +109,9 @@ ClinicSettings read_settings(Session& session) {
     if (key == "currency") settings.currency.code = stored.value;
     if (key == "main_place") settings.main_place = stored.value;
     if (key == "service_target") settings.service_target = share_from(key, stored.value);
+    if (key == "holding_rate") settings.costs.holding_rate = share_from(key, stored.value);
+    if (key == "shortage_cost") settings.costs.shortage = amount_from(key, stored.value);
+    if (key == "line_cost") settings.costs.line = amount_from(key, stored.value);
     if (key == "records_begin") settings.records_begin = day_from(key, stored.value);
   }
   return settings;
@@ -98,6 +121,10 @@ void write_settings(WriteSession& session, const ClinicSettings& settings) {
   if (!(settings.service_target >= 0 && settings.service_target <= 1)) {
     throw StoreFailure{StoreError::constraint,
                        "The wanted chance of not running out must lie between 0 and 1."};
+  }
+  if (!(settings.costs.holding_rate >= 0 && settings.costs.holding_rate <= 1)) {
+    throw StoreFailure{StoreError::constraint,
+                       "Keeping a piece for a year must cost between 0 and all of its price."};
   }
   const auto stored = stored_settings(session);
   for (const auto& [key, value] : as_texts(settings)) {

@@ -1,0 +1,31 @@
+/// What the clinic decides about its orders, beside what its records say.
+#pragma once
+
+#include <optional>
+
+#include "clinic/clinic.hpp"
+
+namespace sparewell::supply {
+
+struct OrderPolicy {
+  double service_target = 0.95;  ///< wanted chance of not running out, between 0 and 1
+  OrderCosts costs;
+  /// The most that the goods of today's orders may cost; lines in other currencies are not limited.
+  std::optional<Money> budget;
+};
+
+/// The policy of the clinic's settings, without a budget.
+[[nodiscard]] OrderPolicy policy_of(const ClinicSettings& settings);
+
+/// The chance with which the stock of an item should last from one order to the next: the
+/// newsvendor's critical ratio where the clinic gave the cost of a missing piece in the currency of
+/// the item's price, a left-over piece costing what it costs to keep it until the next order day;
+/// otherwise the service target.
+struct WantedChance {
+  double chance = 0;
+  bool from_costs = false;
+};
+[[nodiscard]] WantedChance wanted_chance(const OrderPolicy& policy, const Item& item,
+                                         int days_between_orders);
+
+}  // namespace sparewell::supply

@@ -46,6 +46,7 @@ int main(int argc, char** argv) {
   add_forecast(app, context);
   add_demand(app, context);
   add_propose(app, context);
+  add_what_if(app, context);
   add_orders(app, context);
   add_recall(app, context);
   add_receive(app, context);

@@ -1,5 +1,7 @@
 #include "supply/item_case.hpp"
 
+#include <algorithm>
+
 #include "supply/policy.hpp"
 
 namespace sparewell::supply {
@@ -9,7 +11,8 @@ ItemCase item_case(const Clinic& clinic, const Item& item, const Supplier* suppl
                    const OrderPolicy& policy) {
   const Date today = demand.today();
   const OrderDays order_days = supplier == nullptr ? OrderDays{} : supplier->order_days;
-  const Date order_day = next_order_day(order_days, today);
+  const Date order_on = std::max(today, policy.order_on.value_or(today));
+  const Date order_day = next_order_day(order_days, order_on);
   const Date arrives = order_day + days{lead.mean_days()};
   const Date overdue_before = today - days{2 * lead.mean_days()};
   return ItemCase{
@@ -19,6 +22,7 @@ ItemCase item_case(const Clinic& clinic, const Item& item, const Supplier* suppl
       demand,
       book,
       today,
+      order_on,
       order_days,
       order_day,
       lead,
@@ -66,6 +70,7 @@ ExpectedNeed need_of(const ItemCase& given, const wear::LifeOfUnit& life, double
                       unit.side,
                       life.unit,
                       chance,
+                      0,
                       life.life.worn_out_date(0.1),
                       life.life.worn_out_date(0.5),
                       std::nullopt};

@@ -16,8 +16,9 @@ struct ItemCase {
   const ClinicDemand& demand;
   const StockBook& book;
   Date today;
+  Date order_on;  ///< when the order is written: today, or later where that is asked for
   OrderDays order_days;
-  Date next_order_day;  ///< the first after today
+  Date next_order_day;  ///< the first after order_on
   LeadTime lead;
   StockPosition position;
   const OrderPolicy& policy;

@@ -14,7 +14,7 @@ constexpr double lowest = 0.01;
 }  // namespace
 
 OrderPolicy policy_of(const ClinicSettings& settings) {
-  return {settings.service_target, settings.costs, std::nullopt};
+  return {settings.service_target, settings.costs, std::nullopt, std::nullopt, {}};
 }
 
 WantedChance wanted_chance(const OrderPolicy& policy, const Item& item, int days_between_orders) {

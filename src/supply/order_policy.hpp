@@ -2,6 +2,7 @@
 #pragma once
 
 #include <optional>
+#include <set>
 
 #include "clinic/clinic.hpp"
 
@@ -12,6 +13,10 @@ struct OrderPolicy {
   OrderCosts costs;
   /// The most that the goods of today's orders may cost; lines in other currencies are not limited.
   std::optional<Money> budget;
+  /// The day on which the orders are foreseen to be written; empty, or before today: today.
+  std::optional<Date> order_on;
+  /// Nothing can be ordered from these.
+  std::set<SupplierName> without;
 };
 
 /// The policy of the clinic's settings, without a budget.

@@ -62,6 +62,8 @@ void name_needs(const ItemCase& given, const std::vector<Candidate>& units, Reas
     const double chance = chance_worn_by_arrival(unit.life->life, given.next_order_day, given.lead);
     reason.needs.push_back(need_of(given, *unit.life, chance));
     reason.needs.back().order_by = unit.order_by;
+    reason.needs.back().chance_before_this_order =
+        chance_worn_by_arrival(unit.life->life, given.order_on, given.lead);
   }
   std::ranges::stable_sort(reason.needs, std::ranges::greater{}, &ExpectedNeed::chance);
 }

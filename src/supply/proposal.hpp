@@ -20,6 +20,8 @@ struct ExpectedNeed {
   /// Within the protection interval, for a stocked line of being worn out, lost or recalled before
   /// the patient leaves the item for another reason; for a patient-ordered one of being worn out.
   double chance = 0;
+  /// For a patient-ordered item: of being worn out before what is ordered now arrives.
+  double chance_before_this_order = 0;
   std::optional<Date> early;   ///< p10
   std::optional<Date> median;  ///< p50
   std::optional<Date>

@@ -10,7 +10,8 @@ const ClinicSettings invented{.name = "Invented Clinic",
                               .currency = {"EUR"},
                               .main_place = "cellar",
                               .service_target = 0.1 + 0.2,
-                              .records_begin = make_date(2024, 1, 31)};
+                              .records_begin = make_date(2024, 1, 31),
+                              .costs = {0.25, Money{15050, {"EUR"}}, Money{400, {"EUR"}}}};
 
 ClinicSettings with_target(double target) {
   ClinicSettings settings;

@@ -1,0 +1,121 @@
+#include "desk/what_if_page.hpp"
+
+#include <fmt/format.h>
+
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+std::string money_words(const std::map<Currency, std::int64_t>& amounts) {
+  std::vector<Money> parts;
+  for (const auto& [currency, minor] : amounts) parts.push_back({minor, currency});
+  return parts.empty() ? "none" : amounts_words(parts);
+}
+
+std::string mean_words(double mean) {
+  return mean > 0 && mean < 0.05 ? "under 0.1" : fmt::format("{:.1f}", mean);
+}
+
+struct Measure {
+  const char* id;
+  const char* title;
+  std::string (*words)(const supply::Outcome&);
+};
+
+constexpr Measure measures[] = {
+    {"lines", "Lines ordered",
+     [](const supply::Outcome& o) {
+       return number_words(o.lines) +
+              (o.without_price > 0 ? fmt::format(" ({} without a price)", o.without_price) : "");
+     }},
+    {"pieces", "Pieces ordered", [](const supply::Outcome& o) { return number_words(o.pieces); }},
+    {"goods", "Value of the goods", [](const supply::Outcome& o) { return money_words(o.goods); }},
+    {"freight", "Freight", [](const supply::Outcome& o) { return money_words(o.freight); }},
+    {"short_before", "Pieces missing before this order arrives",
+     [](const supply::Outcome& o) { return mean_words(o.short_before); }},
+    {"short_after", "Pieces missing before the next one arrives",
+     [](const supply::Outcome& o) { return mean_words(o.short_after); }},
+    {"late", "Parts ordered for patients that come too late",
+     [](const supply::Outcome& o) { return mean_words(o.patients_late); }},
+    {"below", "Items that miss their target",
+     [](const supply::Outcome& o) { return number_words(o.items_below_target); }},
+};
+
+}  // namespace
+
+std::vector<Decision> decisions(const ClinicSettings& settings, Date today,
+                                const WhatIfQuestions& questions) {
+  const auto usual = supply::policy_of(settings);
+  std::vector<Decision> made{{"Order today", usual}};
+  for (const int wait : questions.wait_days) {
+    made.push_back({fmt::format("Wait {}", count_words(wait, "day", "days")), usual});
+    made.back().policy.order_on = today + days{wait};
+  }
+  for (const double target : questions.service_targets) {
+    made.push_back({fmt::format("{:.4g} % target", 100 * target), usual});
+    made.back().policy.service_target = target;
+    made.back().policy.costs.shortage.reset();  // what is asked for goes before the costs
+  }
+  for (const SupplierName& supplier : questions.without) {
+    made.push_back({"Without " + supplier.text, usual});
+    made.back().policy.without.insert(supplier);
+  }
+  return made;
+}
+
+std::vector<Compared> compare(const Assessment& assessment, const WhatIfQuestions& questions) {
+  std::vector<Compared> made;
+  for (auto& decision : decisions(assessment.clinic.settings, assessment.today, questions)) {
+    auto outcome =
+        supply::what_if(assessment.clinic, assessment.lives, assessment.today, decision.policy);
+    made.push_back({std::move(decision), std::move(outcome)});
+  }
+  return made;
+}
+
+Table what_if_table(const std::vector<Compared>& compared) {
+  std::vector<Column> columns{{"Measure", 40, Align::left, "", 1}};
+  for (const Compared& each : compared) {
+    columns.push_back({each.decision.title, 22, Align::right, "", 1});
+  }
+  std::vector<TableRow> rows;
+  for (const Measure& measure : measures) {
+    TableRow row{measure.id, {{measure.title, std::nullopt}}, "", 0, false};
+    for (const Compared& each : compared) {
+      row.cells.push_back({measure.words(each.outcome), std::nullopt});
+    }
+    rows.push_back(std::move(row));
+  }
+  Table table{std::move(columns)};
+  table.fill(std::move(rows));
+  return table;
+}
+
+std::vector<std::string> risk_sentences(const Compared& compared) {
+  std::vector<std::string> made;
+  for (const supply::ItemAtRisk& risk : compared.outcome.at_risk) {
+    std::string words =
+        fmt::format("{}: {} to run out", risk.item.text, chance_words(risk.chance_short));
+    if (risk.runs_out) {
+      words +=
+          fmt::format("; one in ten by {} if nothing more is ordered", date_words(*risk.runs_out));
+    }
+    if (!risk.alternatives.empty()) {
+      std::vector<std::string> codes;
+      for (const ItemCode& code : risk.alternatives) codes.push_back(code.text);
+      if (codes.size() > 4) codes.resize(4);
+      words += fmt::format("; alike in kind, material and size: {}", list_words(codes));
+    }
+    made.push_back(words + ".");
+  }
+  return made;
+}
+
+std::string what_if_note() {
+  return "Missing pieces are means over all stocked items, without rush orders. Waiting means that "
+         "the order is written that much later. Whether another item may be worn instead is for a "
+         "licensed clinician to decide.";
+}
+
+}  // namespace sparewell::desk

@@ -119,6 +119,9 @@ std::string target_sentence(const ProposalLine& line) {
                              ? "target, which follows from the costs of missing and keeping a piece"
                              : "service target");
   }
+  if (line.reason.joins_order) {
+    return words + "It could wait, but this supplier is ordered from today anyway.";
+  }
   words += fmt::format("Order by {}", date_words(line.order_by));
   if (missing > 0) return words + ".";
   return words + fmt::format("; if that waits until {}, the chance to run out is {}.",
@@ -173,11 +176,8 @@ std::string extent_sentence(const ProposalLine& line) {
   const Reason& reason = line.reason;
   std::vector<std::string> words;
   if (reason.order_days_covered > 1) {
-    words.push_back(fmt::format("Covers {} order days, because each order costs freight.",
+    words.push_back(fmt::format("That covers {} order days, because each order costs freight.",
                                 reason.order_days_covered));
-  }
-  if (reason.joins_order) {
-    words.emplace_back("It could wait, but this supplier is ordered from today anyway.");
   }
   if (reason.saves_a_year >= 1 && line.unit_cost) {
     const Money saved{std::llround(reason.saves_a_year), line.unit_cost->currency};

@@ -58,8 +58,11 @@ Pmf NewStarts::in(double ahead) const {
   const double b = (starts - 1) * a;
   std::vector<double> mass{std::exp(-starts * std::log1p(ahead / days))};
   double left = 1 - mass.front();
+  // `left` keeps the rounding of many sums, so the end is also where hardly anything was added for
+  // as long as one start may reach.
   const double mean = mean_in(ahead);
-  for (std::size_t n = 1; left > negligible; ++n) {
+  std::size_t idle = 0;
+  for (std::size_t n = 1; left > negligible && idle <= pieces.size(); ++n) {
     double sum = 0;
     for (std::size_t j = 1; j <= std::min(n, pieces.size()); ++j) {
       const double part = static_cast<double>(j) / static_cast<double>(n);
@@ -67,8 +70,7 @@ Pmf NewStarts::in(double ahead) const {
     }
     mass.push_back(sum);
     left -= sum;
-    // What rounding leaves of `left` must not keep this going.
-    if (static_cast<double>(n) > 10 * mean + 20 && sum < negligible) break;
+    idle = sum < negligible && static_cast<double>(n) > mean ? idle + 1 : 0;
   }
   return Pmf{std::move(mass)};
 }

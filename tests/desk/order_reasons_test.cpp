@@ -96,7 +96,7 @@ TEST_CASE("What is ordered beyond the need is told with its cause") {
   line.reason.chance_expires = 0.12;
   line.unit_cost = Money{6000, Currency{"EUR"}};
   const std::string text = why(line, {});
-  CHECK(holds(text, "Covers 2 order days, because each order costs freight."));
+  CHECK(holds(text, "That covers 2 order days, because each order costs freight."));
   CHECK(holds(text,
               "20 at a time cost less than 5, price and keeping together: 123.45 EUR a year at the "
               "present use."));

@@ -68,6 +68,14 @@ TEST_CASE("Many starts keep their chances") {
   CHECK(made.mean() == doctest::Approx(many.mean_in(365)).epsilon(1e-9));
 }
 
+TEST_CASE("Starts that take six pieces at a time leave gaps, and nothing out") {
+  const NewStarts socks{3, 40, {0, 0, 0, 0, 0, 1}};
+  const Pmf made = socks.in(30);
+  CHECK(made.mass()[7] == 0);
+  CHECK(std::abs(std::accumulate(made.mass().begin(), made.mass().end(), 0.0) - 1) < 1e-12);
+  CHECK(made.mean() == doctest::Approx(socks.mean_in(30)).epsilon(1e-9));
+}
+
 TEST_CASE("The prior's shape is the most likely one") {
   // R 4.2: optimize() of sum(dnbinom(x, size, mu = mean(x), log = TRUE)) gives 0.529866.
   CHECK(best_prior_shape({0, 0, 1, 7, 3, 0, 2, 12}, 25.0 / 8) ==

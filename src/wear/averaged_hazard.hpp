@@ -28,8 +28,8 @@ struct PossibleLives {
 /// share.
 ///
 /// The factor on M by the best estimate is computed at some points and interpolated between them
-/// (PCHIP of its log over log w). It varies slowly, and not at all when the laws agree: with 20
-/// points chances are within about 1e-4 when laws differ by a tenth, 1e-2 when they differ by half
+/// (PCHIP of its log over log w). It varies slowly, and not at all when the laws agree: with 14
+/// points chances are within about 1e-3 when laws differ by a tenth, 1e-2 when they differ by half
 /// in everything. It stays as it is before the first point; after the last, log M goes on straight
 /// over log w.
 class AveragedHazard {

@@ -12,9 +12,8 @@ namespace {
 constexpr int farthest_days = 36525;  // a hundred years
 /// -log of the chance to last by the best estimate, where possible laws are averaged: densest where
 /// most lives end, and so far out that little is left open by any law.
-constexpr std::array<double, 20> averaged_at{1e-6, 1e-5, 1e-4, 1e-3, 5e-3, 0.02, 0.05,
-                                             0.1,  0.18, 0.3,  0.5,  0.8,  1.2,  1.8,
-                                             2.6,  3.8,  5.5,  9,    16,   32};
+constexpr std::array<double, 14> averaged_at{1e-6, 1e-4, 2e-3, 0.02, 0.07, 0.18, 0.4,
+                                             0.8,  1.4,  2.4,  4,    7,    14,   32};
 constexpr int precise_bits = 22;  // of a wear: hundredths of a day in a hundred years
 
 bool is_positive(double value) {

@@ -1,8 +1,10 @@
 // How long a full proposal takes from the clinic file, stage by stage.
 #include <chrono>
+#include <filesystem>
 
 #include <fmt/format.h>
 
+#include "bench/proposal_peers.hpp"
 #include "desk/assessment.hpp"
 #include "store/open.hpp"
 #include "supply/proposal.hpp"
@@ -33,7 +35,13 @@ std::unique_ptr<store::Store> open(const char* file) {
                                  [] { return std::chrono::system_clock::now(); });
 }
 
-void time_proposal(const char* file, Date today) {
+struct Assessed {
+  Clinic clinic;
+  std::vector<wear::LifeOfUnit> lives;
+  double seconds = 0;
+};
+
+Assessed time_proposal(const char* file, Date today) {
   const auto& priors = desk::built_in_priors();
   Stages stages;
   Clinic clinic = store::load_clinic(*open(file)->read());
@@ -41,21 +49,50 @@ void time_proposal(const char* file, Date today) {
   clinic = as_of(std::move(clinic), today);
   const auto fitted = wear::fit_clinic(clinic, priors, today);
   stages.ended("fit the wear model");
-  const auto lives = wear::lives_of_units_in_use(clinic, fitted, today);
+  auto lives = wear::lives_of_units_in_use(clinic, fitted, today);
   stages.ended("lives of the units in use");
   const auto proposal = supply::propose(clinic, lives, today);
   stages.ended("proposal");
   fmt::print("{} units, {} in use, {} items, {} lines: {:.3f} s\n", clinic.units.size(),
              lives.size(), clinic.items.size(), proposal.size(), stages.total());
+  return {std::move(clinic), std::move(lives), stages.total()};
+}
+
+void compare_with_peers(const Assessed& ours, Date today, const std::filesystem::path& folder) {
+  bench::write_inputs(ours.clinic, ours.lives, today, folder);
+  const auto tell = [&](const char* who, const std::optional<double>& seconds) {
+    if (seconds) {
+      fmt::print("{}: {:.2f} s, {:.1f} times all of ours\n", who, *seconds,
+                 *seconds / ours.seconds);
+    } else {
+      fmt::print("{}: is not there\n", who);
+    }
+  };
+  const auto r = bench::time_r(folder);
+  tell("R script, lives given", r);
+  if (r) {
+    const auto agreement = bench::compare_targets(ours.clinic, ours.lives, today, folder);
+    fmt::print("  its levels of {} items: {:.1f} % as ours, {:.1f} % within one piece\n",
+               agreement.items, 100 * agreement.same, 100 * agreement.within_one);
+  }
+  tell("spreadsheet, lives given", bench::time_spreadsheet(folder));
 }
 
 }  // namespace
 
 int main(int count, char** arguments) {
-  if (count != 2) {
-    fmt::print(stderr, "Usage: proposal_bench FILE\n");
+  if (count != 2 && count != 3) {
+    fmt::print(stderr,
+               "Usage: proposal_bench FILE [FOLDER]\n"
+               "FOLDER is for what an R script and a spreadsheet program work on.\n");
     return 2;
   }
-  for (int i = 0; i < 3; ++i) time_proposal(arguments[1], make_date(2026, 11, 25));
+  const Date today = make_date(2026, 11, 25);
+  Assessed best;
+  for (int i = 0; i < 3; ++i) {
+    auto made = time_proposal(arguments[1], today);
+    if (i == 0 || made.seconds < best.seconds) best = std::move(made);
+  }
+  if (count == 3) compare_with_peers(best, today, arguments[2]);
   return 0;
 }

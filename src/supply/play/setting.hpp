@@ -1,0 +1,59 @@
+/// The ways of ordering that are played beside one another, and the steps at which each is tried.
+#pragma once
+
+#include <vector>
+
+#include "supply/play/item_play.hpp"
+
+namespace sparewell::supply::play {
+
+enum class Policy {
+  sparewell,  ///< order up to what covers the forecast demand with a chance, the service target
+  min_max,    ///< fixed levels, from the use in the past year
+  when_empty  ///< one pack when nothing is on hand or on order
+};
+
+/// One way of ordering for all items.
+struct Setting {
+  Policy policy = Policy::sparewell;
+  /// Of sparewell the service target, of min_max the factor on the mean use; not used otherwise.
+  double step = 0;
+  /// Of min_max: its lower level is rounded up, so that a piece of every item in use is kept;
+  /// otherwise to the nearest.
+  bool rounded_up = false;
+
+  friend bool operator==(const Setting&, const Setting&) = default;
+};
+
+/// Ours at each of `services`, then min-max at each of its factors with both roundings, then
+/// when_empty.
+[[nodiscard]] std::vector<Setting> settings_to_play(const std::vector<double>& services);
+
+/// Service targets that are played, in rising order, `present` among them.
+[[nodiscard]] std::vector<double> service_targets(double present);
+
+/// Mean use of one item and how long an order leaves it uncovered.
+struct MeanUse {
+  double per_day = 0;      ///< pieces handed out a day
+  double lead_days = 0;    ///< mean
+  double review_days = 1;  ///< mean time between order days
+};
+
+/// Levels as they are commonly set by hand (common practice, no source): the minimum is `factor`
+/// times the mean use from one order day until what is ordered on the next has arrived, the maximum
+/// lies above it by the use between order days, or by a pack when that is more. An item without use
+/// is not kept.
+[[nodiscard]] Levels min_max_levels(const Item& item, const MeanUse& use, double factor,
+                                    bool rounded_up);
+
+/// A pack when the position is 0 or less (common practice, no source); an item without use is not
+/// kept.
+[[nodiscard]] Levels when_empty_levels(const MeanUse& use);
+
+/// Order up to `target`.
+[[nodiscard]] Levels up_to(int target);
+
+/// Mean days between order days.
+[[nodiscard]] double review_days(const OrderDays& order_days);
+
+}  // namespace sparewell::supply::play

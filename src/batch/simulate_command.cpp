@@ -21,6 +21,8 @@ std::string_view policy_word(play::Policy policy) {
   switch (policy) {
     case play::Policy::sparewell:
       return "sparewell";
+    case play::Policy::by_cost:
+      return "by_cost";
     case play::Policy::min_max:
       return "min_max";
     case play::Policy::when_empty:
@@ -33,10 +35,11 @@ Json json_of(const play::Totals& run, const Currency& currency) {
   const auto major = [&](double minor) { return minor * Money{1, currency}.major(); };
   const auto each = [&](auto sum) { return static_cast<double>(sum) / run.worlds; };
   Json row{{"policy", policy_word(run.setting.policy)}};
-  if (run.setting.policy == play::Policy::sparewell) row["service_target"] = run.setting.step;
   if (run.setting.policy == play::Policy::min_max) {
     row["factor"] = run.setting.step;
     row["rounded_up"] = run.setting.rounded_up;
+  } else if (run.setting.policy != play::Policy::when_empty) {
+    row["service_target"] = run.setting.step;
   }
   row["fill_rate"] = run.fill_rate();
   row["pieces"] = each(run.pieces);
@@ -72,6 +75,7 @@ Json json_of(const std::vector<play::Played>& all) {
              {"counted_from", batch::json_of(played.period.counted_from)},
              {"until", batch::json_of(played.period.end)},
              {"less_money_than_min_max", json_of(played.saving, played.currency)},
+             {"by_cost_less_than_min_max", json_of(played.saving_by_cost, played.currency)},
              {"runs", Json::array()}};
     for (const play::Totals& run : played.runs)
       row["runs"].push_back(json_of(run, played.currency));

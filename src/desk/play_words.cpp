@@ -37,6 +37,8 @@ std::string setting_words(const Setting& setting) {
   switch (setting.policy) {
     case Policy::sparewell:
       return fmt::format("Sparewell, {:g} %", std::round(1000 * setting.step) / 10);
+    case Policy::by_cost:
+      return fmt::format("By cost, {:g} %", std::round(1000 * setting.step) / 10);
     case Policy::min_max:
       return fmt::format("Min-max, {:g} x{}", setting.step, setting.rounded_up ? " up" : "");
     case Policy::when_empty:

@@ -20,6 +20,26 @@ std::vector<Date> order_days_in(const Period& period, const OrderDays& order_day
   return made;
 }
 
+void set_mean_costs(std::vector<BoardItem>& items) {
+  struct Sum {
+    double money = 0;
+    double pieces = 0;
+  };
+  // Something for every item, so that there is a mean where nothing was used.
+  constexpr double hardly_any = 1e-9;
+  std::map<Currency, Sum> sums;
+  for (const BoardItem& item : items) {
+    Sum& sum = sums[item.item->unit_cost->currency];
+    const double pieces = item.use.per_day + hardly_any;
+    sum.money += pieces * static_cast<double>(item.item->unit_cost->minor);
+    sum.pieces += pieces;
+  }
+  for (BoardItem& item : items) {
+    const Sum& sum = sums.at(item.item->unit_cost->currency);
+    item.mean_cost = std::max(1.0, sum.money / sum.pieces);
+  }
+}
+
 int drawn_days(const LeadTime& lead, double chance) {
   double sum = 0;
   for (const LeadTime::Day& day : lead.distribution()) {
@@ -50,8 +70,9 @@ Board::Board(const Clinic& of, const Period& over, const std::function<double(co
     LeadTime lead = leads.of(*item);
     const MeanUse use{uses(*item), lead.mean(), review_days(order_days)};
     positions.emplace(item->code, items.size());
-    items.push_back({item, supplier, std::move(lead), order_days_in(period, order_days), use});
+    items.push_back({item, supplier, std::move(lead), order_days_in(period, order_days), use, 0});
   }
+  set_mean_costs(items);
 }
 
 ItemWorld Board::world(std::size_t item, std::vector<Request> requests, std::uint64_t seed) const {
@@ -63,6 +84,15 @@ ItemWorld Board::world(std::size_t item, std::vector<Request> requests, std::uin
   for (const Date day : of.order_days) {
     const auto counter = static_cast<std::uint64_t>(day.time_since_epoch().count());
     made.lead_days.push_back(drawn_days(of.lead, uniform_at(seed, subject, counter)));
+  }
+  return made;
+}
+
+std::vector<double> Board::chances(std::size_t item, const std::vector<double>& services) const {
+  std::vector<double> made = services;
+  const auto cost = static_cast<double>(items[item].item->unit_cost->minor);
+  for (const double service : services) {
+    made.push_back(by_cost_target(service, cost, items[item].mean_cost));
   }
   return made;
 }

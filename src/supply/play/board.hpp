@@ -27,6 +27,7 @@ struct BoardItem {
   LeadTime lead;
   std::vector<Date> order_days;  ///< within the period
   MeanUse use;                   ///< that min_max and when_empty go by
+  double mean_cost = 0;          ///< of the pieces used, in the smallest unit of its currency
 };
 
 /// Refers to the clinic, which must outlive it. Items are in order of their codes, whatever the
@@ -43,6 +44,10 @@ struct Board {
   /// The world of one item; its lead times are drawn by item and order day from `seed`.
   [[nodiscard]] ItemWorld world(std::size_t item, std::vector<Request> requests,
                                 std::uint64_t seed) const;
+  /// The chances with which an item's demand is to be covered: each of `services`, then each by
+  /// cost. The mean cost is that of the pieces used, in the item's currency.
+  [[nodiscard]] std::vector<double> chances(std::size_t item,
+                                            const std::vector<double>& services) const;
   /// Where in its steady stock every rule begins with the item, from 0 to 1.
   [[nodiscard]] double opening_share(std::size_t item, std::uint64_t seed) const;
 };

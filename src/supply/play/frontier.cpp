@@ -13,23 +13,34 @@ constexpr std::uint64_t resampling_seed = 20261;
 constexpr double low_point = 0.05;
 constexpr double high_point = 0.95;
 
-struct Compared {
-  Outcome ours;
+struct Needs {
+  double fill_rate = 0;
+  std::optional<double> ours;
   std::optional<double> peer;
+
+  [[nodiscard]] std::optional<double> share() const {
+    if (!ours || !peer || !(*peer > 0)) return std::nullopt;
+    return 1 - *ours / *peer;
+  }
 };
 
-Compared compare(const Board& board, const Group& group, const std::vector<Setting>& settings,
-                 const RunsBySetting& runs, double service, const Weights& weights) {
-  Compared made;
+Needs needs_of(const Board& board, const Group& group, const std::vector<Setting>& settings,
+               const RunsBySetting& runs, double service, Policy ours, const Weights& weights) {
+  Needs made;
   std::vector<Outcome> peers;
+  std::vector<Outcome> by_cost;
   for (std::size_t i = 0; i < settings.size(); ++i) {
-    if (settings[i].policy == Policy::min_max) {
-      peers.push_back(outcome_of(board, group, runs[i], weights));
-    } else if (settings[i].policy == Policy::sparewell && settings[i].step == service) {
-      made.ours = outcome_of(board, group, runs[i], weights);
-    }
+    const bool present = settings[i].policy == Policy::sparewell && settings[i].step == service;
+    if (!present && settings[i].policy != Policy::min_max && settings[i].policy != ours) continue;
+    const Outcome outcome = outcome_of(board, group, runs[i], weights);
+    if (settings[i].policy == Policy::min_max) peers.push_back(outcome);
+    if (settings[i].policy == Policy::by_cost) by_cost.push_back(outcome);
+    if (!present) continue;
+    made.fill_rate = outcome.fill_rate;
+    made.ours = outcome.stock;
   }
-  made.peer = stock_at(frontier(std::move(peers)), made.ours.fill_rate);
+  made.peer = stock_at(frontier(std::move(peers)), made.fill_rate);
+  if (ours == Policy::by_cost) made.ours = stock_at(frontier(std::move(by_cost)), made.fill_rate);
   return made;
 }
 
@@ -68,23 +79,23 @@ std::optional<double> stock_at(const std::vector<Outcome>& frontier, double fill
 
 std::optional<Saving> saving_against_min_max(const Board& board, const Group& group,
                                              const std::vector<Setting>& settings,
-                                             const RunsBySetting& runs, double service) {
-  const auto all = compare(board, group, settings, runs, service, {});
-  if (!all.peer || !(*all.peer > 0)) return std::nullopt;
-  Saving made{
-      all.ours.fill_rate, all.ours.stock, *all.peer, 1 - all.ours.stock / *all.peer, {}, {}};
+                                             const RunsBySetting& runs, double service,
+                                             Policy ours) {
+  const auto all = needs_of(board, group, settings, runs, service, ours, {});
+  const auto share = all.share();
+  if (!share) return std::nullopt;
+  Saving made{all.fill_rate, *all.ours, *all.peer, *share, {}, {}};
   const std::size_t worlds = runs.front().size();
   std::vector<std::optional<double>> shares(resamples);
   in_parallel(resamples, [&](std::size_t i) {
     Weights weights;
     (worlds > 1 ? weights.worlds : weights.items) =
         drawn_again(worlds > 1 ? worlds : group.items.size(), i);
-    const auto again = compare(board, group, settings, runs, service, weights);
-    if (again.peer && *again.peer > 0) shares[i] = 1 - again.ours.stock / *again.peer;
+    shares[i] = needs_of(board, group, settings, runs, service, ours, weights).share();
   });
   std::vector<double> known;
-  for (const auto& share : shares) {
-    if (share) known.push_back(*share);
+  for (const auto& each : shares) {
+    if (each) known.push_back(*each);
   }
   // A resample in which the peer does not reach our fill rate says nothing of the share; with many
   // of them the interval would tell only of the rest.

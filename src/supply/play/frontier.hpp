@@ -33,12 +33,13 @@ struct Saving {
 /// Runs by setting, then world.
 using RunsBySetting = std::vector<std::vector<const Run*>>;
 
-/// Min-max on its frontier against ours at the service target. What is left open is told by
-/// drawing worlds anew with replacement, or items where there is but one world (the bootstrap),
-/// 400 times. Empty when the peer's settings do not reach the fill rate.
+/// Min-max on its frontier against `ours`, sparewell or by_cost, at the fill rate that sparewell
+/// has at the service target; by_cost on its frontier too. What is left open is told by drawing
+/// worlds anew with replacement, or items where there is but one world (the bootstrap), 400 times.
+/// Empty when the settings do not reach the fill rate.
 [[nodiscard]] std::optional<Saving> saving_against_min_max(const Board& board, const Group& group,
                                                            const std::vector<Setting>& settings,
                                                            const RunsBySetting& runs,
-                                                           double service);
+                                                           double service, Policy ours);
 
 }  // namespace sparewell::supply::play

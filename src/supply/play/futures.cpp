@@ -1,6 +1,7 @@
 #include "supply/play/futures.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <map>
 
@@ -82,6 +83,39 @@ class ChanceSum {
 
  private:
   std::vector<double> masses_{1.0};
+};
+
+/// The chance that a unit is replaced before an arrival, by a parabola over the days that the lead
+/// time may take: these are few beside a life, so that the curve hardly bends between them.
+class ArrivalChances {
+ public:
+  ArrivalChances(const wear::LifeOfUnit& unit, Date ordered, const LeadTime& lead)
+      : first_{lead.distribution().front().days},
+        half_{std::max(1.0, (lead.distribution().back().days - first_) / 2.0)} {
+    for (std::size_t i = 0; i < chances_.size(); ++i) {
+      const int after = first_ + static_cast<int>(std::ceil(half_ * static_cast<double>(i)));
+      days_[i] = after;
+      chances_[i] = at_most_replaced(unit.life, ordered + days{after}, unit.others);
+    }
+  }
+
+  [[nodiscard]] double at(int lead_days) const {
+    double sum = 0;
+    for (std::size_t i = 0; i < chances_.size(); ++i) {
+      double weight = chances_[i];
+      for (std::size_t j = 0; j < chances_.size(); ++j) {
+        if (j != i) weight *= (lead_days - days_[j]) / (days_[i] - days_[j]);
+      }
+      sum += weight;
+    }
+    return std::clamp(sum, 0.0, 1.0);
+  }
+
+ private:
+  int first_;
+  double half_;
+  std::array<double, 3> days_{};
+  std::array<double, 3> chances_{};
 };
 
 int least_covering(const std::vector<double>& masses, double service) {
@@ -171,14 +205,14 @@ class Futures::Targeting {
     const Date day = item.order_days[order_day];
     const OrderDays order_days = item.supplier == nullptr ? OrderDays{} : item.supplier->order_days;
     const Date next = next_order_day(order_days, day);
-    std::vector<wear::LifeOfUnit> lives;
-    for (const std::size_t line : lines) add_life(line, day, lives);
+    std::vector<ArrivalChances> units;
+    for (const std::size_t line : lines) {
+      if (const auto life = life_at(line, day)) units.emplace_back(*life, next, item.lead);
+    }
     std::vector<double> masses;
     for (const LeadTime::Day& lead : item.lead.distribution()) {
       ChanceSum sum;
-      for (const wear::LifeOfUnit& unit : lives) {
-        sum.add(at_most_replaced(unit.life, next + days{lead.days}, unit.others));
-      }
+      for (const ArrivalChances& unit : units) sum.add(unit.at(lead.days));
       sum.add_to(masses, lead.chance);
     }
     return masses;
@@ -208,21 +242,22 @@ class Futures::Targeting {
     return {known.shape() + endings, known.rate() + hazard};
   }
 
-  void add_life(std::size_t l, Date day, std::vector<wear::LifeOfUnit>& lives) const {
+  /// Empty when nothing of the line is in use.
+  [[nodiscard]] std::optional<wear::LifeOfUnit> life_at(std::size_t l, Date day) const {
     const Line& line = of_.lines_[l];
     const double at = days_between(of_.today_, day);
     const auto spell = std::ranges::find_if(
         spells_[l], [&](const Spell& each) { return each.from <= at && at < each.until; });
-    if (spell == spells_[l].end()) return;
+    if (spell == spells_[l].end()) return std::nullopt;
     const double rate = line.life->wear_until(day + days{1}) - line.life->wear_until(day);
-    lives.push_back({l,
-                     wear::UnitLife{day,
-                                    age_at(line, *spell, at),
-                                    line.life->shape(),
-                                    line.life->scale_days(),
-                                    {{day, rate}},
-                                    multiplier_at(of_.persons_[line.person], at)},
-                     line.others});
+    return wear::LifeOfUnit{l,
+                            wear::UnitLife{day,
+                                           age_at(line, *spell, at),
+                                           line.life->shape(),
+                                           line.life->scale_days(),
+                                           {{day, rate}},
+                                           multiplier_at(of_.persons_[line.person], at)},
+                            line.others};
   }
 
   const Futures& of_;
@@ -240,10 +275,11 @@ Scenario Futures::draw(std::uint64_t number, const std::vector<double>& services
   const Targeting targeting{*this, spells};
   for (std::size_t i = 0; i < board_.items.size(); ++i) {
     if (lines_of_item_[i].empty()) continue;
+    const auto chances = board_.chances(i, services);
     for (std::size_t d = 0; d < board_.items[i].order_days.size(); ++d) {
       const auto masses = targeting.needed(lines_of_item_[i], board_.items[i], d);
-      for (std::size_t s = 0; s < services.size(); ++s) {
-        made.targets[i][s][d] = up_to(least_covering(masses, services[s]));
+      for (std::size_t c = 0; c < chances.size(); ++c) {
+        made.targets[i][c][d] = up_to(least_covering(masses, chances[c]));
       }
     }
   }

@@ -46,6 +46,13 @@ struct Learned {
   FreshCountsCache fresh;
 };
 
+/// Averaging over the laws that are possible takes most of the time of a forecast and moves the
+/// money in stock by less than one percent (tried on the sample clinic), so it is left out here.
+wear::ClinicLife best_laws_alone(wear::ClinicLife fitted) {
+  for (auto& [kind, life] : fitted.kinds) life.draws = {};
+  return fitted;
+}
+
 void find_targets(const Clinic& known, Learned& learned, const Board& board, Date day,
                   const std::vector<Ordered>& ordered, const std::vector<double>& services,
                   Targets& targets) {
@@ -60,8 +67,9 @@ void find_targets(const Clinic& known, Learned& learned, const Board& board, Dat
         known, *item.item, item.supplier, of_item(by_item, item.item->code),
         of_item(changes, item.item->code), book, learned.fresh, leads.of(*item.item), day);
     const Pmf needed = demand_of(given).until_arrival(given.next_order_day, given.lead);
-    for (std::size_t s = 0; s < services.size(); ++s) {
-      targets[each.item][s][each.order_day] = up_to(needed.least_covering(services[s]));
+    const auto chances = board.chances(each.item, services);
+    for (std::size_t c = 0; c < chances.size(); ++c) {
+      targets[each.item][c][each.order_day] = up_to(needed.least_covering(chances[c]));
     }
   }
 }
@@ -71,7 +79,7 @@ void find_targets(const Clinic& known, Learned& learned, const Board& board, Dat
 Targets empty_targets(const Board& board, std::size_t services) {
   Targets made;
   for (const BoardItem& item : board.items) {
-    made.emplace_back(services, std::vector<Levels>(item.order_days.size()));
+    made.emplace_back(2 * services, std::vector<Levels>(item.order_days.size()));
   }
   return made;
 }
@@ -92,7 +100,8 @@ std::optional<Scenario> past_scenario(const Clinic& clinic, const wear::PriorTab
     const Date first = in_order[from].first;
     if (!learned || first >= learned_on + days{days_between_fits}) {
       learned = std::make_unique<Learned>();
-      learned->fitted = wear::fit_clinic(wear::known_at(records, first), priors, first);
+      learned->fitted =
+          best_laws_alone(wear::fit_clinic(wear::known_at(records, first), priors, first));
       learned_on = first;
     }
     std::size_t count = 0;

@@ -24,7 +24,7 @@ inline constexpr int days_between_fits = 91;
                                                     const std::vector<double>& services,
                                                     std::uint64_t seed, const GoesOn& goes_on);
 
-/// Empty lists of levels of the right lengths.
+/// Levels that keep nothing, in lists of the right lengths for so many service targets.
 [[nodiscard]] Targets empty_targets(const Board& board, std::size_t services);
 
 }  // namespace sparewell::supply::play

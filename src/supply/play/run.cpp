@@ -19,7 +19,8 @@ std::vector<Levels> levels_of(const BoardItem& item, const std::vector<std::vect
   }
   if (setting.policy == Policy::when_empty) return {when_empty_levels(item.use)};
   const auto at = std::ranges::find(services, setting.step) - services.begin();
-  return ours[static_cast<std::size_t>(at)];
+  const std::size_t before = setting.policy == Policy::by_cost ? services.size() : 0;
+  return ours[before + static_cast<std::size_t>(at)];
 }
 
 std::int64_t freight_of(const GoodsByOrder& orders, const Currency& currency) {
@@ -50,7 +51,7 @@ Run play_setting(const Board& board, const Group& group, const Scenario& scenari
     ItemRule rule{levels, 0, std::nullopt};
     rule.opening = steady_stock(*item.item, levels.front(),
                                 board.opening_share(group.items[i], scenario.seed));
-    if (setting.policy == Policy::sparewell) {
+    if (setting.policy == Policy::sparewell || setting.policy == Policy::by_cost) {
       rule.counts_lasting = static_cast<int>(item.use.review_days) + item.lead.mean_days();
     }
     placed.clear();

@@ -29,12 +29,18 @@ std::vector<double> service_targets(double present) {
 std::vector<Setting> settings_to_play(const std::vector<double>& targets) {
   std::vector<Setting> made;
   for (const double target : targets) made.push_back({Policy::sparewell, target, false});
+  for (const double target : targets) made.push_back({Policy::by_cost, target, false});
   for (const double factor : factors) made.push_back({Policy::min_max, factor, false});
   for (const double factor : factors) {
     if (factor > 0) made.push_back({Policy::min_max, factor, true});
   }
   made.push_back({Policy::when_empty, 0, false});
   return made;
+}
+
+double by_cost_target(double target, double cost, double mean_cost) {
+  constexpr double never_kept = 1e-9;
+  return std::max(never_kept, 1 - (1 - target) * cost / mean_cost);
 }
 
 Levels min_max_levels(const Item& item, const MeanUse& use, double factor, bool rounded_up) {

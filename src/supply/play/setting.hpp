@@ -9,6 +9,7 @@ namespace sparewell::supply::play {
 
 enum class Policy {
   sparewell,  ///< order up to what covers the forecast demand with a chance, the service target
+  by_cost,    ///< likewise, with a target of its own for every item: see by_cost_target
   min_max,    ///< fixed levels, from the use in the past year
   when_empty  ///< one pack when nothing is on hand or on order
 };
@@ -16,7 +17,8 @@ enum class Policy {
 /// One way of ordering for all items.
 struct Setting {
   Policy policy = Policy::sparewell;
-  /// Of sparewell the service target, of min_max the factor on the mean use; not used otherwise.
+  /// Of sparewell and by_cost the service target, of min_max the factor on the mean use; not used
+  /// otherwise.
   double step = 0;
   /// Of min_max: its lower level is rounded up, so that a piece of every item in use is kept;
   /// otherwise to the nearest.
@@ -25,12 +27,18 @@ struct Setting {
   friend bool operator==(const Setting&, const Setting&) = default;
 };
 
-/// Ours at each of `services`, then min-max at each of its factors with both roundings, then
-/// when_empty.
+/// Ours at each of `services`, then by cost at each of them, then min-max at each of its factors
+/// with both roundings, then when_empty.
 [[nodiscard]] std::vector<Setting> settings_to_play(const std::vector<double>& services);
 
 /// Service targets that are played, in rising order, `present` among them.
 [[nodiscard]] std::vector<double> service_targets(double present);
+
+/// The service target of an item that costs `cost` when one of mean cost has `target`: the chance
+/// of running out rises with the cost, so that each further piece on the shelf is bought where it
+/// serves most for its money (marginal analysis, as for spares kits: Operations Research 16 (1968)
+/// 122-141, abstract seen). Above 0.
+[[nodiscard]] double by_cost_target(double target, double cost, double mean_cost);
 
 /// Mean use of one item and how long an order leaves it uncovered.
 struct MeanUse {

@@ -73,20 +73,22 @@ std::vector<Played> play(const Board& board, const std::vector<Scenario>& worlds
     for (std::size_t s = 0; s < settings.size(); ++s) {
       for (const auto& world : by_world) runs[s].push_back(&world[s]);
     }
-    Played played{group.currency,
-                  static_cast<int>(group.items.size()),
-                  static_cast<int>(worlds.size()),
-                  board.period,
-                  {},
-                  {}};
+    Played played;
+    played.currency = group.currency;
+    played.items = static_cast<int>(group.items.size());
+    played.worlds = static_cast<int>(worlds.size());
+    played.period = board.period;
     for (std::size_t s = 0; s < settings.size(); ++s) {
       played.runs.push_back(totals_of(board, group, settings[s], runs[s]));
     }
-    played.saving = saving_against_min_max(board, group, settings, runs, present);
+    played.saving =
+        saving_against_min_max(board, group, settings, runs, present, Policy::sparewell);
+    played.saving_by_cost =
+        saving_against_min_max(board, group, settings, runs, present, Policy::by_cost);
     made.push_back(std::move(played));
   }
-  std::ranges::stable_partition(
-      made, [&](const Played& each) { return each.currency == board.clinic.settings.currency; });
+  std::ranges::stable_sort(made, std::ranges::greater{},
+                           [](const Played& each) { return each.runs.front().pieces; });
   return made;
 }
 

@@ -22,8 +22,9 @@ struct Played {
   int items = 0;
   int worlds = 0;  ///< 1 for the past
   Period period;
-  std::vector<Totals> runs;  ///< in the order of settings_to_play
-  std::optional<Saving> saving;
+  std::vector<Totals> runs;              ///< in the order of settings_to_play
+  std::optional<Saving> saving;          ///< of sparewell
+  std::optional<Saving> saving_by_cost;  ///< at the same fill rate
 
   /// Ours at the present service target.
   [[nodiscard]] const Totals& ours(double service) const;
@@ -32,9 +33,9 @@ struct Played {
 struct Simulation {
   Date today;
   SimulationPlan plan;
-  std::vector<Played> past;     ///< the clinic's own currency first; empty when refused
+  std::vector<Played> past;     ///< the currency of most pieces first; empty when refused
   std::string past_refused;     ///< one sentence why, otherwise ""
-  std::vector<Played> futures;  ///< in the order of currencies of `past`
+  std::vector<Played> futures;  ///< likewise
   int without_cost = 0;         ///< stocked items left out because their cost is not known
   int patient_ordered = 0;      ///< items left out because they are ordered for a patient
 };

@@ -13,7 +13,7 @@ namespace play = supply::play;
 
 struct SimulateOptions {
   int months = 12;
-  int futures = 20;
+  int futures = 12;
   double service = 0;  ///< 0: the clinic's own
 };
 

@@ -18,7 +18,7 @@ using supply::play::Simulation;
 /// "41 % less", "5 % more".
 std::string less_or_more(double share) {
   const double rounded = std::round(100 * share);
-  if (rounded == 0) return "as much";
+  if (rounded == 0) return "0 % less";
   return fmt::format("{:.0f} % {}", std::abs(rounded), rounded > 0 ? "less" : "more");
 }
 
@@ -78,6 +78,17 @@ std::string saving_words(const Played& played, double service) {
   return fmt::format("{} Min-max at its best needs {} for the same share: Sparewell needs {}.{}",
                      did, whole_amount(saving->peer, played.currency), less_or_more(saving->share),
                      left_open(*saving, played.worlds));
+}
+
+std::string by_cost_words(const Played& played) {
+  const auto& saving = played.saving_by_cost;
+  if (!saving) return "";
+  return fmt::format(
+      "With targets by cost, higher for cheap parts and lower for dear ones, {} would do for the "
+      "same share of pieces: {} than min-max.{} Dear parts would then be waited for more often; "
+      "the program does not order so yet.",
+      whole_amount(saving->ours, played.currency), less_or_more(saving->share),
+      left_open(*saving, played.worlds));
 }
 
 std::vector<std::string> play_notes(const Simulation& simulation) {

@@ -18,6 +18,9 @@ namespace sparewell::desk {
 /// stock for the same share of pieces, with what is left open; one or two sentences.
 [[nodiscard]] std::string saving_words(const supply::play::Played& played, double service);
 
+/// What targets by cost would need for the share that Sparewell has now; one or two sentences.
+[[nodiscard]] std::string by_cost_words(const supply::play::Played& played);
+
 /// How the play goes and what it leaves out, a sentence each.
 [[nodiscard]] std::vector<std::string> play_notes(const supply::play::Simulation& simulation);
 

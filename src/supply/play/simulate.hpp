@@ -11,7 +11,7 @@ namespace sparewell::supply::play {
 
 struct SimulationPlan {
   int months = 12;        ///< played of the past, and of each future; at least 1
-  int futures = 20;       ///< 0: none
+  int futures = 12;       ///< 0: none
   double service = 0.95;  ///< the clinic's present service target, between 0 and 1
   int warm_up_days = 90;  ///< played before the months and not counted
 };

@@ -57,7 +57,7 @@ struct PlayDrawing {
 };
 
 /// The lowest share that is drawn: below it nobody wants to be.
-inline constexpr double lowest_drawn_share = 0.70;
+inline constexpr double lowest_drawn_share = 0.60;
 
 /// Money across from 0 to somewhat above the greatest, shares upwards from a share of tenths below
 /// the least to 100 %. Points below lowest_drawn_share are left out.

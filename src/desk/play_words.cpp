@@ -23,12 +23,9 @@ std::string less_or_more(double share) {
 }
 
 std::string left_open(const Saving& saving, int worlds) {
-  if (!saving.low || !saving.high) {
-    return " What is left open by chance could not be told, because min-max often falls short.";
-  }
-  return fmt::format(" With 90 % confidence, by drawing {} anew, it lies between {} and {}.",
-                     worlds > 1 ? "the futures" : "the items", less_or_more(*saving.low),
-                     less_or_more(*saving.high));
+  if (!saving.low || !saving.high) return " (how sure that is cannot be told)";
+  return fmt::format(" ({} to {} with 90 % confidence, {} drawn anew)", less_or_more(*saving.low),
+                     less_or_more(*saving.high), worlds > 1 ? "the futures" : "the items");
 }
 
 }  // namespace
@@ -67,15 +64,15 @@ std::string saving_words(const Played& played, double service) {
   const auto& ours = played.ours(service);
   if (ours.pieces == 0) return "No stocked part was asked for, so there is nothing to compare.";
   const auto did = fmt::format(
-      "At the service target of {:g} % Sparewell has {} of the pieces on hand when they are asked "
-      "for, with {} in stock on average.",
+      "At the service target of {:g} % Sparewell has {} of the pieces on hand when asked for, with "
+      "{} in stock on average.",
       std::round(1000 * service) / 10, share_words(ours.fill_rate()),
       whole_amount(ours.stock, played.currency));
   const auto& saving = played.saving;
   if (!saving) {
     return fmt::format("{} Min-max reaches this share at none of the levels that were tried.", did);
   }
-  return fmt::format("{} Min-max at its best needs {} for the same share: Sparewell needs {}.{}",
+  return fmt::format("{} Min-max at its best needs {} for the same share: Sparewell needs {}{}.",
                      did, whole_amount(saving->peer, played.currency), less_or_more(saving->share),
                      left_open(*saving, played.worlds));
 }
@@ -85,24 +82,26 @@ std::string by_cost_words(const Played& played) {
   if (!saving) return "";
   return fmt::format(
       "With targets by cost, higher for cheap parts and lower for dear ones, {} would do for the "
-      "same share of pieces: {} than min-max.{} Dear parts would then be waited for more often; "
-      "the program does not order so yet.",
+      "same share of pieces: {} than min-max{}. Dear parts would then be waited for more often; "
+      "the "
+      "program does not order so yet.",
       whole_amount(saving->ours, played.currency), less_or_more(saving->share),
       left_open(*saving, played.worlds));
 }
 
 std::vector<std::string> play_notes(const Simulation& simulation) {
   std::vector<std::string> notes{
-      "All ways of ordering meet the same patients, order days and lead times. Each begins with a "
-      "steady stock of its own, 90 days before anything is counted.",
+      fmt::format("All meet the same patients, order days and lead times, and begin with a steady "
+                  "stock {} days before anything is counted.",
+                  simulation.plan.warm_up_days),
       "Sparewell orders up to what covers the forecast demand with the service target. Min-max "
-      "keeps levels from a year's use times a factor; every factor is tried, rounded to the "
-      "nearest piece and up. Order when empty buys a pack when none is left.",
+      "keeps a year's use times a factor, the best of all factors being taken; order when empty "
+      "buys a pack when none is left.",
       "A rush order is needed when nothing is on hand and nothing free arrives within 2 days."};
   if (!simulation.past.empty()) {
     notes.emplace_back(
-        "The past is played with what was known on each order day; demand is what was handed out, "
-        "new patients too.");
+        "The past is played with what was known on each order day; what was handed out was asked "
+        "for, by new patients too.");
   }
   if (!simulation.past_refused.empty()) notes.push_back(simulation.past_refused);
   if (!simulation.futures.empty()) {

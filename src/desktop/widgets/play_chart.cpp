@@ -145,10 +145,14 @@ void PlayChart::paint_points(wxGraphicsContext& graphics, const StripColours& co
     double width = 0;
     double height = 0;
     graphics.GetTextExtent(to_wx(label), &width, &height);
-    // Left of the curve, where nothing lies, as long as there is room.
-    const double left = mark.x - width - 3 * size;
-    graphics.DrawText(to_wx(label), left > drawing_.across.left ? left : mark.x + 3 * size,
-                      mark.y - height - size);
+    // Left above the curve, where little lies, as long as there is room.
+    const double beside = mark.x - width - 3 * size;
+    const double left = beside > drawing_.across.left ? beside : mark.x + 3 * size;
+    const double top = mark.y - height - 2 * size;
+    graphics.SetBrush(wxBrush{colours.paper});
+    graphics.SetPen(*wxTRANSPARENT_PEN);
+    graphics.DrawRectangle(left - size, top, width + 2 * size, height);
+    graphics.DrawText(to_wx(label), left, top);
   }
   if (const auto at = marked()) {
     const auto& mark = drawing_.marks[*at];

@@ -4,6 +4,7 @@
 
 #include "batch/context.hpp"
 #include "batch/json.hpp"
+#include "desk/play_rows.hpp"
 #include "desk/play_words.hpp"
 
 namespace sparewell::batch {
@@ -96,6 +97,8 @@ void print_json(const play::Simulation& made) {
 
 void print_row(const play::Totals& run, const Currency& currency) {
   const auto each = [&](auto sum) { return static_cast<double>(sum) / run.worlds; };
+  const auto by_cost = desk::by_cost_words(played);
+  if (!by_cost.empty()) std::cout << by_cost << "\n\n";
   std::cout << fmt::format(
       "  {:<22} {:>8} {:>14} {:>9.1f} {:>7.1f} {:>8} {:>6.1f} {:>13} {:>7.0f} {:>12}\n",
       desk::setting_words(run.setting), desk::share_words(run.fill_rate()),
@@ -112,7 +115,9 @@ void print_played(const play::Played& played, const play::SimulationPlan& plan) 
   std::cout << fmt::format("  {:<22} {:>8} {:>14} {:>9} {:>7} {:>8} {:>6} {:>13} {:>7} {:>12}\n",
                            "", "at once", "in stock", "waiting", "days", "longest", "rush",
                            "expired", "orders", "freight");
-  for (const play::Totals& run : played.runs) print_row(run, played.currency);
+  for (const std::size_t i : desk::runs_to_show(played)) {
+    print_row(played.runs[i], played.currency);
+  }
   std::cout << '\n';
 }
 

@@ -1,4 +1,4 @@
-/// The window: four pages over one clinic file, and what it can be told to do.
+/// The window: its pages over one clinic file, and what it can be told to do.
 #pragma once
 
 #include <filesystem>

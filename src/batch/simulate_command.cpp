@@ -32,13 +32,25 @@ std::string_view policy_word(play::Policy policy) {
   return "";
 }
 
+std::string_view rounding_word(play::Rounding rounding) {
+  switch (rounding) {
+    case play::Rounding::down:
+      return "down";
+    case play::Rounding::nearest:
+      return "nearest";
+    case play::Rounding::up:
+      return "up";
+  }
+  return "";
+}
+
 Json json_of(const play::Totals& run, const Currency& currency) {
   const auto major = [&](double minor) { return minor * Money{1, currency}.major(); };
   const auto each = [&](auto sum) { return static_cast<double>(sum) / run.worlds; };
   Json row{{"policy", policy_word(run.setting.policy)}};
   if (run.setting.policy == play::Policy::min_max) {
     row["factor"] = run.setting.step;
-    row["rounded_up"] = run.setting.rounded_up;
+    row["rounding"] = rounding_word(run.setting.rounding);
   } else if (run.setting.policy != play::Policy::when_empty) {
     row["service_target"] = run.setting.step;
   }
@@ -97,8 +109,6 @@ void print_json(const play::Simulation& made) {
 
 void print_row(const play::Totals& run, const Currency& currency) {
   const auto each = [&](auto sum) { return static_cast<double>(sum) / run.worlds; };
-  const auto by_cost = desk::by_cost_words(played);
-  if (!by_cost.empty()) std::cout << by_cost << "\n\n";
   std::cout << fmt::format(
       "  {:<22} {:>8} {:>14} {:>9.1f} {:>7.1f} {:>8} {:>6.1f} {:>13} {:>7.0f} {:>12}\n",
       desk::setting_words(run.setting), desk::share_words(run.fill_rate()),
@@ -112,6 +122,8 @@ void print_played(const play::Played& played, const play::SimulationPlan& plan) 
                            desk::played_title(played, plan.months), played.items,
                            iso_text(played.period.counted_from), iso_text(played.period.end),
                            desk::saving_words(played, plan.service));
+  const auto by_cost = desk::by_cost_words(played);
+  if (!by_cost.empty()) std::cout << by_cost << "\n\n";
   std::cout << fmt::format("  {:<22} {:>8} {:>14} {:>9} {:>7} {:>8} {:>6} {:>13} {:>7} {:>12}\n",
                            "", "at once", "in stock", "waiting", "days", "longest", "rush",
                            "expired", "orders", "freight");

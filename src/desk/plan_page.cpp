@@ -79,7 +79,7 @@ std::string PlanPage::grounds() const {
 std::string PlanPage::present_id() const {
   const Played* played = shown();
   if (!played) return "";
-  const Setting present{Policy::sparewell, (*play_)->plan.service, false};
+  const Setting present{Policy::sparewell, (*play_)->plan.service, supply::play::Rounding::nearest};
   const auto found = std::ranges::find(played->runs, present, &supply::play::Totals::setting);
   return fmt::format("{}", found - played->runs.begin());
 }

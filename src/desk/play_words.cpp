@@ -15,6 +15,18 @@ using supply::play::Saving;
 using supply::play::Setting;
 using supply::play::Simulation;
 
+std::string_view rounding_words(supply::play::Rounding rounding) {
+  switch (rounding) {
+    case supply::play::Rounding::down:
+      return " down";
+    case supply::play::Rounding::up:
+      return " up";
+    case supply::play::Rounding::nearest:
+      break;
+  }
+  return "";
+}
+
 /// "41 % less", "5 % more".
 std::string less_or_more(double share) {
   const double rounded = std::round(100 * share);
@@ -37,7 +49,7 @@ std::string setting_words(const Setting& setting) {
     case Policy::by_cost:
       return fmt::format("By cost, {:g} %", std::round(1000 * setting.step) / 10);
     case Policy::min_max:
-      return fmt::format("Min-max, {:g} x{}", setting.step, setting.rounded_up ? " up" : "");
+      return fmt::format("Min-max, {:g} x{}", setting.step, rounding_words(setting.rounding));
     case Policy::when_empty:
       return "Order when empty";
   }

@@ -8,7 +8,7 @@
 
 namespace sparewell::desk {
 
-/// "Sparewell, 95 %", "By cost, 95 %", "Min-max, 1.5 x", "Min-max, 1.5 x up", "Order when empty".
+/// "Sparewell, 95 %", "By cost, 95 %", "Min-max, 1.5 x", "Min-max, 1.5 x down", "Order when empty".
 [[nodiscard]] std::string setting_words(const supply::play::Setting& setting);
 
 /// What was played: "The last 12 months, EUR", "20 futures of 12 months, EUR".

@@ -8,7 +8,7 @@ namespace sparewell::desk {
 inline supply::play::Totals played_run(supply::play::Policy policy, double step, double fill_rate,
                                        double stock, int worlds) {
   supply::play::Totals run;
-  run.setting = {policy, step, false};
+  run.setting = {policy, step, supply::play::Rounding::nearest};
   run.worlds = worlds;
   run.pieces = 1000LL * worlds;
   run.served_at_once = static_cast<std::int64_t>(fill_rate * 1000 * worlds + 0.5);

@@ -26,14 +26,17 @@ TEST_CASE("A frontier leaves out what another point beats") {
 TEST_CASE("Levels by hand: factor, rounding, packs, and nothing for what is not used") {
   Item item = stocked_item("L1");
   const MeanUse use{0.1, 8, 3.5};
-  CHECK(min_max_levels(item, use, 1, false) == Levels{1, 2});
-  CHECK(min_max_levels(item, use, 1, true) == Levels{2, 3});
-  CHECK(min_max_levels(item, use, 4, false) == Levels{5, 6});
+  CHECK(min_max_levels(item, use, 1, Rounding::nearest) == Levels{1, 2});
+  CHECK(min_max_levels(item, use, 1, Rounding::up) == Levels{2, 3});
+  CHECK(min_max_levels(item, use, 4, Rounding::nearest) == Levels{5, 6});
+  CHECK(min_max_levels(item, use, 1, Rounding::down) == Levels{0, 1});
+  CHECK(min_max_levels(item, use, 0.25, Rounding::down) == up_to(0));
   item.pack_size = 6;
-  CHECK(min_max_levels(item, use, 1, false) == Levels{1, 7});
+  CHECK(min_max_levels(item, use, 1, Rounding::nearest) == Levels{1, 7});
   const MeanUse busy{3, 8, 3.5};
-  CHECK(min_max_levels(item, busy, 1, false) == Levels{35, 46});  // 34.5 and 10.5 between orders
-  CHECK(min_max_levels(item, {0, 8, 3.5}, 4, true) == up_to(0));
+  CHECK(min_max_levels(item, busy, 1, Rounding::nearest) ==
+        Levels{35, 46});  // 34.5 and 10.5 between orders
+  CHECK(min_max_levels(item, {0, 8, 3.5}, 4, Rounding::up) == up_to(0));
   CHECK(when_empty_levels(use) == Levels{0, 1});
   CHECK(when_empty_levels({}) == up_to(0));
   CHECK(review_days(*parse_order_days("Tue;Fri")) == doctest::Approx(3.5));

@@ -84,16 +84,16 @@ TEST_CASE("Higher targets and factors hold more and keep fewer waiting") {
     const Totals* before = nullptr;
     for (const Totals& run : played->runs) {
       if (before != nullptr && before->setting.policy == run.setting.policy &&
-          before->setting.rounded_up == run.setting.rounded_up) {
+          before->setting.rounding == run.setting.rounding) {
         CHECK(run.stock >= before->stock);
         CHECK(run.fill_rate() >= before->fill_rate());
       }
       before = &run;
     }
     // One item alone has the mean cost, so that by cost says the same.
-    CHECK(run_of(*played, {Policy::by_cost, 0.95, false}).stock ==
-          doctest::Approx(run_of(*played, {Policy::sparewell, 0.95, false}).stock));
-    CHECK(run_of(*played, {Policy::min_max, 0, false}).fill_rate() < 0.2);
+    CHECK(run_of(*played, {Policy::by_cost, 0.95, Rounding::nearest}).stock ==
+          doctest::Approx(run_of(*played, {Policy::sparewell, 0.95, Rounding::nearest}).stock));
+    CHECK(run_of(*played, {Policy::min_max, 0, Rounding::nearest}).fill_rate() < 0.2);
   }
   CHECK(made->futures.front().worlds == 3);
   CHECK(made->futures.front().period.start == today);

@@ -15,7 +15,7 @@ using GoodsByOrder = std::map<std::pair<Date, const Supplier*>, std::int64_t>;
 std::vector<Levels> levels_of(const BoardItem& item, const std::vector<std::vector<Levels>>& ours,
                               const Setting& setting, const std::vector<double>& services) {
   if (setting.policy == Policy::min_max) {
-    return {min_max_levels(*item.item, item.use, setting.step, setting.rounded_up)};
+    return {min_max_levels(*item.item, item.use, setting.step, setting.rounding)};
   }
   if (setting.policy == Policy::when_empty) return {when_empty_levels(item.use)};
   const auto at = std::ranges::find(services, setting.step) - services.begin();

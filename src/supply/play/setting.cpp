@@ -11,8 +11,8 @@ namespace {
 constexpr std::array<double, 12> services{0.50, 0.65, 0.80, 0.85, 0.90,  0.925,
                                           0.95, 0.97, 0.98, 0.99, 0.995, 0.998};
 /// From no stock at all to several times the mean use, close together where most clinics are.
-constexpr std::array<double, 16> factors{0, 0.25, 0.5, 0.75, 1, 1.25, 1.5, 1.75,
-                                         2, 2.5,  3,   3.5,  4, 5,    6,   8};
+constexpr std::array<double, 17> factors{0,   0.25, 0.5, 0.75, 1, 1.25, 1.5, 1.75, 2,
+                                         2.5, 3,    3.5, 4,    5, 6,    8,   12};
 constexpr double same_service = 1e-9;
 constexpr int working_days = 5;
 
@@ -28,13 +28,13 @@ std::vector<double> service_targets(double present) {
 
 std::vector<Setting> settings_to_play(const std::vector<double>& targets) {
   std::vector<Setting> made;
-  for (const double target : targets) made.push_back({Policy::sparewell, target, false});
-  for (const double target : targets) made.push_back({Policy::by_cost, target, false});
-  for (const double factor : factors) made.push_back({Policy::min_max, factor, false});
-  for (const double factor : factors) {
-    if (factor > 0) made.push_back({Policy::min_max, factor, true});
+  for (const double target : targets)
+    made.push_back({Policy::sparewell, target, Rounding::nearest});
+  for (const double target : targets) made.push_back({Policy::by_cost, target, Rounding::nearest});
+  for (const Rounding rounding : {Rounding::down, Rounding::nearest, Rounding::up}) {
+    for (const double factor : factors) made.push_back({Policy::min_max, factor, rounding});
   }
-  made.push_back({Policy::when_empty, 0, false});
+  made.push_back({Policy::when_empty, 0, Rounding::nearest});
   return made;
 }
 
@@ -43,10 +43,12 @@ double by_cost_target(double target, double cost, double mean_cost) {
   return std::max(never_kept, 1 - (1 - target) * cost / mean_cost);
 }
 
-Levels min_max_levels(const Item& item, const MeanUse& use, double factor, bool rounded_up) {
+Levels min_max_levels(const Item& item, const MeanUse& use, double factor, Rounding rounding) {
   if (!(use.per_day > 0) || !(factor > 0)) return up_to(0);
   const double covered = factor * use.per_day * (use.lead_days + use.review_days);
-  const int least = static_cast<int>(rounded_up ? std::ceil(covered) : std::round(covered));
+  const double whole = rounding == Rounding::up ? std::ceil(covered) : std::round(covered);
+  const int least = static_cast<int>(whole) - (rounding == Rounding::down ? 1 : 0);
+  if (least < 0) return up_to(0);
   const int between = static_cast<int>(std::ceil(use.per_day * use.review_days));
   return {least, least + std::max({between, item.pack_size, 1})};
 }

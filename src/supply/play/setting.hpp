@@ -14,15 +14,21 @@ enum class Policy {
   when_empty  ///< one pack when nothing is on hand or on order
 };
 
+/// How a level of min_max becomes whole pieces. Clinics order when stock falls to the minimum or
+/// when it falls below it: both readings are played.
+enum class Rounding {
+  down,     ///< ordered below the nearest: items that are seldom used are not kept
+  nearest,  ///< ordered at the nearest: every item in use is kept
+  up        ///< ordered at the next above: and before the last piece is gone
+};
+
 /// One way of ordering for all items.
 struct Setting {
   Policy policy = Policy::sparewell;
   /// Of sparewell and by_cost the service target, of min_max the factor on the mean use; not used
   /// otherwise.
   double step = 0;
-  /// Of min_max: its lower level is rounded up, so that a piece of every item in use is kept;
-  /// otherwise to the nearest.
-  bool rounded_up = false;
+  Rounding rounding = Rounding::nearest;  ///< of min_max, otherwise not used
 
   friend bool operator==(const Setting&, const Setting&) = default;
 };
@@ -52,7 +58,7 @@ struct MeanUse {
 /// lies above it by the use between order days, or by a pack when that is more. An item without use
 /// is not kept.
 [[nodiscard]] Levels min_max_levels(const Item& item, const MeanUse& use, double factor,
-                                    bool rounded_up);
+                                    Rounding rounding);
 
 /// A pack when the position is 0 or less (common practice, no source); an item without use is not
 /// kept.

@@ -128,7 +128,8 @@ std::optional<std::vector<Scenario>> drawn_futures(const Futures& futures, int c
 }  // namespace
 
 const Totals& Played::ours(double service) const {
-  return *std::ranges::find(runs, Setting{Policy::sparewell, service, false}, &Totals::setting);
+  return *std::ranges::find(runs, Setting{Policy::sparewell, service, Rounding::nearest},
+                            &Totals::setting);
 }
 
 Expected<Simulation> simulate(const Clinic& all, const wear::PriorTable& priors, Date today,

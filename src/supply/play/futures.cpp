@@ -154,6 +154,14 @@ Futures::Futures(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& live
   }
 }
 
+double Futures::age_at(const Line& line, const Spell& spell, double at) {
+  return spell.age + wear_after(*line.life, at) - wear_after(*line.life, spell.from);
+}
+
+double Futures::hazard_of(const Line& line, const Spell& spell, double at) {
+  return hazard_at(*line.life, age_at(line, spell, at)) - hazard_at(*line.life, spell.age);
+}
+
 std::vector<Futures::Spell> Futures::spells_of(const Line& line, double multiplier,
                                                std::uint64_t number) const {
   constexpr std::uint64_t draws_each = 3;
@@ -161,7 +169,7 @@ std::vector<Futures::Spell> Futures::spells_of(const Line& line, double multipli
   const double ends_after =
       waiting_time(rate_of(line.others, false), uniform_at(number, line.subject, 0));
   std::vector<Spell> made;
-  Spell spell{0, 0, line.life->wear_age_days(), false};
+  Spell spell{0, 0, line.life->wear_age_days(), false, 0, 0};
   for (std::uint64_t draw = 1;; draw += draws_each) {
     const double further = -std::log(uniform_at(number, line.subject, draw)) / multiplier;
     const double last_age =
@@ -174,8 +182,11 @@ std::vector<Futures::Spell> Futures::spells_of(const Line& line, double multipli
     spell.until = std::min({worn_after, lost_after, ends_after});
     spell.worn = worn_after <= std::min(lost_after, ends_after);
     made.push_back(spell);
+    const double hazard_before =
+        spell.hazard_before + hazard_of(line, spell, std::min(spell.until, horizon_));
+    const int worn_before = spell.worn_before + (spell.worn ? 1 : 0);
     if (ends_after <= spell.until || spell.until > horizon_) return made;
-    spell = {spell.until, 0, 0, false};
+    spell = {spell.until, 0, 0, false, hazard_before, worn_before};
   }
 }
 
@@ -198,10 +209,11 @@ Requests Futures::requests_of(const Spells& spells) const {
 /// The state of one future on one order day, as far as it has shown itself.
 class Futures::Targeting {
  public:
-  Targeting(const Futures& of, const Spells& spells) : of_{of}, spells_{spells} {}
+  Targeting(const Futures& of, const Spells& spells)
+      : of_{of}, spells_{spells}, remembered_(of.persons_.size()) {}
 
   [[nodiscard]] std::vector<double> needed(const std::vector<std::size_t>& lines,
-                                           const BoardItem& item, std::size_t order_day) const {
+                                           const BoardItem& item, std::size_t order_day) {
     const Date day = item.order_days[order_day];
     const OrderDays order_days = item.supplier == nullptr ? OrderDays{} : item.supplier->order_days;
     const Date next = next_order_day(order_days, day);
@@ -219,10 +231,6 @@ class Futures::Targeting {
   }
 
  private:
-  [[nodiscard]] double age_at(const Line& line, const Spell& spell, double at) const {
-    return spell.age + wear_after(*line.life, at) - wear_after(*line.life, spell.from);
-  }
-
   /// What the person's history says by then: their posterior of today with what was seen since.
   [[nodiscard]] wear::Multiplier multiplier_at(const Person& person, double at) const {
     const wear::Multiplier& known = person.life->person();
@@ -230,20 +238,24 @@ class Futures::Targeting {
     double endings = 0;
     double hazard = 0;
     for (const std::size_t l : person.lines) {
-      const Line& line = of_.lines_[l];
-      for (const Spell& spell : spells_[l]) {
-        if (spell.from > at) break;
-        const double last = std::min(spell.until, at);
-        hazard +=
-            hazard_at(*line.life, age_at(line, spell, last)) - hazard_at(*line.life, spell.age);
-        endings += spell.worn && spell.until <= at ? 1 : 0;
-      }
+      const auto after = std::ranges::upper_bound(spells_[l], at, {}, &Spell::from);
+      if (after == spells_[l].begin()) continue;
+      const Spell& last = *(after - 1);
+      hazard += last.hazard_before + hazard_of(of_.lines_[l], last, std::min(last.until, at));
+      endings += last.worn_before + (last.worn && last.until <= at ? 1 : 0);
     }
     return {known.shape() + endings, known.rate() + hazard};
   }
 
+  /// The lines of a person ask for it one after the other on the same day.
+  [[nodiscard]] const wear::Multiplier& multiplier_of(std::size_t person, double at) {
+    Remembered& last = remembered_[person];
+    if (last.at != at) last = {at, multiplier_at(of_.persons_[person], at)};
+    return last.multiplier;
+  }
+
   /// Empty when nothing of the line is in use.
-  [[nodiscard]] std::optional<wear::LifeOfUnit> life_at(std::size_t l, Date day) const {
+  [[nodiscard]] std::optional<wear::LifeOfUnit> life_at(std::size_t l, Date day) {
     const Line& line = of_.lines_[l];
     const double at = days_between(of_.today_, day);
     const auto spell = std::ranges::find_if(
@@ -256,12 +268,18 @@ class Futures::Targeting {
                                            line.life->shape(),
                                            line.life->scale_days(),
                                            {{day, rate}},
-                                           multiplier_at(of_.persons_[line.person], at)},
+                                           multiplier_of(line.person, at)},
                             line.others};
   }
 
+  struct Remembered {
+    double at = -1;
+    wear::Multiplier multiplier;
+  };
+
   const Futures& of_;
   const Spells& spells_;
+  std::vector<Remembered> remembered_;  ///< by person
 };
 
 Scenario Futures::draw(std::uint64_t number, const std::vector<double>& services) const {
@@ -272,7 +290,7 @@ Scenario Futures::draw(std::uint64_t number, const std::vector<double>& services
     for (const std::size_t l : person.lines) spells[l] = spells_of(lines_[l], multiplier, number);
   }
   Scenario made{requests_of(spells), empty_targets(board_, services.size()), number};
-  const Targeting targeting{*this, spells};
+  Targeting targeting{*this, spells};
   for (std::size_t i = 0; i < board_.items.size(); ++i) {
     if (lines_of_item_[i].empty()) continue;
     const auto chances = board_.chances(i, services);

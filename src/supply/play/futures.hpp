@@ -37,6 +37,10 @@ class Futures {
     double until = 0;
     double age = 0;  ///< wear age at `from`
     bool worn = false;
+    /// Of the spells of the line before: their cumulative hazard since today, and how many wore
+    /// out.
+    double hazard_before = 0;
+    int worn_before = 0;
   };
   /// Everything of one kind of one patient.
   struct Person {
@@ -47,6 +51,9 @@ class Futures {
   using Spells = std::vector<std::vector<Spell>>;  ///< by line
   class Targeting;
 
+  /// Wear age, and cumulative hazard since the spell began, so many days after today.
+  [[nodiscard]] static double age_at(const Line& line, const Spell& spell, double at);
+  [[nodiscard]] static double hazard_of(const Line& line, const Spell& spell, double at);
   [[nodiscard]] std::vector<Spell> spells_of(const Line& line, double multiplier,
                                              std::uint64_t number) const;
   [[nodiscard]] Requests requests_of(const Spells& spells) const;

@@ -64,6 +64,7 @@ void add_surprises(CLI::App& app, Context& context);
 void add_effects(CLI::App& app, Context& context);
 void add_fit_life(CLI::App& app, Context& context);
 void add_backtest(CLI::App& app, Context& context);
+void add_simulate(CLI::App& app, Context& context);
 void add_verify(CLI::App& app, Context& context);
 
 }  // namespace sparewell::batch

@@ -22,7 +22,7 @@ bool can_mark(const CommandState& state) {
   return idle_with_file(state) && state.drafts;
 }
 
-constexpr std::array<CommandSpec, 18> table{{
+constexpr std::array<CommandSpec, 20> table{{
     {Command::open_file, Menu::file, "&Open clinic file...", "Ctrl+O", "Open another clinic file",
      idle},
     {Command::new_file, Menu::file, "&New clinic file...", "Ctrl+N", "Make an empty clinic file",
@@ -37,6 +37,9 @@ constexpr std::array<CommandSpec, 18> table{{
      "Write one workbook for each supplier", can_write},
     {Command::mark_as_sent, Menu::orders, "&Mark as sent...", "Ctrl+M",
      "Say which written orders went to their suppliers; they then count as on order", can_mark},
+    {Command::play_policy, Menu::orders, "&Play the policy", "Ctrl+Y",
+     "See what the order policy saves beside min-max levels and ordering when nothing is left",
+     idle_with_file, true},
     {Command::test_forecasts, Menu::wear, "&Test the forecasts", "Ctrl+T",
      "Replay the clinic's own history and see how good the forecasts would have been",
      idle_with_file},
@@ -53,6 +56,8 @@ constexpr std::array<CommandSpec, 18> table{{
      "What is on hand, what of it counts, and what is on its way", always},
     {Command::page_wear, Menu::view, "&Wear", "Ctrl+4",
      "How far the forecasts of wear can be trusted", always},
+    {Command::page_plan, Menu::view, "P&lan", "Ctrl+8",
+     "What the order policy saves beside common ways of ordering", always},
     {Command::find, Menu::view, "&Find", "Ctrl+F", "Go to the find box of the page", always, true},
     {Command::refresh, Menu::view, "&Refresh", "F5", "Read the clinic file again", idle_with_file},
     {Command::keys, Menu::help, "&Keys", "F1", "All keys of the program", always},

@@ -10,6 +10,7 @@
 #include "desktop/dialogs/sent_dialog.hpp"
 #include "desktop/main_frame.hpp"
 #include "desktop/pages/page.hpp"
+#include "desktop/pages/plan_panel.hpp"
 #include "desktop/text.hpp"
 
 namespace sparewell::desktop {
@@ -37,6 +38,8 @@ void MainFrame::run(desk::Command command) {
       return write_workbooks();
     case Command::mark_as_sent:
       return mark_as_sent();
+    case Command::play_policy:
+      return play_policy();
     case Command::test_forecasts:
       return test_forecasts();
     case Command::page_orders:
@@ -47,6 +50,8 @@ void MainFrame::run(desk::Command command) {
       return go_to(2);
     case Command::page_wear:
       return go_to_wear(WearPanel::Pane::test);
+    case Command::page_plan:
+      return go_to(*plan_);
     case Command::wear_effects:
       return go_to_wear(WearPanel::Pane::effects);
     case Command::wear_early:

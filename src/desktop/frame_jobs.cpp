@@ -6,6 +6,7 @@
 #include "desk/wording.hpp"
 #include "desktop/dialogs/import_report_dialog.hpp"
 #include "desktop/main_frame.hpp"
+#include "desktop/pages/plan_panel.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/note_bar.hpp"
 #include "desktop/widgets/work_bar.hpp"
@@ -53,6 +54,7 @@ void MainFrame::open(const std::string& path) {
                remembered_.clinic_file = std::filesystem::absolute(file.path).string();
                day_ = *day;
                test_.reset();
+               play_.reset();
                note_->put_away();
                show_day();
                bar_->idle(idle_words());
@@ -89,6 +91,7 @@ void MainFrame::read_again() {
 void MainFrame::renew(const desk::DayPtr& day) {
   // A test says nothing about forecasts that rest on other records.
   if (!desk::same_history(day_->clinic(), day->clinic())) test_.reset();
+  if (!desk::same_play(day_->clinic(), day->clinic())) play_.reset();
   day_ = day;
   show_day();
 }
@@ -105,6 +108,20 @@ void MainFrame::test_forecasts() {
                test_ = *test;
                show_test();
              }});
+}
+
+void MainFrame::play_policy() {
+  go_to(*plan_);
+  plan_->open(PlanPanel::Pane::play);
+  auto play = std::make_shared<desk::PolicyPlayPtr>();
+  start_job(
+      {"Playing the policy", true,
+       [day = day_, play](const JobControl& control) { *play = desk::play_policy(*day, control); },
+       [this, play](const JobEnd& end) {
+         if (say_failure(end) || !*play) return;
+         play_ = *play;
+         show_play();
+       }});
 }
 
 void MainFrame::import_from(const std::string& folder, const exchange::FolderFormat& format) {

@@ -15,6 +15,7 @@
 #include "desktop/command_menu.hpp"
 #include "desktop/pages/order_panel.hpp"
 #include "desktop/pages/patient_panel.hpp"
+#include "desktop/pages/plan_panel.hpp"
 #include "desktop/pages/shelf_panel.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
@@ -58,7 +59,8 @@ void MainFrame::make_pages() {
   auto* shelf = new ShelfPanel{book_};
   wear_ = new WearPanel{book_, [this] { run(desk::Command::test_forecasts); },
                         [this](std::size_t unit) { go_to_unit(unit); }};
-  pages_ = {orders_, patients_, shelf, wear_};
+  plan_ = new PlanPanel{book_, [this] { run(desk::Command::play_policy); }};
+  pages_ = {orders_, patients_, shelf, wear_, plan_};
   for (auto* page : pages_) book_->AddPage(page, to_wx(page->tab()));
   book_->Hide();
   auto* sizer = new wxBoxSizer{wxVERTICAL};
@@ -143,6 +145,10 @@ void MainFrame::show_test() {
   wear_->show_test(test_);
 }
 
+void MainFrame::show_play() {
+  plan_->show_play(play_);
+}
+
 void MainFrame::show_day() {
   const bool first = !book_->IsShown();
   welcome_->Hide();
@@ -152,6 +158,7 @@ void MainFrame::show_day() {
     book_->SetPageText(i, to_wx(pages_[i]->tab()));
   }
   show_test();
+  show_play();
   const auto& name = day_->clinic().settings.name;
   clinic_name_->SetLabelText(to_wx(name.empty() ? "Clinic without a name" : name));
   day_words_->SetLabelText(to_wx(desk::day_words(day_->today())));
@@ -177,6 +184,7 @@ void MainFrame::update_commands() {
   }
   orders_->allow_writing(desk::command_spec(desk::Command::write_orders).enabled(now));
   wear_->allow_testing(desk::command_spec(desk::Command::test_forecasts).enabled(now));
+  plan_->allow_playing(desk::command_spec(desk::Command::play_policy).enabled(now));
 }
 
 void MainFrame::on_key(wxKeyEvent& event) {

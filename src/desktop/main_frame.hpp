@@ -1,4 +1,4 @@
-/// The window: four pages over one clinic file, and what it can be told to do.
+/// The window: its pages over one clinic file, and what it can be told to do.
 #pragma once
 
 #include <filesystem>
@@ -11,6 +11,7 @@
 #include "desk/commands.hpp"
 #include "desk/day.hpp"
 #include "desk/job.hpp"
+#include "desk/policy_play.hpp"
 #include "desk/remembered.hpp"
 #include "desktop/pages/wear_panel.hpp"
 
@@ -24,6 +25,7 @@ class NoteBar;
 class OrderPanel;
 class Page;
 class PatientPanel;
+class PlanPanel;
 class Welcome;
 class WorkBar;
 
@@ -48,6 +50,7 @@ class MainFrame : public wxFrame {
   void go_to_unit(std::size_t unit);
   void show_day();
   void show_test();
+  void show_play();
   void update_commands();
   [[nodiscard]] desk::CommandState state() const;
   void on_key(wxKeyEvent& event);
@@ -72,6 +75,7 @@ class MainFrame : public wxFrame {
   void import_from(const std::string& folder, const exchange::FolderFormat& format);
   void write_into(const std::string& folder);
   void test_forecasts();
+  void play_policy();
   /// Puts a day in place that was read from the same file again.
   void renew(const desk::DayPtr& day);
   void mark(std::vector<std::string> numbers);
@@ -86,6 +90,7 @@ class MainFrame : public wxFrame {
   desk::ClinicFile file_;  ///< its path is "" while none is open
   desk::DayPtr day_;
   desk::ForecastTestPtr test_;  ///< of the open file; goes when its history has changed
+  desk::PolicyPlayPtr play_;   ///< of the open file; goes when what it rests on has changed
   bool closing_ = false;
   bool can_stop_ = false;
 
@@ -98,6 +103,7 @@ class MainFrame : public wxFrame {
   OrderPanel* orders_ = nullptr;
   PatientPanel* patients_ = nullptr;
   WearPanel* wear_ = nullptr;
+  PlanPanel* plan_ = nullptr;
   WorkBar* bar_ = nullptr;
   std::vector<Page*> pages_;
   /// Last, so that it is the first to go: its job may use everything above.

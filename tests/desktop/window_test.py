@@ -107,6 +107,20 @@ def test_forecasts(stage):
     stage.press("Escape")
 
 
+def play_policy(stage):
+    stage.press("ctrl+8")
+    stage.wait_for("label", "The order policy has not been played")
+    stage.picture("unplayed")
+    stage.click("push button", "Play the policy")
+    # Longer than anything else in the window.
+    wait_until("the policy is played", lambda: stage.find("label", "At the service target of"), 180)
+    runs = stage.wait_for("table", "Ways of ordering")
+    assert stage.cell(runs, 0, 0).startswith("Sparewell, "), stage.cell(runs, 0, 0)
+    chart = stage.wait_for("", "Money in stock against pieces on hand, drawn")
+    assert "in stock on average" in chart.description, chart.description
+    stage.picture("played")
+
+
 def check_traces(stage, database):
     memory = json.loads((stage.config / "sparewell" / "window.json").read_text())
     assert memory["clinic_file"] == str(database), memory
@@ -126,6 +140,7 @@ def main():
             look_at_pages(stage)
             search_patient(stage)
             test_forecasts(stage)
+            play_policy(stage)
             write_workbooks(stage, scratch / "orders")
             mark_as_sent(stage)
             stage.press("ctrl+q")

@@ -1,0 +1,138 @@
+#include "desk/play_words.hpp"
+
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+using supply::play::Played;
+using supply::play::Policy;
+using supply::play::Saving;
+using supply::play::Setting;
+using supply::play::Simulation;
+
+std::string_view rounding_words(supply::play::Rounding rounding) {
+  switch (rounding) {
+    case supply::play::Rounding::down:
+      return " down";
+    case supply::play::Rounding::up:
+      return " up";
+    case supply::play::Rounding::nearest:
+      break;
+  }
+  return "";
+}
+
+/// "41 % less", "5 % more".
+std::string less_or_more(double share) {
+  const double rounded = std::round(100 * share);
+  if (rounded == 0) return "0 % less";
+  return fmt::format("{:.0f} % {}", std::abs(rounded), rounded > 0 ? "less" : "more");
+}
+
+std::string left_open(const Saving& saving, int worlds) {
+  if (!saving.low || !saving.high) return " (how sure that is cannot be told)";
+  return fmt::format(" ({} to {} with 90 % confidence, {} drawn anew)", less_or_more(*saving.low),
+                     less_or_more(*saving.high), worlds > 1 ? "the futures" : "the items");
+}
+
+}  // namespace
+
+std::string setting_words(const Setting& setting) {
+  switch (setting.policy) {
+    case Policy::sparewell:
+      return fmt::format("Sparewell, {:g} %", std::round(1000 * setting.step) / 10);
+    case Policy::by_cost:
+      return fmt::format("By cost, {:g} %", std::round(1000 * setting.step) / 10);
+    case Policy::min_max:
+      return fmt::format("Min-max, {:g} x{}", setting.step, rounding_words(setting.rounding));
+    case Policy::when_empty:
+      return "Order when empty";
+  }
+  return "";
+}
+
+std::string whole_amount(double minor, const Currency& currency) {
+  const double scale = std::pow(10, currency.decimals());
+  return fmt::format("{} {}", number_words(std::llround(minor / scale)), currency.code);
+}
+
+std::string share_words(double share) {
+  return fmt::format("{:.1f} %", 100 * share);
+}
+
+std::string played_title(const Played& played, int months) {
+  const auto span = count_words(months, "month", "months");
+  return played.worlds == 1
+             ? fmt::format("The last {}, {}", span, played.currency.code)
+             : fmt::format("{} futures of {}, {}", played.worlds, span, played.currency.code);
+}
+
+std::string saving_words(const Played& played, double service) {
+  const auto& ours = played.ours(service);
+  if (ours.pieces == 0) return "No stocked part was asked for, so there is nothing to compare.";
+  const auto did = fmt::format(
+      "At the service target of {:g} % Sparewell has {} of the pieces on hand when asked for, with "
+      "{} in stock on average.",
+      std::round(1000 * service) / 10, share_words(ours.fill_rate()),
+      whole_amount(ours.stock, played.currency));
+  const auto& saving = played.saving;
+  if (!saving) {
+    return fmt::format("{} Min-max reaches this share at none of the levels that were tried.", did);
+  }
+  return fmt::format("{} Min-max at its best needs {} for the same share: Sparewell needs {}{}.",
+                     did, whole_amount(saving->peer, played.currency), less_or_more(saving->share),
+                     left_open(*saving, played.worlds));
+}
+
+std::string by_cost_words(const Played& played) {
+  const auto& saving = played.saving_by_cost;
+  if (!saving) return "";
+  return fmt::format(
+      "With targets by cost, higher for cheap parts and lower for dear ones, {} would do for the "
+      "same share of pieces: {} than min-max{}. Dear parts would then be waited for more often; "
+      "the "
+      "program does not order so yet.",
+      whole_amount(saving->ours, played.currency), less_or_more(saving->share),
+      left_open(*saving, played.worlds));
+}
+
+std::vector<std::string> play_notes(const Simulation& simulation) {
+  std::vector<std::string> notes{
+      fmt::format("All meet the same patients, order days and lead times, and begin with a steady "
+                  "stock {} days before anything is counted.",
+                  simulation.plan.warm_up_days),
+      "Sparewell orders up to what covers the forecast demand with the service target. Min-max "
+      "keeps a year's use times a factor, the best of all factors being taken; order when empty "
+      "buys a pack when none is left.",
+      "A rush order is needed when nothing is on hand and nothing free arrives within 2 days."};
+  if (!simulation.past.empty()) {
+    notes.emplace_back(
+        "The past is played with what was known on each order day; what was handed out was asked "
+        "for, by new patients too.");
+  }
+  if (!simulation.past_refused.empty()) notes.push_back(simulation.past_refused);
+  if (!simulation.futures.empty()) {
+    notes.emplace_back(
+        "Futures are drawn by the law of wear that was learned: changes to other items, new "
+        "patients, and doubt about the law itself are left out; this favours Sparewell.");
+  }
+  if (simulation.patient_ordered > 0) {
+    notes.push_back(fmt::format("{} ordered for one patient {} left out.",
+                                count_words(simulation.patient_ordered, "item", "items"),
+                                simulation.patient_ordered == 1 ? "is" : "are"));
+  }
+  if (simulation.without_cost > 0) {
+    notes.push_back(
+        fmt::format("{} without a cost {} left out.",
+                    count_words(simulation.without_cost, "stocked item", "stocked items"),
+                    simulation.without_cost == 1 ? "is" : "are"));
+  }
+  return notes;
+}
+
+}  // namespace sparewell::desk

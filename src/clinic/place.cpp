@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include <fmt/format.h>
+
 #include "clinic/stock.hpp"
 
 namespace sparewell {
@@ -17,6 +19,23 @@ PlaceSort sort_of_place(std::span<const Place> places, std::string_view name) {
   const auto found = std::ranges::find(places, name, &Place::name);
   if (found != places.end()) return found->sort;
   return is_quarantine(name) ? PlaceSort::quarantine : PlaceSort::store;
+}
+
+Place transit_place(const std::string& to) {
+  return {fmt::format("in transit to {}", to), PlaceSort::in_transit, to};
+}
+
+Place loan_place() {
+  return {"on loan", PlaceSort::on_loan, ""};
+}
+
+Place supplier_place(const std::string& supplier) {
+  return {fmt::format("at supplier {}", supplier), PlaceSort::at_supplier, supplier};
+}
+
+bool is_kept_by_program(const Place& place) {
+  return place == transit_place(place.leads_to) || place == loan_place() ||
+         place == supplier_place(place.leads_to);
 }
 
 }  // namespace sparewell

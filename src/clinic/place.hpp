@@ -23,6 +23,8 @@ std::span<const std::string_view> words<PlaceSort>();
 struct Place {
   std::string name;  ///< unique in the clinic
   PlaceSort sort = PlaceSort::store;
+  /// In transit: the place where the pieces go; at supplier: the supplier; "" otherwise.
+  std::string leads_to;
 
   friend bool operator==(const Place&, const Place&) = default;
 };
@@ -30,5 +32,12 @@ struct Place {
 /// The recorded sort. A place known from movements alone is a quarantine when its name says so and
 /// a store otherwise.
 [[nodiscard]] PlaceSort sort_of_place(std::span<const Place> places, std::string_view name);
+
+/// The places that the program keeps itself: "in transit to B", "on loan", "at supplier S".
+[[nodiscard]] Place transit_place(const std::string& to);
+[[nodiscard]] Place loan_place();
+[[nodiscard]] Place supplier_place(const std::string& supplier);
+/// True of these: their pieces belong to a transfer, a loan or a return that has to be settled.
+[[nodiscard]] bool is_kept_by_program(const Place& place);
 
 }  // namespace sparewell

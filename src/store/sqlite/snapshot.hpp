@@ -4,12 +4,14 @@
 #include <memory>
 #include <utility>
 
+#include "store/sqlite/bookings.hpp"
 #include "store/sqlite/ledger.hpp"
 #include "store/sqlite/of_item.hpp"
 #include "store/sqlite/records/catalogue.hpp"
 #include "store/sqlite/records/papers.hpp"
 #include "store/sqlite/records/people.hpp"
 #include "store/sqlite/records/stock.hpp"
+#include "store/sqlite/records/stock_work.hpp"
 #include "store/sqlite/records/units.hpp"
 #include "store/sqlite/settings.hpp"
 #include "store/sqlite/table_access.hpp"
@@ -57,6 +59,12 @@ class ReadsOf<Base> : public Base {
   }
   [[nodiscard]] std::vector<StockMovement> movements() const override {
     return translated([&] { return all_movements(session()); });
+  }
+  [[nodiscard]] std::vector<Booking> bookings_of(const ItemCode& item, int most) const override {
+    return translated([&] { return newest_bookings(session(), item, most); });
+  }
+  [[nodiscard]] std::optional<Booking> booking(RowId id) const override {
+    return translated([&] { return find_booking(session(), id); });
   }
   [[nodiscard]] std::vector<Change> changes(int most) const override {
     return translated([&] { return newest_changes(session().connection, most); });

@@ -147,6 +147,13 @@ class Snapshot : public AccessToRecords<Reads> {
   /// As shelf(), of one item.
   [[nodiscard]] virtual std::vector<StockLevel> shelf_of(const ItemCode& item) const = 0;
 
+  /// nullopt when there is none with this number.
+  [[nodiscard]] virtual std::optional<Row<Loan>> loan(int number) const = 0;
+  [[nodiscard]] virtual std::optional<Row<SupplierReturn>> supplier_return(int number) const = 0;
+  /// The highest number given out so far; 0 when none was.
+  [[nodiscard]] virtual int last_loan() const = 0;
+  [[nodiscard]] virtual int last_supplier_return() const = 0;
+
   /// The ledger in the order of writing.
   [[nodiscard]] virtual std::vector<StockMovement> movements() const = 0;
   /// The newest `most` bookings that moved the item, newest first.

@@ -6,6 +6,7 @@
 
 #include "store/sqlite/bookings.hpp"
 #include "store/sqlite/ledger.hpp"
+#include "store/sqlite/numbered.hpp"
 #include "store/sqlite/of_item.hpp"
 #include "store/sqlite/records/catalogue.hpp"
 #include "store/sqlite/records/papers.hpp"
@@ -56,6 +57,18 @@ class ReadsOf<Base> : public Base {
   }
   [[nodiscard]] std::vector<StockLevel> shelf_of(const ItemCode& item) const override {
     return translated([&] { return shelf_of_item(session(), item); });
+  }
+  [[nodiscard]] std::optional<Row<Loan>> loan(int number) const override {
+    return translated([&] { return find_numbered<Loan>(session(), number); });
+  }
+  [[nodiscard]] std::optional<Row<SupplierReturn>> supplier_return(int number) const override {
+    return translated([&] { return find_numbered<SupplierReturn>(session(), number); });
+  }
+  [[nodiscard]] int last_loan() const override {
+    return translated([&] { return last_number<Loan>(session()); });
+  }
+  [[nodiscard]] int last_supplier_return() const override {
+    return translated([&] { return last_number<SupplierReturn>(session()); });
   }
   [[nodiscard]] std::vector<StockMovement> movements() const override {
     return translated([&] { return all_movements(session()); });

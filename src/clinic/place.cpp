@@ -33,6 +33,11 @@ Place supplier_place(const std::string& supplier) {
   return {fmt::format("at supplier {}", supplier), PlaceSort::at_supplier, supplier};
 }
 
+bool is_name_of_program(std::string_view name) {
+  return name == loan_place().name || name.starts_with(transit_place("").name) ||
+         name.starts_with(supplier_place("").name);
+}
+
 bool is_kept_by_program(const Place& place) {
   return place == transit_place(place.leads_to) || place == loan_place() ||
          place == supplier_place(place.leads_to);

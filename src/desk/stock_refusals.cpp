@@ -254,10 +254,7 @@ std::string moved_on_words(const store::Booking& booking, const StockLevel& leve
 }
 
 std::string place_refusal(const Place& place, const std::optional<Place>& known, int there) {
-  const bool sounds_kept = place.name == loan_place().name ||
-                           place.name.starts_with(transit_place("").name) ||
-                           place.name.starts_with(supplier_place("").name);
-  if (sounds_kept) {
+  if (is_name_of_program(place.name)) {
     return fmt::format("The program keeps the place {} itself; choose another name.", place.name);
   }
   const auto before = known ? *known : Place{place.name, sort_of_place({}, place.name), {}};

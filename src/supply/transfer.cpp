@@ -28,7 +28,7 @@ Decided<StockMove> transfer(const StockView& view, const Pieces& wanted, const s
   const Place target = view.place(to);
   if (is_kept_by_program(from)) return refuse_move(MoveRefusal::to_be_settled, wanted, to);
   if (from.sort == PlaceSort::quarantine) return refuse_move(MoveRefusal::held_back, wanted, to);
-  if (is_kept_by_program(target)) return refuse_move(MoveRefusal::target_no_place, wanted, to);
+  if (is_name_of_program(to)) return refuse_move(MoveRefusal::target_no_place, wanted, to);
   if (travel == Travel::sent && target.sort != PlaceSort::store) {
     return refuse_move(MoveRefusal::target_no_store, wanted, to);
   }

@@ -22,7 +22,14 @@ bool can_mark(const CommandState& state) {
   return idle_with_file(state) && state.drafts;
 }
 
-constexpr std::array<CommandSpec, 18> table{{
+bool can_work_on_lot(const CommandState& state) {
+  return idle_with_file(state) && state.lot;
+}
+bool can_settle(const CommandState& state) {
+  return idle_with_file(state) && state.away;
+}
+
+constexpr std::array<CommandSpec, 24> table{{
     {Command::open_file, Menu::file, "&Open clinic file...", "Ctrl+O", "Open another clinic file",
      idle},
     {Command::new_file, Menu::file, "&New clinic file...", "Ctrl+N", "Make an empty clinic file",
@@ -37,6 +44,18 @@ constexpr std::array<CommandSpec, 18> table{{
      "Write one workbook for each supplier", can_write},
     {Command::mark_as_sent, Menu::orders, "&Mark as sent...", "Ctrl+M",
      "Say which written orders went to their suppliers; they then count as on order", can_mark},
+    {Command::stock_move, Menu::shelf, "&Move...", "Ctrl+Shift+M",
+     "Send pieces of the chosen lot to another place", can_work_on_lot},
+    {Command::stock_quarantine, Menu::shelf, "&Quarantine or release...", "Ctrl+Shift+Q",
+     "Hold pieces of the chosen lot back, or let them out again", can_work_on_lot},
+    {Command::stock_write_off, Menu::shelf, "&Write off...", "Ctrl+Shift+W",
+     "Take expired, damaged or lost pieces of the chosen lot off the books", can_work_on_lot},
+    {Command::stock_return, Menu::shelf, "&Return to supplier...", "Ctrl+Shift+R",
+     "Send pieces of the chosen lot back and expect a credit for them", can_work_on_lot},
+    {Command::stock_lend, Menu::shelf, "&Lend...", "Ctrl+Shift+L",
+     "Lend pieces of the chosen lot to a patient on trial", can_work_on_lot},
+    {Command::stock_settle, Menu::shelf, "&Settle what is away...", "Ctrl+Shift+S",
+     "Record what became of the chosen loan, return or transfer", can_settle, true},
     {Command::test_forecasts, Menu::wear, "&Test the forecasts", "Ctrl+T",
      "Replay the clinic's own history and see how good the forecasts would have been",
      idle_with_file},
@@ -70,8 +89,8 @@ const CommandSpec& command_spec(Command command) {
 }
 
 std::string_view menu_title(Menu menu) {
-  static constexpr std::array<std::string_view, 5> titles{"&File", "&Orders", "&Wear", "&View",
-                                                          "&Help"};
+  static constexpr std::array<std::string_view, 6> titles{"&File", "&Orders", "&Shelf",
+                                                          "&Wear", "&View",   "&Help"};
   return titles[static_cast<std::size_t>(menu)];
 }
 

@@ -93,10 +93,14 @@ TableRow shelf_row(const Day& day, const Item& item, const ShelfCount& count,
   return row;
 }
 
+std::string lot_row_id(const StockLevel& level) {
+  return fmt::format("{}\n{}\n{}", level.lot.lot, level.place, date_words(level.lot.use_by, ""));
+}
+
 TableRow lot_row(const StockLevel& level, const Day& day) {
   const auto state = lot_state(level, day.clinic().places, day.today());
   TableRow row;
-  row.id = level.lot.lot + "\n" + level.place + "\n" + date_words(level.lot.use_by, "");
+  row.id = lot_row_id(level);
   row.strong = state != LotState::usable;
   row.cells = {{level.lot.lot.empty() ? "no lot recorded" : level.lot.lot, std::nullopt},
                {level.place, std::nullopt},
@@ -237,6 +241,14 @@ ShelfDetail ShelfPage::detail(const std::string& code) const {
     }
   }
   return detail;
+}
+
+std::optional<StockLevel> ShelfPage::level(const std::string& item, const std::string& id) const {
+  if (!day_) return std::nullopt;
+  for (const auto& level : day_->clinic().shelf) {
+    if (level.lot.item.text == item && lot_row_id(level) == id) return level;
+  }
+  return std::nullopt;
 }
 
 std::vector<Column> ShelfPage::lot_columns() {

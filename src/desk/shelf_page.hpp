@@ -62,6 +62,10 @@ class ShelfPage {
   [[nodiscard]] std::string empty_words() const;
   [[nodiscard]] ShelfDetail detail(const std::string& item) const;
 
+  /// The lot of the item that has this row id in ShelfDetail::lots.
+  [[nodiscard]] std::optional<StockLevel> level(const std::string& item,
+                                                const std::string& id) const;
+
   [[nodiscard]] static std::vector<Column> lot_columns();
   [[nodiscard]] static std::vector<Column> open_order_columns();
 

@@ -12,6 +12,7 @@
 #include "desk/day.hpp"
 #include "desk/job.hpp"
 #include "desk/remembered.hpp"
+#include "desk/stock_form.hpp"
 #include "desktop/pages/wear_panel.hpp"
 
 class wxNotebook;
@@ -24,6 +25,7 @@ class NoteBar;
 class OrderPanel;
 class Page;
 class PatientPanel;
+class ShelfPanel;
 class Welcome;
 class WorkBar;
 
@@ -64,6 +66,11 @@ class MainFrame : public wxFrame {
   void write_workbooks();
   void mark_as_sent();
 
+  // frame_stock.cpp: work on the shelf
+  void work_on_lot(desk::LotAction action);
+  void settle_away();
+  void book(const desk::StockForm& form);
+
   // frame_jobs.cpp: the work
   void start_job(desk::Job job);
   void open(const std::string& path);
@@ -97,6 +104,7 @@ class MainFrame : public wxFrame {
   wxNotebook* book_ = nullptr;
   OrderPanel* orders_ = nullptr;
   PatientPanel* patients_ = nullptr;
+  ShelfPanel* shelf_ = nullptr;
   WearPanel* wear_ = nullptr;
   WorkBar* bar_ = nullptr;
   std::vector<Page*> pages_;

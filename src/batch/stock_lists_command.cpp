@@ -43,15 +43,17 @@ Json json_of(const SupplierReturn& sent) {
           {"outstanding", batch::json_of(sent.outstanding())}};
 }
 
-Json json_of(const store::Booking& booking) {
+Json json_of(const store::Booking& booking, const ItemCode& item) {
   Json movements = Json::array();
-  for (const auto& movement : booking.movements) movements.push_back(batch::json_of(movement));
+  const auto of_item = desk::movements_of(booking, item);
+  for (const auto& movement : of_item) movements.push_back(batch::json_of(movement));
   return {{"booking", booking.id.value},
           {"who", booking.who},
           {"at", booking.at},
           {"why", booking.why},
           {"reversed_by", booking.reversed_by ? Json(booking.reversed_by->value) : Json(nullptr)},
-          {"movements", std::move(movements)}};
+          {"movements", std::move(movements)},
+          {"other_movements", booking.movements.size() - of_item.size()}};
 }
 
 void known_or_wrong_use(const Clinic& clinic, const desk::StockQuestion& question) {
@@ -128,8 +130,8 @@ int history(const Context& context, const std::string& item, int most) {
   Json rows = Json::array();
   std::vector<std::string> lines;
   for (const auto& booking : snapshot->bookings_of({item}, most)) {
-    rows.push_back(json_of(booking));
-    for (auto& line : desk::booking_lines(booking)) lines.push_back(std::move(line));
+    rows.push_back(json_of(booking, {item}));
+    for (auto& line : desk::booking_lines(booking, {item})) lines.push_back(std::move(line));
   }
   return print_list(context, "bookings", std::move(rows), lines, "It has never moved.");
 }

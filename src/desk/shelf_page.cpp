@@ -253,7 +253,7 @@ std::optional<StockLevel> ShelfPage::level(const std::string& item, const std::s
 
 std::vector<Column> ShelfPage::lot_columns() {
   return {{"Lot", 14, Align::left, ""},
-          {"Place", 16, Align::left, ""},
+          {"Place", 18, Align::left, "", 2},
           {"Pieces", 8, Align::right, ""},
           {"Use by", 12, Align::left, ""},
           {"State", 28, Align::left, "", 1}};

@@ -211,7 +211,13 @@ Expected<Booked> book_loan_end(UnitOfWork& work, const LoanEndRequest& request, 
   auto words = out == 0 ? fmt::format("Loan {} is settled.", loan.number)
                         : fmt::format("Loan {}: {} still out.", loan.number,
                                       count_words(out, "piece is", "pieces are"));
-  return Booked{std::move(decided->movements), {std::move(words)}, loan.number};
+  Booked booked{std::move(decided->movements), {std::move(words)}, loan.number};
+  if (const int kept = request.end.kept; kept > 0) {
+    booked.notes.push_back(fmt::format("{} issued to {} as of {}, the day of the loan.",
+                                       count_words(kept, "piece is", "pieces are"),
+                                       loan.patient.text, date_words(loan.lent_on)));
+  }
+  return booked;
 }
 
 }  // namespace sparewell::desk

@@ -77,15 +77,26 @@ std::string transit_words(const StockLevel& level) {
   return fmt::format("{}, {}", pieces_words(level.quantity, level.lot), level.place);
 }
 
-std::vector<std::string> booking_lines(const store::Booking& booking) {
+std::vector<StockMovement> movements_of(const store::Booking& booking, const ItemCode& item) {
+  std::vector<StockMovement> made;
+  for (const auto& movement : booking.movements) {
+    if (movement.lot.item == item) made.push_back(movement);
+  }
+  return made;
+}
+
+std::vector<std::string> booking_lines(const store::Booking& booking, const ItemCode& item) {
   std::vector<std::string> lines;
   lines.push_back(fmt::format(
       "booking {}, {}, {}: {}{}", booking.id.value, date_words(booking.movements.front().on),
       booking.who, booking.why,
       booking.reversed_by ? fmt::format(" (taken back by booking {})", booking.reversed_by->value)
                           : std::string{}));
-  for (const auto& line : movement_lines(booking.movements)) {
-    lines.push_back(fmt::format("  {}", line));
+  const auto of_item = movements_of(booking, item);
+  for (const auto& line : movement_lines(of_item)) lines.push_back(fmt::format("  {}", line));
+  if (const auto others = std::ssize(booking.movements) - std::ssize(of_item); others > 0) {
+    lines.push_back(
+        fmt::format("  and {} of other items", count_words(others, "movement", "movements")));
   }
   return lines;
 }

@@ -22,8 +22,12 @@ namespace sparewell::desk {
 [[nodiscard]] std::string credit_words(const SupplierReturn& sent);
 /// "2 of L1, lot A, in transit to branch".
 [[nodiscard]] std::string transit_words(const StockLevel& level);
-/// "booking 12, 25 Nov 2026, anna: why", and its movements below it.
-[[nodiscard]] std::vector<std::string> booking_lines(const store::Booking& booking);
+/// "booking 12, 25 Nov 2026, anna: why", and below it what it moved of the item.
+[[nodiscard]] std::vector<std::string> booking_lines(const store::Booking& booking,
+                                                     const ItemCode& item);
+/// Those of the item.
+[[nodiscard]] std::vector<StockMovement> movements_of(const store::Booking& booking,
+                                                      const ItemCode& item);
 /// "branch: store".
 [[nodiscard]] std::string place_words(const Place& place);
 

@@ -22,7 +22,7 @@ struct SmallClinic {
     return run_batch(words);
   }
   /// Done, with its JSON.
-  [[nodiscard]] nlohmann::json done(std::vector<std::string> words) const {
+  nlohmann::json done(std::vector<std::string> words) const {
     words.insert(words.begin(), "--json");
     const auto ran = tell(std::move(words));
     INFO(ran.errors);
@@ -37,7 +37,8 @@ struct SmallClinic {
   }
   [[nodiscard]] int at(const std::string& place) const {
     int pieces = 0;
-    for (const auto& row : done({"stock", "list", "--place", place})["stock"]) {
+    const auto listed = done({"stock", "list", "--place", place});
+    for (const auto& row : listed["stock"]) {
       pieces += row["quantity"].get<int>();
     }
     return pieces;

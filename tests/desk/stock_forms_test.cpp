@@ -35,7 +35,8 @@ struct Shelf {
                        [&](store::UnitOfWork& work) { return form.book(work, given); });
   }
   [[nodiscard]] StockLevel lot(const std::string& number, const std::string& place) const {
-    for (const auto& level : day()->clinic().shelf) {
+    const auto now = day();
+    for (const auto& level : now->clinic().shelf) {
       if (level.lot.lot == number && level.place == place) return level;
     }
     FAIL("no such lot");

@@ -39,7 +39,8 @@ TEST_CASE("A lot may be used on its use-by date and not after; what is missing i
 }
 
 TEST_CASE("Other places, quarantine and places that are no store are not picked from") {
-  const std::vector<Place> places{{"van", PlaceSort::in_transit}, {"cage", PlaceSort::quarantine}};
+  const std::vector<Place> places{{"van", PlaceSort::in_transit, ""},
+                                  {"cage", PlaceSort::quarantine, ""}};
   const std::vector<StockLevel> shelf{
       level("a", std::nullopt, 1, "branch"), level("b", std::nullopt, 2, "van"),
       level("c", std::nullopt, 4, "cage"), level("d", std::nullopt, 8, "quarantine"),

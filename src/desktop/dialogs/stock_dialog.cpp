@@ -44,10 +44,11 @@ StockDialog::StockDialog(wxWindow* parent, desk::StockForm form, desk::ClinicFil
 std::vector<std::string> StockDialog::answers() const {
   std::vector<std::string> given;
   for (auto* field : fields_) {
-    if (const auto* choice = dynamic_cast<wxChoice*>(field)) {
-      given.push_back(from_wx(choice->GetStringSelection()));
-    } else if (const auto* combo = dynamic_cast<wxComboBox*>(field)) {
+    // A combo box is a choice too in this toolkit.
+    if (const auto* combo = dynamic_cast<wxComboBox*>(field)) {
       given.push_back(from_wx(combo->GetValue()));
+    } else if (const auto* choice = dynamic_cast<wxChoice*>(field)) {
+      given.push_back(from_wx(choice->GetStringSelection()));
     } else {
       given.push_back(from_wx(dynamic_cast<wxTextCtrl*>(field)->GetValue()));
     }

@@ -92,8 +92,7 @@ wxWindow* ShelfPanel::make_detail(wxWindow* parent) {
 wxButton* ShelfPanel::make_button(wxWindow* parent, desk::Command command,
                                   const std::string& label) {
   const auto& spec = desk::command_spec(command);
-  auto* button =
-      new wxButton{parent, wxID_ANY, to_wx(label), wxDefaultPosition, wxDefaultSize, wxBU_EXACTFIT};
+  auto* button = new wxButton{parent, wxID_ANY, to_wx(label)};
   button->SetToolTip(to_wx(fmt::format("{} ({})", spec.help, spec.key)));
   button->Bind(wxEVT_BUTTON, [this, command](wxCommandEvent&) { run_(command); });
   buttons_.push_back({command, button});

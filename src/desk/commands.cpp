@@ -25,11 +25,14 @@ bool can_mark(const CommandState& state) {
 bool can_work_on_lot(const CommandState& state) {
   return idle_with_file(state) && state.lot;
 }
+bool can_work_on_item(const CommandState& state) {
+  return idle_with_file(state) && state.item;
+}
 bool can_settle(const CommandState& state) {
   return idle_with_file(state) && state.away;
 }
 
-constexpr std::array<CommandSpec, 24> table{{
+constexpr std::array<CommandSpec, 26> table{{
     {Command::open_file, Menu::file, "&Open clinic file...", "Ctrl+O", "Open another clinic file",
      idle},
     {Command::new_file, Menu::file, "&New clinic file...", "Ctrl+N", "Make an empty clinic file",
@@ -56,6 +59,10 @@ constexpr std::array<CommandSpec, 24> table{{
      "Lend pieces of the chosen lot to a patient on trial", can_work_on_lot},
     {Command::stock_settle, Menu::shelf, "&Settle what is away...", "Ctrl+Shift+S",
      "Record what became of the chosen loan, return or transfer", can_settle, true},
+    {Command::stock_reverse, Menu::shelf, "&Take a booking back...", "Ctrl+Shift+T",
+     "Undo a movement of the chosen item that was a mistake", can_work_on_item},
+    {Command::stock_places, Menu::shelf, "&Places...", "Ctrl+Shift+P",
+     "Record a place, and say what lying there means", idle_with_file, true},
     {Command::test_forecasts, Menu::wear, "&Test the forecasts", "Ctrl+T",
      "Replay the clinic's own history and see how good the forecasts would have been",
      idle_with_file},

@@ -22,6 +22,8 @@ enum class Command {
   stock_return,
   stock_lend,
   stock_settle,
+  stock_reverse,
+  stock_places,
   test_forecasts,
   wear_effects,
   wear_early,
@@ -44,6 +46,7 @@ struct CommandState {
   bool anything_to_order = false;
   bool drafts = false;  ///< orders written and not yet sent
   bool lot = false;     ///< the page "Shelf" is shown and a lot is chosen on it
+  bool item = false;    ///< the same of an item
   bool away = false;    ///< the same of something that is away and has to be settled
 };
 

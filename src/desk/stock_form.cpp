@@ -1,5 +1,6 @@
 #include "desk/stock_form.hpp"
 
+#include <algorithm>
 #include <charconv>
 
 #include <fmt/format.h>
@@ -7,6 +8,7 @@
 #include "desk/stock_list.hpp"
 #include "desk/stock_owed.hpp"
 #include "desk/stock_refusals.hpp"
+#include "desk/stock_words.hpp"
 #include "desk/wording.hpp"
 #include "store/open.hpp"
 
@@ -18,6 +20,11 @@ using Answers = std::vector<std::string>;
 constexpr int most_pieces = 1'000'000;
 constexpr const char* sent_later = "They are sent and arrive later";
 constexpr const char* there_already = "They are there already";
+
+std::unique_ptr<store::Store> open(const ClinicFile& file) {
+  return store::open_clinic_file(file.path, store::OpenMode::existing,
+                                 [] { return std::chrono::system_clock::now(); });
+}
 
 Expected<int> count_of(const std::string& text, const char* what, int least) {
   int number = 0;
@@ -284,9 +291,58 @@ StockForm away_form(const Day& day, const Away& away) {
   return std::visit([&](const auto& record) { return form_of(day, record); }, away);
 }
 
+StockForm place_form(const Day& day) {
+  std::vector<std::string> names;
+  std::vector<std::string> known;
+  for (const auto& place : all_places(day.clinic())) {
+    known.push_back(place_words(place));
+    if (!is_name_of_program(place.name)) names.push_back(place.name);
+  }
+  std::vector<std::string> sorts;
+  for (const auto sort : words<PlaceSort>()) sorts.emplace_back(sort);
+  StockForm form{"Places", {}, {}, "&Record", {}, "a place was recorded"};
+  form.intro = fmt::format("Only pieces in a store count as on hand.\n{}", fmt::join(known, "\n"));
+  form.fields = {{"&Name", "", "A new place, or one that gets another sort", names},
+                 {"&Sort", sorts[0], "What lying there means", sorts, true}};
+  form.book = [](store::UnitOfWork& work, const Answers& given) -> Expected<Booked> {
+    const Place place{given[0], *parse_word<PlaceSort>(given[1]), {}};
+    auto booked = book_place(work, place);
+    if (booked) booked->notes.push_back(fmt::format("Recorded {}.", place_words(place)));
+    return booked;
+  };
+  return form;
+}
+
+Expected<StockForm> reversal_form(const ClinicFile& file, const ItemCode& item) {
+  constexpr int most = 30;
+  std::vector<std::string> choices;
+  std::vector<store::RowId> bookings;
+  for (const auto& booking : open(file)->read()->bookings_of(item, most)) {
+    if (booking.wrote_more || booking.reversed_by) continue;
+    const auto lines = booking_lines(booking, item);
+    choices.push_back(lines.size() < 2 ? lines[0] : fmt::format("{};{}", lines[0], lines[1]));
+    bookings.push_back(booking.id);
+  }
+  if (bookings.empty()) {
+    return refuse(
+        fmt::format("No booking of {} can be taken back by itself: orders, issues, loans "
+                    "and returns are put right where they are.",
+                    item.text));
+  }
+  StockForm form{"Take a booking back", {}, {}, "&Take back", {}, "a booking was taken back"};
+  form.intro = fmt::format("{}: everything that the booking moved goes back.", item.text);
+  form.fields = {{"&Booking", choices[0], "The newest first", choices, true},
+                 {"&Reason", "", "Why it was a mistake"}};
+  form.book = [choices, bookings, today = file.today](store::UnitOfWork& work,
+                                                      const Answers& given) -> Expected<Booked> {
+    const auto at = std::ranges::find(choices, given[0]) - choices.begin();
+    return book_reversal(work, bookings.at(static_cast<std::size_t>(at)), today, given[1]);
+  };
+  return form;
+}
+
 Expected<Booked> book_form(const ClinicFile& file, const StockForm& form, const Answers& answers) {
-  const auto store = store::open_clinic_file(file.path, store::OpenMode::existing,
-                                             [] { return std::chrono::system_clock::now(); });
+  const auto store = open(file);
   return in_one_work(*store, {file.who, form.why},
                      [&](store::UnitOfWork& work) { return form.book(work, answers); });
 }

@@ -38,6 +38,11 @@ struct StockForm {
 /// For a loan that ends, a credit that came, a transfer that arrived.
 [[nodiscard]] StockForm away_form(const Day& day, const Away& away);
 
+/// To record a place, or give one another sort.
+[[nodiscard]] StockForm place_form(const Day& day);
+/// To take one of the last bookings of the item back. Refuses when there is none that may be.
+[[nodiscard]] Expected<StockForm> reversal_form(const ClinicFile& file, const ItemCode& item);
+
 /// Books in a unit of work of its own. Throws store::StoreFailure.
 [[nodiscard]] Expected<Booked> book_form(const ClinicFile& file, const StockForm& form,
                                          const std::vector<std::string>& answers);

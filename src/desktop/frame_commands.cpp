@@ -49,6 +49,10 @@ void MainFrame::run(desk::Command command) {
       return work_on_lot(desk::LotAction::lend);
     case Command::stock_settle:
       return settle_away();
+    case Command::stock_reverse:
+      return take_back();
+    case Command::stock_places:
+      return book(desk::place_form(*day_));
     case Command::test_forecasts:
       return test_forecasts();
     case Command::page_orders:

@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include "desk/describe_failure.hpp"
 #include "desk/stock_words.hpp"
 #include "desktop/dialogs/stock_dialog.hpp"
 #include "desktop/main_frame.hpp"
@@ -14,6 +15,16 @@ void MainFrame::work_on_lot(desk::LotAction action) {
 
 void MainFrame::settle_away() {
   if (const auto away = shelf_->chosen_away()) book(desk::away_form(*day_, *away));
+}
+
+void MainFrame::take_back() {
+  try {
+    const auto form = desk::reversal_form(file_, {shelf_->chosen_item()});
+    if (form) return book(*form);
+    note_->say(form.error().sentence, {});
+  } catch (...) {
+    note_->say(desk::describe_failure(std::current_exception()), {});
+  }
 }
 
 void MainFrame::book(const desk::StockForm& form) {

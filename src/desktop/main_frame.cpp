@@ -171,6 +171,7 @@ desk::CommandState MainFrame::state() const {
   now.drafts = day_ && !desk::draft_orders(day_->clinic()).empty();
   const bool on_shelf = day_ && current_page() == shelf_;
   now.lot = on_shelf && shelf_->chosen_lot();
+  now.item = on_shelf && !shelf_->chosen_item().empty();
   now.away = on_shelf && shelf_->chosen_away();
   return now;
 }

@@ -69,6 +69,7 @@ class MainFrame : public wxFrame {
   // frame_stock.cpp: work on the shelf
   void work_on_lot(desk::LotAction action);
   void settle_away();
+  void take_back();
   void book(const desk::StockForm& form);
 
   // frame_jobs.cpp: the work

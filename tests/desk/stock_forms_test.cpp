@@ -104,3 +104,15 @@ TEST_CASE("A loan and a return are settled where they are listed") {
   CHECK(clinic.units.back().lot == "L8");
   CHECK(shelf.store->verify().empty());
 }
+
+TEST_CASE("A place is recorded with its sort, and stock at it then counts or not") {
+  const Shelf shelf;
+  const auto form = place_form(*shelf.day());
+  REQUIRE(shelf.book(form, {{0, "cage"}, {1, "quarantine"}}));
+  CHECK_FALSE(shelf.book(form, {{0, ""}}));
+  CHECK_FALSE(shelf.book(form, {{0, "on loan"}}));
+  REQUIRE(shelf.book(lot_form(LotAction::quarantine, *shelf.day(), shelf.lot("L8", "main store")),
+                     {{1, "cage"}, {2, "smells"}}));
+  CHECK(shelf.book(form, {{0, "cage"}, {1, "store"}}).error().sentence ==
+        "1 piece lies in quarantine at cage; release it before the place changes its sort.");
+}

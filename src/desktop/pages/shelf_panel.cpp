@@ -144,6 +144,10 @@ wxSizer* ShelfPanel::make_away(wxWindow* parent) {
   return away;
 }
 
+const std::string& ShelfPanel::chosen_item() const {
+  return items_view_->selected();
+}
+
 std::optional<StockLevel> ShelfPanel::chosen_lot() const {
   return page_.level(items_view_->selected(), lots_view_->selected());
 }

@@ -31,6 +31,8 @@ class ShelfPanel : public Page {
   void find() override;
   [[nodiscard]] std::string tab() const override { return "Shelf"; }
 
+  /// "" when none is.
+  [[nodiscard]] const std::string& chosen_item() const;
   [[nodiscard]] std::optional<StockLevel> chosen_lot() const;
   [[nodiscard]] std::optional<desk::Away> chosen_away() const;
   void allow_work(const desk::CommandState& state);

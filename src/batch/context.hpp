@@ -60,6 +60,8 @@ void add_what_if(CLI::App& app, Context& context);
 void add_orders(CLI::App& app, Context& context);
 void add_recall(CLI::App& app, Context& context);
 void add_receive(CLI::App& app, Context& context);
+void add_stock(CLI::App& app, Context& context);
+void add_place(CLI::App& app, Context& context);
 void add_surprises(CLI::App& app, Context& context);
 void add_effects(CLI::App& app, Context& context);
 void add_fit_life(CLI::App& app, Context& context);

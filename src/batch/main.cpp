@@ -50,6 +50,8 @@ int main(int argc, char** argv) {
   add_orders(app, context);
   add_recall(app, context);
   add_receive(app, context);
+  add_stock(app, context);
+  add_place(app, context);
   add_surprises(app, context);
   add_effects(app, context);
   add_fit_life(app, context);

@@ -18,6 +18,7 @@ Json json_of(const supply::ProposalLine& line, const Clinic& clinic) {
           {"quantity", line.quantity},
           {"unit_cost", batch::json_of(line.unit_cost)},
           {"on_hand", line.on_hand},
+          {"in_transit", line.in_transit},
           {"on_order", line.on_order},
           {"reserved", line.reserved},
           {"target", line.target},

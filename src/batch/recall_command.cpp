@@ -52,6 +52,16 @@ Json json_of(const supply::RecalledStock& stock) {
           {"lot_match", desk::lot_match_words(stock.match)}};
 }
 
+Json json_of(const supply::RecalledLoan& lent) {
+  return {{"loan", lent.loan.number},
+          {"patient_ref", lent.loan.patient.text},
+          {"side", word(lent.loan.side)},
+          {"lot", lent.loan.lot.lot},
+          {"outstanding", lent.loan.outstanding()},
+          {"due_on", batch::json_of(lent.loan.due_on)},
+          {"lot_match", desk::lot_match_words(lent.match)}};
+}
+
 Json json_of(const OrderLine& line) {
   return {{"supplier", line.supplier.text},   {"order_ref", line.order_ref},
           {"state", word(line.state)},        {"ordered_on", batch::json_of(line.ordered_on)},
@@ -71,6 +81,8 @@ void print_json(const supply::Recall& recall, const std::vector<StockLevel>& mov
   for (const auto& patient : recall.patients) patients.push_back(json_of(patient, names));
   Json stock = Json::array();
   for (const auto& level : recall.stock) stock.push_back(json_of(level));
+  Json loans = Json::array();
+  for (const auto& lent : recall.loans) loans.push_back(json_of(lent));
   Json orders = Json::array();
   for (const auto& line : recall.orders) orders.push_back(json_of(line));
   Json moved_rows = Json::array();
@@ -79,6 +91,7 @@ void print_json(const supply::Recall& recall, const std::vector<StockLevel>& mov
          {"item_code", recall.item.text},
          {"lot", recall.lot.empty() ? Json(nullptr) : Json(recall.lot)},
          {"patients", std::move(patients)},
+         {"loans", std::move(loans)},
          {"stock", std::move(stock)},
          {"orders", std::move(orders)},
          {"other_lots", recall.other_lots},

@@ -56,6 +56,9 @@ Clinic as_of(Clinic clinic, Date today) {
   std::erase_if(clinic.invoice_lines, [&](const InvoiceLine& line) {
     return line.invoiced_on && *line.invoiced_on > today;
   });
+  std::erase_if(clinic.loans, [&](const Loan& loan) { return loan.lent_on > today; });
+  std::erase_if(clinic.supplier_returns,
+                [&](const SupplierReturn& sent) { return sent.sent_on > today; });
   return clinic;
 }
 

@@ -8,11 +8,14 @@
 
 #include "clinic/claim.hpp"
 #include "clinic/item.hpp"
+#include "clinic/loan.hpp"
 #include "clinic/order.hpp"
 #include "clinic/order_costs.hpp"
 #include "clinic/patient.hpp"
+#include "clinic/place.hpp"
 #include "clinic/stock.hpp"
 #include "clinic/supplier.hpp"
+#include "clinic/supplier_return.hpp"
 #include "clinic/unit.hpp"
 
 namespace sparewell {
@@ -58,6 +61,9 @@ struct Clinic {
   std::vector<OrderLine> order_lines;
   std::vector<ClaimLine> claim_lines;
   std::vector<InvoiceLine> invoice_lines;
+  std::vector<Place> places;  ///< those recorded; others are known from the shelf alone
+  std::vector<Loan> loans;
+  std::vector<SupplierReturn> supplier_returns;
 };
 
 /// Finds records of a Clinic by reference. Holds positions, so it stays valid while the vectors of

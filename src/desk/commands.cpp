@@ -22,7 +22,17 @@ bool can_mark(const CommandState& state) {
   return idle_with_file(state) && state.drafts;
 }
 
-constexpr std::array<CommandSpec, 20> table{{
+bool can_work_on_lot(const CommandState& state) {
+  return idle_with_file(state) && state.lot;
+}
+bool can_work_on_item(const CommandState& state) {
+  return idle_with_file(state) && state.item;
+}
+bool can_settle(const CommandState& state) {
+  return idle_with_file(state) && state.away;
+}
+
+constexpr std::array<CommandSpec, 28> table{{
     {Command::open_file, Menu::file, "&Open clinic file...", "Ctrl+O", "Open another clinic file",
      idle},
     {Command::new_file, Menu::file, "&New clinic file...", "Ctrl+N", "Make an empty clinic file",
@@ -40,6 +50,22 @@ constexpr std::array<CommandSpec, 20> table{{
     {Command::play_policy, Menu::orders, "&Play the policy", "Ctrl+Y",
      "See what the order policy saves beside min-max levels and ordering when nothing is left",
      idle_with_file, true},
+    {Command::stock_move, Menu::shelf, "&Move...", "Ctrl+Shift+M",
+     "Send pieces of the chosen lot to another place", can_work_on_lot},
+    {Command::stock_quarantine, Menu::shelf, "&Quarantine or release...", "Ctrl+Shift+Q",
+     "Hold pieces of the chosen lot back, or let them out again", can_work_on_lot},
+    {Command::stock_write_off, Menu::shelf, "&Write off...", "Ctrl+Shift+W",
+     "Take expired, damaged or lost pieces of the chosen lot off the books", can_work_on_lot},
+    {Command::stock_return, Menu::shelf, "&Return to supplier...", "Ctrl+Shift+R",
+     "Send pieces of the chosen lot back and expect a credit for them", can_work_on_lot},
+    {Command::stock_lend, Menu::shelf, "&Lend...", "Ctrl+Shift+L",
+     "Lend pieces of the chosen lot to a patient on trial", can_work_on_lot},
+    {Command::stock_settle, Menu::shelf, "&Settle what is away...", "Ctrl+Shift+S",
+     "Record what became of the chosen loan, return or transfer", can_settle, true},
+    {Command::stock_reverse, Menu::shelf, "&Take a booking back...", "Ctrl+Shift+T",
+     "Undo a movement of the chosen item that was a mistake", can_work_on_item},
+    {Command::stock_places, Menu::shelf, "&Places...", "Ctrl+Shift+P",
+     "Record a place, and say what lying there means", idle_with_file, true},
     {Command::test_forecasts, Menu::wear, "&Test the forecasts", "Ctrl+T",
      "Replay the clinic's own history and see how good the forecasts would have been",
      idle_with_file},
@@ -75,8 +101,8 @@ const CommandSpec& command_spec(Command command) {
 }
 
 std::string_view menu_title(Menu menu) {
-  static constexpr std::array<std::string_view, 5> titles{"&File", "&Orders", "&Wear", "&View",
-                                                          "&Help"};
+  static constexpr std::array<std::string_view, 6> titles{"&File", "&Orders", "&Shelf",
+                                                          "&Wear", "&View",   "&Help"};
   return titles[static_cast<std::size_t>(menu)];
 }
 

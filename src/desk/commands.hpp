@@ -17,6 +17,14 @@ enum class Command {
   write_orders,
   mark_as_sent,
   play_policy,
+  stock_move,
+  stock_quarantine,
+  stock_write_off,
+  stock_return,
+  stock_lend,
+  stock_settle,
+  stock_reverse,
+  stock_places,
   test_forecasts,
   wear_effects,
   wear_early,
@@ -31,7 +39,7 @@ enum class Command {
   about
 };
 
-enum class Menu { file, orders, wear, view, help };
+enum class Menu { file, orders, shelf, wear, view, help };
 
 /// What decides whether a command can be used now.
 struct CommandState {
@@ -39,6 +47,9 @@ struct CommandState {
   bool busy = false;  ///< a job is under way
   bool anything_to_order = false;
   bool drafts = false;  ///< orders written and not yet sent
+  bool lot = false;     ///< the page "Shelf" is shown and a lot is chosen on it
+  bool item = false;    ///< the same of an item
+  bool away = false;    ///< the same of something that is away and has to be settled
 };
 
 struct CommandSpec {

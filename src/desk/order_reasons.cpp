@@ -20,7 +20,7 @@ constexpr std::size_t most_named_patients = 4;
 constexpr std::size_t most_named_lots = 3;
 
 int missing_promises(const ProposalLine& line) {
-  return std::max(0, line.reserved - line.on_hand - line.on_order);
+  return std::max(0, line.reserved - line.on_hand - line.in_transit - line.on_order);
 }
 
 std::string is_or_are(int count) {
@@ -34,8 +34,10 @@ std::string who(const ExpectedNeed& need) {
 std::string position_sentence(const ProposalLine& line) {
   const std::string overdue =
       line.reason.overdue > 0 ? fmt::format(" ({} overdue)", line.reason.overdue) : "";
-  return fmt::format("{} on hand, {} on order{}, {} reserved.", line.on_hand, line.on_order,
-                     overdue, line.reserved);
+  const std::string in_transit =
+      line.in_transit > 0 ? fmt::format(", {} in transit", line.in_transit) : "";
+  return fmt::format("{} on hand{}, {} on order{}, {} reserved.", line.on_hand, in_transit,
+                     line.on_order, overdue, line.reserved);
 }
 
 /// "next order day 2026-12-02 plus 7 days to arrive", and where the days come from.
@@ -204,9 +206,12 @@ std::string extent_sentence(const ProposalLine& line) {
 std::string lot_words(const UncountedStock& stock) {
   const StockLevel& level = stock.level;
   const std::string lot = level.lot.lot.empty() ? "no lot number" : "lot " + level.lot.lot;
-  const std::string reason = stock.quarantined
-                                 ? std::string{"in quarantine"}
-                                 : "use by " + date_words(level.lot.use_by.value_or(Date{}));
+  std::string reason =
+      stock.quarantined ? std::string{"in quarantine"}
+                        : fmt::format("use by {}", date_words(level.lot.use_by.value_or(Date{})));
+  if (stock.sort == PlaceSort::on_loan || stock.sort == PlaceSort::at_supplier) {
+    reason = word(stock.sort);
+  }
   return fmt::format("{} at {}, {}", lot, level.place, reason);
 }
 
@@ -277,7 +282,7 @@ std::string short_reason(const ProposalLine& line) {
   }
   if (!reason.patient_ordered) {
     return fmt::format("{} there or coming, {} wanted",
-                       line.on_hand + line.on_order - line.reserved, line.target);
+                       line.on_hand + line.in_transit + line.on_order - line.reserved, line.target);
   }
   const std::string whom =
       reason.needs.size() == 1

@@ -7,6 +7,12 @@
 namespace sparewell::desk {
 namespace {
 
+std::vector<Place> places(const store::Snapshot& snapshot) {
+  std::vector<Place> made;
+  for (auto& row : snapshot.all<Place>()) made.push_back(std::move(row.record));
+  return made;
+}
+
 supply::ItemRecords records_of(const store::Snapshot& snapshot, const ItemCode& item) {
   supply::ItemRecords records;
   std::set<PatientRef> patients;
@@ -21,6 +27,8 @@ supply::ItemRecords records_of(const store::Snapshot& snapshot, const ItemCode& 
   for (auto& row : snapshot.order_lines_of(item)) {
     records.order_lines.push_back(std::move(row.record));
   }
+  records.places = places(snapshot);
+  for (auto& row : snapshot.all<Loan>()) records.loans.push_back(std::move(row.record));
   return records;
 }
 
@@ -45,6 +53,7 @@ std::vector<StockLevel> quarantine_recalled(store::Store& store, const ItemCode&
   const auto work = store.begin_write(author);
   supply::ItemRecords records;
   records.shelf = work->shelf_of(item);
+  records.places = places(*work);
   const auto recall = supply::find_recalled(item, lot, records, today);
   std::vector<StockLevel> moved;
   for (const auto& transfer : supply::transfers_to_quarantine(recall, author.why)) {

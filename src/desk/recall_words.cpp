@@ -15,12 +15,23 @@ using Lines = std::vector<std::string>;
 using supply::LotMatch;
 using supply::Recall;
 
-long long pieces(const Recall& recall, bool quarantined) {
+long long pieces(const Recall& recall, PlaceSort sort) {
   long long sum = 0;
   for (const auto& stock : recall.stock) {
-    if (stock.quarantined() == quarantined) sum += stock.level.quantity;
+    if (stock.sort == sort) sum += stock.level.quantity;
   }
   return sum;
+}
+
+/// ", 2 in transit and 1 on loan"; "" when nothing is away.
+std::string away_words(const Recall& recall) {
+  std::vector<std::string> parts;
+  for (const auto sort : {PlaceSort::in_transit, PlaceSort::on_loan, PlaceSort::at_supplier}) {
+    if (const auto sum = pieces(recall, sort); sum > 0) {
+      parts.push_back(fmt::format("{} {}", number_words(sum), word(sort)));
+    }
+  }
+  return parts.empty() ? std::string{} : fmt::format(", {}", list_words(parts));
 }
 
 /// "; look at it: its lot was not recorded" for pieces that may be of another lot.
@@ -80,6 +91,15 @@ std::string stock_words(const supply::RecalledStock& stock) {
                      doubt_words(stock.match));
 }
 
+std::string loan_words(const supply::RecalledLoan& lent) {
+  const Loan& loan = lent.loan;
+  return fmt::format(
+      "  {}  loan {}: {}, {}, {}, lent {}, due {}{}", loan.patient.text, loan.number,
+      count_words(loan.outstanding(), "piece", "pieces"), word(loan.side),
+      loan.lot.lot.empty() ? std::string{"no lot recorded"} : fmt::format("lot {}", loan.lot.lot),
+      date_words(loan.lent_on), date_words(loan.due_on), doubt_words(lent.match));
+}
+
 std::string order_words(const OrderLine& line) {
   if (line.state == OrderState::draft) {
     return fmt::format("  {}  {}: a draft of {}, not sent yet", line.order_ref, line.supplier.text,
@@ -115,10 +135,10 @@ std::string recall_summary(const Recall& recall) {
   }
   const auto having = std::ranges::count_if(recall.patients, &supply::RecalledPatient::in_hands);
   const auto had = std::ssize(recall.patients) - having;
-  return fmt::format("{} a part of it, {} had one; {} on shelves and {} in quarantine; {} open.",
+  return fmt::format("{} a part of it, {} had one; {} on shelves and {} in quarantine{}; {} open.",
                      count_words(having, "patient has", "patients have"), number_words(had),
-                     count_words(pieces(recall, false), "piece is", "pieces are"),
-                     number_words(pieces(recall, true)),
+                     count_words(pieces(recall, PlaceSort::store), "piece is", "pieces are"),
+                     number_words(pieces(recall, PlaceSort::quarantine)), away_words(recall),
                      count_words(std::ssize(recall.orders), "order line is", "order lines are"));
 }
 
@@ -134,6 +154,8 @@ std::vector<std::string> recall_lines(const RecallNotice& notice, Names names) {
   add_title(lines, "Patients who had a part of it",
             recall.patients.size() - static_cast<std::size_t>(having));
   add_patients(lines, recall, false, names);
+  add_title(lines, "Patients who have a part of it on loan", recall.loans.size());
+  for (const auto& lent : recall.loans) lines.push_back(loan_words(lent));
   add_title(lines, "Stock", recall.stock.size());
   for (const auto& stock : recall.stock) lines.push_back(stock_words(stock));
   add_title(lines, "Open orders, which may bring more of it", recall.orders.size());

@@ -10,14 +10,28 @@
 namespace sparewell::desk {
 namespace {
 
-void count_level(ShelfCount& count, const StockLevel& level, Date today) {
-  const auto state = lot_state(level, today);
-  if (state == LotState::expired) {
-    count.expired += level.quantity;
-    return;
+/// Where the pieces in this state are counted.
+int& counted(ShelfCount& count, LotState state) {
+  switch (state) {
+    case LotState::expired:
+      return count.expired;
+    case LotState::quarantined:
+      return count.quarantined;
+    case LotState::in_transit:
+      return count.in_transit;
+    case LotState::on_loan:
+      return count.on_loan;
+    case LotState::at_supplier:
+      return count.at_supplier;
+    default:
+      return count.usable;
   }
-  if (state == LotState::quarantined) {
-    count.quarantined += level.quantity;
+}
+
+void count_level(ShelfCount& count, const StockLevel& level, const Clinic& clinic, Date today) {
+  const auto state = lot_state(level, clinic.places, today);
+  if (state != LotState::usable && state != LotState::soon) {
+    counted(count, state) += level.quantity;
     return;
   }
   count.usable += level.quantity;
@@ -30,6 +44,9 @@ std::string unusable_words(const ShelfCount& count) {
   std::vector<std::string> parts;
   if (count.expired > 0) parts.push_back(fmt::format("{} expired", count.expired));
   if (count.quarantined > 0) parts.push_back(fmt::format("{} in quarantine", count.quarantined));
+  if (count.in_transit > 0) parts.push_back(fmt::format("{} in transit", count.in_transit));
+  if (count.on_loan > 0) parts.push_back(fmt::format("{} on loan", count.on_loan));
+  if (count.at_supplier > 0) parts.push_back(fmt::format("{} at supplier", count.at_supplier));
   if (count.soon > 0) parts.push_back(fmt::format("{} to be used soon", count.soon));
   return list_words(parts);
 }
@@ -43,9 +60,10 @@ struct Standing {
 Standing standing(const Item& item, const ShelfCount& count, const supply::ProposalLine* line) {
   if (line) return {count.usable == 0 ? "Out: order" : "Low: order", true};
   if (!item.stocked) return {"Ordered per patient", false};
-  if (count.usable < count.reserved) {
+  if (count.usable + count.in_transit < count.reserved) {
     return {count.on_order > 0 ? "Short, on order" : "Short", true};
   }
+  if (count.usable == 0 && count.in_transit > 0) return {"Out, in transit", true};
   if (count.usable == 0 && count.on_order > 0) return {"Out, on order", true};
   if (count.usable == 0) return {"None needed", false};
   return {"Enough", false};
@@ -75,10 +93,14 @@ TableRow shelf_row(const Day& day, const Item& item, const ShelfCount& count,
   return row;
 }
 
-TableRow lot_row(const StockLevel& level, Date today) {
-  const auto state = lot_state(level, today);
+std::string lot_row_id(const StockLevel& level) {
+  return fmt::format("{}\n{}\n{}", level.lot.lot, level.place, date_words(level.lot.use_by, ""));
+}
+
+TableRow lot_row(const StockLevel& level, const Day& day) {
+  const auto state = lot_state(level, day.clinic().places, day.today());
   TableRow row;
-  row.id = level.lot.lot + "\n" + level.place + "\n" + date_words(level.lot.use_by, "");
+  row.id = lot_row_id(level);
   row.strong = state != LotState::usable;
   row.cells = {{level.lot.lot.empty() ? "no lot recorded" : level.lot.lot, std::nullopt},
                {level.place, std::nullopt},
@@ -102,10 +124,10 @@ std::string summary_words(const Item& item, const ShelfCount& count,
                           const supply::ProposalLine* line) {
   auto text = fmt::format("{} usable, {} on order, {} reserved.", count.usable, count.on_order,
                           count.reserved);
-  if (count.expired + count.quarantined > 0) {
-    auto not_usable = count;
-    not_usable.soon = 0;
-    text += " Not to be handed out: " + unusable_words(not_usable) + ".";
+  ShelfCount not_usable = count;
+  not_usable.soon = 0;
+  if (const auto words = unusable_words(not_usable); !words.empty()) {
+    text += fmt::format(" Not to be handed out: {}.", words);
   }
   if (line) {
     text += fmt::format(" Target {}: order {} (see Order today).", line->target, line->quantity);
@@ -119,10 +141,14 @@ std::string summary_words(const Item& item, const ShelfCount& count,
 
 }  // namespace
 
-LotState lot_state(const StockLevel& level, Date today) {
-  if (is_quarantine(level.place)) return LotState::quarantined;
+LotState lot_state(const StockLevel& level, std::span<const Place> places, Date today) {
+  const auto sort = sort_of_place(places, level.place);
+  if (sort == PlaceSort::quarantine) return LotState::quarantined;
+  if (sort == PlaceSort::on_loan) return LotState::on_loan;
+  if (sort == PlaceSort::at_supplier) return LotState::at_supplier;
+  if (level.lot.use_by && *level.lot.use_by < today) return LotState::expired;
+  if (sort == PlaceSort::in_transit) return LotState::in_transit;
   if (!level.lot.use_by) return LotState::usable;
-  if (*level.lot.use_by < today) return LotState::expired;
   return days_between(today, *level.lot.use_by) <= soon_days ? LotState::soon : LotState::usable;
 }
 
@@ -134,6 +160,12 @@ std::string lot_state_words(LotState state) {
       return "expired: do not hand out";
     case LotState::quarantined:
       return "in quarantine: do not hand out";
+    case LotState::in_transit:
+      return "on its way";
+    case LotState::on_loan:
+      return "on loan to a patient";
+    case LotState::at_supplier:
+      return "sent back to the supplier";
     default:
       return "usable";
   }
@@ -143,7 +175,9 @@ std::unordered_map<ItemCode, ShelfCount> shelf_counts(const Day& day) {
   std::unordered_map<ItemCode, ShelfCount> counts;
   const auto& clinic = day.clinic();
   for (const auto& item : clinic.items) counts[item.code];
-  for (const auto& level : clinic.shelf) count_level(counts[level.lot.item], level, day.today());
+  for (const auto& level : clinic.shelf) {
+    count_level(counts[level.lot.item], level, clinic, day.today());
+  };
   for (const auto& line : clinic.order_lines) counts[line.item].on_order += line.outstanding();
   for (const auto& reservation : clinic.reservations) {
     counts[reservation.item].reserved += reservation.quantity;
@@ -199,7 +233,7 @@ ShelfDetail ShelfPage::detail(const std::string& code) const {
   detail.summary =
       summary_words(*item, shelf_counts(*day_).at(item->code), day_->proposed(item->code));
   for (const auto& level : day_->clinic().shelf) {
-    if (level.lot.item == item->code) detail.lots.push_back(lot_row(level, day_->today()));
+    if (level.lot.item == item->code) detail.lots.push_back(lot_row(level, *day_));
   }
   for (const auto& line : day_->clinic().order_lines) {
     if (line.item == item->code && line.outstanding() > 0) {
@@ -209,9 +243,17 @@ ShelfDetail ShelfPage::detail(const std::string& code) const {
   return detail;
 }
 
+std::optional<StockLevel> ShelfPage::level(const std::string& item, const std::string& id) const {
+  if (!day_) return std::nullopt;
+  for (const auto& level : day_->clinic().shelf) {
+    if (level.lot.item.text == item && lot_row_id(level) == id) return level;
+  }
+  return std::nullopt;
+}
+
 std::vector<Column> ShelfPage::lot_columns() {
   return {{"Lot", 14, Align::left, ""},
-          {"Place", 16, Align::left, ""},
+          {"Place", 18, Align::left, "", 2},
           {"Pieces", 8, Align::right, ""},
           {"Use by", 12, Align::left, ""},
           {"State", 28, Align::left, "", 1}};

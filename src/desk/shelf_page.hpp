@@ -1,6 +1,7 @@
 /// The page "Shelf": what is there, what of it counts, and what is on its way.
 #pragma once
 
+#include <span>
 #include <string>
 #include <vector>
 
@@ -14,10 +15,14 @@ enum class LotState {
   usable,
   soon,     ///< usable today, but its use-by date comes within `soon_days`
   expired,  ///< its use-by date lies before today
-  quarantined
+  quarantined,
+  in_transit,  ///< usable as soon as it arrives
+  on_loan,
+  at_supplier
 };
 inline constexpr int soon_days = 60;
-[[nodiscard]] LotState lot_state(const StockLevel& level, Date today);
+[[nodiscard]] LotState lot_state(const StockLevel& level, std::span<const Place> places,
+                                 Date today);
 /// "usable", "use by soon", "expired", "in quarantine".
 [[nodiscard]] std::string lot_state_words(LotState state);
 
@@ -27,6 +32,9 @@ struct ShelfCount {
   int soon = 0;
   int expired = 0;
   int quarantined = 0;
+  int in_transit = 0;  ///< usable ones
+  int on_loan = 0;
+  int at_supplier = 0;
   int on_order = 0;
   int reserved = 0;
   std::optional<Date> use_by;  ///< the earliest of the usable lots
@@ -53,6 +61,10 @@ class ShelfPage {
   [[nodiscard]] std::string count_shown() const;
   [[nodiscard]] std::string empty_words() const;
   [[nodiscard]] ShelfDetail detail(const std::string& item) const;
+
+  /// The lot of the item that has this row id in ShelfDetail::lots.
+  [[nodiscard]] std::optional<StockLevel> level(const std::string& item,
+                                                const std::string& id) const;
 
   [[nodiscard]] static std::vector<Column> lot_columns();
   [[nodiscard]] static std::vector<Column> open_order_columns();

@@ -40,6 +40,22 @@ void MainFrame::run(desk::Command command) {
       return mark_as_sent();
     case Command::play_policy:
       return play_policy();
+    case Command::stock_move:
+      return work_on_lot(desk::LotAction::move);
+    case Command::stock_quarantine:
+      return work_on_lot(desk::LotAction::quarantine);
+    case Command::stock_write_off:
+      return work_on_lot(desk::LotAction::write_off);
+    case Command::stock_return:
+      return work_on_lot(desk::LotAction::send_back);
+    case Command::stock_lend:
+      return work_on_lot(desk::LotAction::lend);
+    case Command::stock_settle:
+      return settle_away();
+    case Command::stock_reverse:
+      return take_back();
+    case Command::stock_places:
+      return book(desk::place_form(*day_));
     case Command::test_forecasts:
       return test_forecasts();
     case Command::page_orders:

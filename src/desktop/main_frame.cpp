@@ -56,11 +56,12 @@ void MainFrame::make_pages() {
   set_accessible_name(*book_, "Pages");
   orders_ = new OrderPanel{book_, [this] { run(desk::Command::write_orders); }};
   patients_ = new PatientPanel{book_};
-  auto* shelf = new ShelfPanel{book_};
+  shelf_ = new ShelfPanel{book_, [this](desk::Command command) { run(command); },
+                          [this] { update_commands(); }};
   wear_ = new WearPanel{book_, [this] { run(desk::Command::test_forecasts); },
                         [this](std::size_t unit) { go_to_unit(unit); }};
   plan_ = new PlanPanel{book_, [this] { run(desk::Command::play_policy); }};
-  pages_ = {orders_, patients_, shelf, wear_, plan_};
+  pages_ = {orders_, patients_, shelf_, wear_, plan_};
   for (auto* page : pages_) book_->AddPage(page, to_wx(page->tab()));
   book_->Hide();
   auto* sizer = new wxBoxSizer{wxVERTICAL};
@@ -94,6 +95,7 @@ void MainFrame::bind_events() {
   book_->Bind(wxEVT_NOTEBOOK_PAGE_CHANGED, [this](wxBookCtrlEvent& event) {
     event.Skip();
     remembered_.page = event.GetSelection();
+    update_commands();
   });
 }
 
@@ -174,15 +176,21 @@ desk::CommandState MainFrame::state() const {
   now.busy = worker_->busy();
   now.anything_to_order = day_ && orders_->anything();
   now.drafts = day_ && !desk::draft_orders(day_->clinic()).empty();
+  const bool on_shelf = day_ && current_page() == shelf_;
+  now.lot = on_shelf && shelf_->chosen_lot();
+  now.item = on_shelf && !shelf_->chosen_item().empty();
+  now.away = on_shelf && shelf_->chosen_away();
   return now;
 }
 
 void MainFrame::update_commands() {
+  if (!worker_) return;
   const auto now = state();
   for (const auto& spec : desk::command_table()) {
     GetMenuBar()->Enable(command_id(spec.command), spec.enabled(now));
   }
   orders_->allow_writing(desk::command_spec(desk::Command::write_orders).enabled(now));
+  shelf_->allow_work(now);
   wear_->allow_testing(desk::command_spec(desk::Command::test_forecasts).enabled(now));
   plan_->allow_playing(desk::command_spec(desk::Command::play_policy).enabled(now));
 }

@@ -13,6 +13,7 @@
 #include "desk/job.hpp"
 #include "desk/policy_play.hpp"
 #include "desk/remembered.hpp"
+#include "desk/stock_form.hpp"
 #include "desktop/pages/wear_panel.hpp"
 
 class wxNotebook;
@@ -26,6 +27,7 @@ class OrderPanel;
 class Page;
 class PatientPanel;
 class PlanPanel;
+class ShelfPanel;
 class Welcome;
 class WorkBar;
 
@@ -67,6 +69,12 @@ class MainFrame : public wxFrame {
   void write_workbooks();
   void mark_as_sent();
 
+  // frame_stock.cpp: work on the shelf
+  void work_on_lot(desk::LotAction action);
+  void settle_away();
+  void take_back();
+  void book(const desk::StockForm& form);
+
   // frame_jobs.cpp: the work
   void start_job(desk::Job job);
   void open(const std::string& path);
@@ -102,6 +110,7 @@ class MainFrame : public wxFrame {
   wxNotebook* book_ = nullptr;
   OrderPanel* orders_ = nullptr;
   PatientPanel* patients_ = nullptr;
+  ShelfPanel* shelf_ = nullptr;
   WearPanel* wear_ = nullptr;
   PlanPanel* plan_ = nullptr;
   WorkBar* bar_ = nullptr;

@@ -30,6 +30,9 @@ Clinic load_clinic(const Snapshot& snapshot) {
   clinic.order_lines = records<OrderLine>(snapshot);
   clinic.claim_lines = records<ClaimLine>(snapshot);
   clinic.invoice_lines = records<InvoiceLine>(snapshot);
+  clinic.places = records<Place>(snapshot);
+  clinic.loans = records<Loan>(snapshot);
+  clinic.supplier_returns = records<SupplierReturn>(snapshot);
   return clinic;
 }
 

@@ -72,6 +72,18 @@ struct Change {
   std::string before;  ///< JSON object of the values before a change; "" for an addition
 };
 
+/// A unit of work that moved stock.
+struct Booking {
+  RowId id;
+  std::string who;
+  std::string at;  ///< UTC, as in Change
+  std::string why;
+  std::vector<StockMovement> movements;  ///< in the order of writing
+  /// It wrote more than movements, lots and places: an order line, a loan, a unit ...
+  bool wrote_more = false;
+  std::optional<RowId> reversed_by;
+};
+
 template <class Record>
 class Reads {
  public:
@@ -103,10 +115,12 @@ class AccessTo : public Access<Records>... {};
 /// patient+from_date; Sensitivity patient+substance+noted_on; Measurement
 /// patient+side+measured_on+at_cm; Unit patient+side+item+lot+serial+issued_on+copy; OrderLine
 /// supplier+order_ref+item+copy; ClaimLine claim_ref+patient+side+service_date+code+modifiers+copy;
-/// InvoiceLine supplier+invoice_ref+order_ref+item+copy; Reservation patient+item+place+needed_on.
+/// InvoiceLine supplier+invoice_ref+order_ref+item+copy; Reservation patient+item+place+needed_on;
+/// Place name; Loan number; SupplierReturn number.
 template <template <class> class Access>
-using AccessToRecords = AccessTo<Access, Supplier, Item, Patient, Prosthesis, Usage, Sensitivity,
-                                 Measurement, Unit, OrderLine, ClaimLine, InvoiceLine, Reservation>;
+using AccessToRecords =
+    AccessTo<Access, Supplier, Item, Patient, Prosthesis, Usage, Sensitivity, Measurement, Unit,
+             OrderLine, ClaimLine, InvoiceLine, Reservation, Place, Loan, SupplierReturn>;
 
 /// A consistent view of the database. Not for sharing between threads.
 class Snapshot : public AccessToRecords<Reads> {
@@ -133,8 +147,19 @@ class Snapshot : public AccessToRecords<Reads> {
   /// As shelf(), of one item.
   [[nodiscard]] virtual std::vector<StockLevel> shelf_of(const ItemCode& item) const = 0;
 
+  /// nullopt when there is none with this number.
+  [[nodiscard]] virtual std::optional<Row<Loan>> loan(int number) const = 0;
+  [[nodiscard]] virtual std::optional<Row<SupplierReturn>> supplier_return(int number) const = 0;
+  /// The highest number given out so far; 0 when none was.
+  [[nodiscard]] virtual int last_loan() const = 0;
+  [[nodiscard]] virtual int last_supplier_return() const = 0;
+
   /// The ledger in the order of writing.
   [[nodiscard]] virtual std::vector<StockMovement> movements() const = 0;
+  /// The newest `most` bookings that moved the item, newest first.
+  [[nodiscard]] virtual std::vector<Booking> bookings_of(const ItemCode& item, int most) const = 0;
+  /// nullopt when no unit of work with this number moved stock.
+  [[nodiscard]] virtual std::optional<Booking> booking(RowId id) const = 0;
   /// The newest `most` entries of the change log, newest first.
   [[nodiscard]] virtual std::vector<Change> changes(int most) const = 0;
 };
@@ -158,6 +183,9 @@ class UnitOfWork : public Snapshot, public AccessToRecords<Writes> {
   /// fall below zero, or the quantity is zero; StoreFailure{not_found} for an unknown item. A new
   /// lot is made on the way; item, lot number and use-by date identify it.
   virtual void record(const StockMovement& movement) = 0;
+  /// Notes that this unit of work takes back the booking; it records the movements itself. Throws
+  /// StoreFailure{not_found} when there is none, {constraint} when it was taken back already.
+  virtual void mark_reversed(RowId booking) = 0;
   /// The next order number of a year, for example "SW-2026-0001"; never given out twice, even
   /// when the order is cancelled later. A unit of work that is not committed gives its number back.
   /// Numbers that stored order lines bear already are passed over.

@@ -43,6 +43,7 @@ ProposalLine line_for(const ItemCase& given, int needed) {
   line.quantity = order_quantity(given.item, needed);
   line.unit_cost = unit_cost_at(given.item, line.quantity);
   line.on_hand = given.position.on_hand;
+  line.in_transit = given.position.in_transit;
   line.on_order = given.position.on_order;
   line.reserved = given.position.reserved;
   line.order_by = given.today;

@@ -72,7 +72,7 @@ void name_needs(const ItemCase& given, const std::vector<Candidate>& units, Reas
 
 std::optional<ProposalLine> patient_order_line(const ItemCase& given) {
   auto candidates = by_urgency(given);
-  int available = given.position.on_hand + given.position.on_order;
+  int available = given.position.on_hand + given.position.in_transit + given.position.on_order;
   auto missing = serve_reservations(given, available, candidates);
   const auto covered = std::min(candidates.size(), static_cast<std::size_t>(available));
   candidates.erase(candidates.begin(), candidates.begin() + static_cast<std::ptrdiff_t>(covered));
@@ -81,7 +81,7 @@ std::optional<ProposalLine> patient_order_line(const ItemCase& given) {
   if (needed == 0) return std::nullopt;
 
   ProposalLine line = line_for(given, needed);
-  line.target = line.on_hand + line.on_order + needed;
+  line.target = line.on_hand + line.in_transit + line.on_order + needed;
   if (missing.empty()) {
     line.order_by = std::max(given.today, candidates.front().order_by);
     line.chance_short = chance_any_worn(given, candidates);

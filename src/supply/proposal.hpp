@@ -31,7 +31,10 @@ struct ExpectedNeed {
 /// Stock that is there but does not count, and why.
 struct UncountedStock {
   StockLevel level;
-  bool quarantined = false;  ///< otherwise its use-by date falls within the protection interval
+  bool quarantined = false;
+  /// In a store or in transit it does not count because its use-by date falls within the protection
+  /// interval.
+  PlaceSort sort = PlaceSort::store;
 };
 
 /// The numbers behind a line; desk/ puts them into words.
@@ -79,6 +82,7 @@ struct ProposalLine {
   int quantity = 0;
   std::optional<Money> unit_cost;  ///< at this quantity, price breaks applied
   int on_hand = 0;                 ///< usable: not expired before use, not quarantined
+  int in_transit = 0;              ///< on its way between two places
   int on_order = 0;
   int reserved = 0;
   /// Order-up-to level; for a patient-ordered item what is on hand, on order and needed.

@@ -74,7 +74,7 @@ void add_patients(Recall& recall, const ItemRecords& records, std::set<std::stri
 void add_stock(Recall& recall, const ItemRecords& records, std::set<std::string>& others) {
   for (const StockLevel& level : records.shelf) {
     if (const auto match = match_of(level.lot.lot, recall.lot)) {
-      recall.stock.push_back({level, *match});
+      recall.stock.push_back({level, *match, sort_of_place(records.places, level.place)});
     } else {
       others.insert(level.lot.lot);
     }
@@ -82,6 +82,16 @@ void add_stock(Recall& recall, const ItemRecords& records, std::set<std::string>
   std::ranges::sort(recall.stock, {}, [](const RecalledStock& stock) {
     return std::tie(stock.level.place, stock.match, stock.level.lot);
   });
+}
+
+void add_loans(Recall& recall, const ItemRecords& records) {
+  for (const Loan& loan : records.loans) {
+    const auto match = match_of(loan.lot.lot, recall.lot);
+    if (match && loan.lot.item == recall.item && loan.outstanding() > 0) {
+      recall.loans.push_back({loan, *match});
+    }
+  }
+  std::ranges::sort(recall.loans, {}, [](const RecalledLoan& lent) { return lent.loan.number; });
 }
 
 }  // namespace
@@ -95,6 +105,7 @@ Recall find_recalled(const ItemCode& item, const std::string& lot, const ItemRec
   std::set<std::string> others;
   add_patients(recall, records, others);
   add_stock(recall, records, others);
+  add_loans(recall, records);
   for (const OrderLine& line : records.order_lines) {
     const bool is_draft = line.state == OrderState::draft;
     if (is_draft || line.outstanding() > 0) recall.orders.push_back(line);
@@ -110,7 +121,7 @@ std::vector<StockMovement> transfers_to_quarantine(const Recall& recall,
                                                    const std::string& reason) {
   std::vector<StockMovement> transfers;
   for (const RecalledStock& stock : recall.stock) {
-    if (stock.quarantined() || stock.match != LotMatch::recalled) continue;
+    if (stock.sort != PlaceSort::store || stock.match != LotMatch::recalled) continue;
     const auto& [lot, place, quantity] = stock.level;
     transfers.push_back({lot, place, MovementKind::transfer, -quantity, recall.today, reason});
     transfers.push_back(

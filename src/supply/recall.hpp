@@ -5,8 +5,10 @@
 #include <string>
 #include <vector>
 
+#include "clinic/loan.hpp"
 #include "clinic/order.hpp"
 #include "clinic/patient.hpp"
+#include "clinic/place.hpp"
 #include "clinic/stock.hpp"
 #include "clinic/unit.hpp"
 
@@ -25,6 +27,8 @@ struct ItemRecords {
   std::vector<Patient> patients;  ///< at least those of the units
   std::vector<StockLevel> shelf;
   std::vector<OrderLine> order_lines;
+  std::vector<Place> places = {};  ///< those recorded
+  std::vector<Loan> loans = {};
 };
 
 struct RecalledUnit {
@@ -44,7 +48,14 @@ struct RecalledPatient {
 struct RecalledStock {
   StockLevel level;
   LotMatch match = LotMatch::recalled;
-  [[nodiscard]] bool quarantined() const { return is_quarantine(level.place); }
+  PlaceSort sort = PlaceSort::store;  ///< of its place
+  [[nodiscard]] bool quarantined() const { return sort == PlaceSort::quarantine; }
+};
+
+/// Pieces on trial with a patient: they are in hands although they were never issued.
+struct RecalledLoan {
+  Loan loan;
+  LotMatch match = LotMatch::recalled;
 };
 
 struct Recall {
@@ -55,12 +66,13 @@ struct Recall {
   /// visit.
   std::vector<RecalledPatient> patients;
   std::vector<RecalledStock> stock;  ///< by place and lot
+  std::vector<RecalledLoan> loans;   ///< with pieces outstanding, by number
   /// Drafts and placed lines with pieces still to come. Orders name no lot: any may bring it.
   std::vector<OrderLine> orders;
   std::vector<std::string> other_lots;  ///< of the item, recorded and not touched; sorted
 
   [[nodiscard]] bool touches_anything() const {
-    return !patients.empty() || !stock.empty() || !orders.empty();
+    return !patients.empty() || !stock.empty() || !loans.empty() || !orders.empty();
   }
 };
 
@@ -69,8 +81,9 @@ struct Recall {
                                    const ItemRecords& records, Date today);
 
 /// The transfers that take the recalled pieces from the shelves to the place "quarantine", out and
-/// in for each. Pieces that lie in quarantine already stay; so do those whose lot number is not
-/// recorded or only written alike, because they may be another lot.
+/// in for each. Pieces that lie in quarantine already stay, and so do those that are not there to
+/// be carried: in transit, on loan, at a supplier. So do those whose lot number is not recorded or
+/// only written alike, because they may be another lot.
 [[nodiscard]] std::vector<StockMovement> transfers_to_quarantine(const Recall& recall,
                                                                  const std::string& reason);
 

@@ -5,7 +5,7 @@
 
 namespace sparewell::supply {
 
-StockBook::StockBook(const Clinic& clinic) {
+StockBook::StockBook(const Clinic& clinic) : clinic_{&clinic} {
   for (const StockLevel& level : clinic.shelf) {
     if (level.quantity > 0) items_[level.lot.item].shelf.push_back(&level);
   }
@@ -23,10 +23,13 @@ StockPosition StockBook::position(const ItemCode& item, Date usable_until,
   const auto found = items_.find(item);
   if (found == items_.end()) return made;
   for (const StockLevel* level : found->second.shelf) {
-    const bool quarantined = is_quarantine(level->place);
+    const auto sort = sort_of_place(clinic_->places, level->place);
+    const bool counts = sort == PlaceSort::store || sort == PlaceSort::in_transit;
     const bool expires = level->lot.use_by && *level->lot.use_by < usable_until;
-    if (quarantined || expires) {
-      made.uncounted.push_back({*level, quarantined});
+    if (!counts || expires) {
+      made.uncounted.push_back({*level, sort == PlaceSort::quarantine, sort});
+    } else if (sort == PlaceSort::in_transit) {
+      made.in_transit += level->quantity;
     } else {
       made.on_hand += level->quantity;
     }

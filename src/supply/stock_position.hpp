@@ -10,13 +10,14 @@
 namespace sparewell::supply {
 
 struct StockPosition {
-  int on_hand = 0;  ///< usable: not in quarantine, and not expired before `usable_until`
+  int on_hand = 0;     ///< usable: in a store, and not expired before `usable_until`
+  int in_transit = 0;  ///< usable as soon as it arrives
   int on_order = 0;
   int reserved = 0;
   int overdue = 0;                        ///< of on_order: ordered before `overdue_before`
   std::vector<UncountedStock> uncounted;  ///< by lot, place
 
-  [[nodiscard]] int total() const { return on_hand + on_order - reserved; }
+  [[nodiscard]] int total() const { return on_hand + in_transit + on_order - reserved; }
 };
 
 /// Stock, orders and reservations of a clinic by item. Refers to the clinic, which must outlive it.
@@ -37,6 +38,7 @@ class StockBook {
     std::vector<const OrderLine*> orders;
     std::vector<const Reservation*> reservations;
   };
+  const Clinic* clinic_;
   std::unordered_map<ItemCode, Records> items_;
 };
 

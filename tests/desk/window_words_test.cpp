@@ -48,6 +48,10 @@ TEST_CASE("Commands that change the clinic file are off without one, and while w
     CHECK_FALSE(command_spec(command).enabled(none));
     CHECK(command_spec(command).enabled(open));
   }
+  CHECK_FALSE(command_spec(Command::stock_move).enabled(open));
+  open.lot = true;
+  CHECK(command_spec(Command::stock_move).enabled(open));
+  CHECK_FALSE(command_spec(Command::stock_settle).enabled(open));
   open.busy = true;
   CHECK_FALSE(command_spec(Command::write_orders).enabled(open));
   CHECK(command_spec(Command::quit).enabled(open));

@@ -274,6 +274,82 @@ Reservation full_but_changed() {
   return reservation;
 }
 
+template <>
+Place bare() {
+  return {.name = "branch"};
+}
+template <>
+Place full() {
+  return {.name = "van", .sort = PlaceSort::in_transit, .leads_to = "branch"};
+}
+template <>
+Place full_but_changed() {
+  return {.name = "van", .sort = PlaceSort::at_supplier, .leads_to = "Nordlicht Parts"};
+}
+
+template <>
+Loan bare() {
+  return {.number = 1,
+          .patient = {"P-1"},
+          .lot = {.item = {"L-1"}},
+          .quantity = 1,
+          .lent_on = spring,
+          .due_on = spring};
+}
+template <>
+Loan full() {
+  return {.number = 2,
+          .patient = {"P-2"},
+          .side = Side::right,
+          .lot = {.item = {"L-2"}, .lot = "A", .use_by = autumn},
+          .quantity = 9,
+          .place = "main store",
+          .lent_on = spring,
+          .due_on = autumn,
+          .came_back = 1,
+          .kept = 2,
+          .lost = 3,
+          .note = "tries a larger size"};
+}
+template <>
+Loan full_but_changed() {
+  auto loan = full<Loan>();
+  loan.due_on = spring;
+  loan.lot.use_by.reset();
+  loan.came_back = 4;
+  return loan;
+}
+
+template <>
+SupplierReturn bare() {
+  return {.number = 1,
+          .supplier = {"Nordlicht Parts"},
+          .reference = "R-1",
+          .lot = {.item = {"L-1"}},
+          .quantity = 1,
+          .sent_on = spring};
+}
+template <>
+SupplierReturn full() {
+  return {.number = 2,
+          .supplier = {"Nordlicht Parts"},
+          .reference = "R-1",
+          .lot = {.item = {"L-2"}, .lot = "A", .use_by = autumn},
+          .quantity = 3,
+          .reason = "seam opens",
+          .sent_on = spring,
+          .due = Money{3000, {"EUR"}},
+          .credited = ten_euros,
+          .closed_on = autumn};
+}
+template <>
+SupplierReturn full_but_changed() {
+  auto sent = full<SupplierReturn>();
+  sent.credited.reset();
+  sent.closed_on.reset();
+  return sent;
+}
+
 void add_referred(UnitOfWork& work) {
   work.put(bare<Supplier>());
   for (const char* code : {"L-1", "L-2"}) {

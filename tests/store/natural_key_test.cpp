@@ -51,6 +51,10 @@ TEST_CASE_TEMPLATE("a second record with the same natural key is refused", Engin
             with(full<InvoiceLine>(), [](auto& l) { l.order_ref = ""; }));
   check_key(*work, full<Reservation>(), full_but_changed<Reservation>(),
             with(full<Reservation>(), [](auto& r) { r.needed_on.reset(); }));
+  check_key(*work, full<Place>(), full_but_changed<Place>(), bare<Place>());
+  check_key(*work, full<Loan>(), full_but_changed<Loan>(), bare<Loan>());
+  check_key(*work, full<SupplierReturn>(), full_but_changed<SupplierReturn>(),
+            bare<SupplierReturn>());
 }
 
 TEST_CASE_TEMPLATE("an empty part of a natural key counts as a value", Engine, SPAREWELL_ENGINES) {

@@ -106,6 +106,15 @@ TEST_CASE_TEMPLATE("every record comes back as it was stored, bare, full and cha
   SUBCASE("reservation") {
     check_round_trip<Reservation>(s);
   }
+  SUBCASE("place") {
+    check_round_trip<Place>(s);
+  }
+  SUBCASE("loan") {
+    check_round_trip<Loan>(s);
+  }
+  SUBCASE("return to a supplier") {
+    check_round_trip<SupplierReturn>(s);
+  }
 }
 
 TEST_CASE("the clinic is loaded as one value") {

@@ -2,6 +2,7 @@
 
 #include <wx/button.h>
 #include <wx/choice.h>
+#include <wx/combobox.h>
 #include <wx/filepicker.h>
 #include <wx/stattext.h>
 #include <wx/textctrl.h>
@@ -61,6 +62,16 @@ wxChoice* Form::add_choice(const std::string& label, const std::vector<std::stri
   auto* field = new wxChoice{this, wxID_ANY};
   for (const auto& choice : choices) field->Append(to_wx(choice));
   field->SetSelection(chosen);
+  add_field(label, text, field, help);
+  return field;
+}
+
+wxComboBox* Form::add_combo(const std::string& label, const std::vector<std::string>& choices,
+                            const std::string& value, const std::string& help) {
+  auto* text = new wxStaticText{this, wxID_ANY, to_wx(label)};
+  auto* field = new wxComboBox{this, wxID_ANY, to_wx(value)};
+  for (const auto& choice : choices) field->Append(to_wx(choice));
+  field->SetValue(to_wx(value));
   add_field(label, text, field, help);
   return field;
 }

@@ -8,6 +8,7 @@
 #include <wx/sizer.h>
 
 class wxChoice;
+class wxComboBox;
 class wxDirPickerCtrl;
 class wxStaticText;
 class wxTextCtrl;
@@ -24,6 +25,9 @@ class Form : public wxDialog {
                        int lines = 1);
   wxChoice* add_choice(const std::string& label, const std::vector<std::string>& choices,
                        int chosen, const std::string& help);
+  /// A text with choices at hand.
+  wxComboBox* add_combo(const std::string& label, const std::vector<std::string>& choices,
+                        const std::string& value, const std::string& help);
   wxDirPickerCtrl* add_folder(const std::string& label, const std::string& folder,
                               const std::string& help);
   /// A control of the full width, such as a list.

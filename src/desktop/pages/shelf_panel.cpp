@@ -1,5 +1,7 @@
 #include "desktop/pages/shelf_panel.hpp"
 
+#include <fmt/format.h>
+#include <wx/button.h>
 #include <wx/checkbox.h>
 #include <wx/sizer.h>
 #include <wx/stattext.h>
@@ -13,17 +15,21 @@
 
 namespace sparewell::desktop {
 
-ShelfPanel::ShelfPanel(wxWindow* parent)
+ShelfPanel::ShelfPanel(wxWindow* parent, std::function<void(desk::Command)> run,
+                       std::function<void()> choice_changed)
     : Page{parent},
+      run_{std::move(run)},
+      choice_changed_{std::move(choice_changed)},
       lots_{desk::ShelfPage::lot_columns()},
-      orders_{desk::ShelfPage::open_order_columns()} {
+      orders_{desk::ShelfPage::open_order_columns()},
+      away_{desk::away_columns()} {
   auto* top = make_top();
   auto* split = make_split(this);
   // In the order in which the Tab key goes through them.
   auto* items = make_items(split);
   auto* detail = make_detail(split);
   split->SplitHorizontally(items, detail);
-  share_room(*split, 0.62);
+  share_room(*split, 0.5);
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(top, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));
   sizer->Add(split, wxSizerFlags{1}.Expand());
@@ -67,19 +73,12 @@ wxWindow* ShelfPanel::make_detail(wxWindow* parent) {
   title_ = new WrappedLabel{panel};
   title_->SetFont(title_->GetFont().Bold());
   summary_ = new WrappedLabel{panel};
-  lots_view_ = new TableView{panel, lots_, "Lots of the item", Pick::none};
-  lots_view_->set_empty_words("Nothing of it is on a shelf.");
-  orders_view_ = new TableView{panel, orders_, "Open orders for the item", Pick::none};
-  orders_view_->set_empty_words("Nothing of it is on order.");
-  auto* lots = new wxBoxSizer{wxVERTICAL};
-  lots->Add(section_heading(panel, "Lots"), wxSizerFlags{}.Border(wxBOTTOM, FromDIP(4)));
-  lots->Add(lots_view_, wxSizerFlags{1}.Expand());
-  auto* orders = new wxBoxSizer{wxVERTICAL};
-  orders->Add(section_heading(panel, "Open orders"), wxSizerFlags{}.Border(wxBOTTOM, FromDIP(4)));
-  orders->Add(orders_view_, wxSizerFlags{1}.Expand());
+  auto* right = new wxBoxSizer{wxVERTICAL};
   auto* row = new wxBoxSizer{wxHORIZONTAL};
-  row->Add(lots, wxSizerFlags{1}.Expand().Border(wxRIGHT, FromDIP(12)));
-  row->Add(orders, wxSizerFlags{1}.Expand());
+  row->Add(make_lots(panel), wxSizerFlags{1}.Expand().Border(wxRIGHT, FromDIP(12)));
+  right->Add(make_orders(panel), wxSizerFlags{2}.Expand().Border(wxBOTTOM, FromDIP(8)));
+  right->Add(make_away(panel), wxSizerFlags{3}.Expand());
+  row->Add(right, wxSizerFlags{1}.Expand());
   const auto inset = wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8));
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(title_, inset);
@@ -90,6 +89,95 @@ wxWindow* ShelfPanel::make_detail(wxWindow* parent) {
   return panel;
 }
 
+wxButton* ShelfPanel::make_button(wxWindow* parent, desk::Command command,
+                                  const std::string& label) {
+  const auto& spec = desk::command_spec(command);
+  auto* button = new wxButton{parent, wxID_ANY, to_wx(label)};
+  button->SetToolTip(to_wx(fmt::format("{} ({})", spec.help, spec.key)));
+  button->Bind(wxEVT_BUTTON, [this, command](wxCommandEvent&) { run_(command); });
+  buttons_.push_back({command, button});
+  return button;
+}
+
+wxSizer* ShelfPanel::make_lots(wxWindow* parent) {
+  auto* lots = new wxBoxSizer{wxVERTICAL};
+  lots->Add(section_heading(parent, "Lots"), wxSizerFlags{}.Border(wxBOTTOM, FromDIP(4)));
+  lots_view_ = new TableView{parent, lots_, "Lots of the item"};
+  lots_view_->set_empty_words("Nothing of it is on a shelf.");
+  lots_view_->when_selected([this](const std::string&) { lot_changed(); });
+  lots->Add(lots_view_, wxSizerFlags{1}.Expand().Border(wxBOTTOM, FromDIP(6)));
+  using desk::Command;
+  auto* row = new wxBoxSizer{wxHORIZONTAL};
+  const auto flags = wxSizerFlags{}.Border(wxRIGHT, FromDIP(6));
+  row->Add(make_button(parent, Command::stock_move, "&Move..."), flags);
+  hold_back_ = make_button(parent, Command::stock_quarantine, "&Quarantine...");
+  row->Add(hold_back_, flags);
+  row->Add(make_button(parent, Command::stock_write_off, "Wr&ite off..."), flags);
+  row->Add(make_button(parent, Command::stock_return, "&Return..."), flags);
+  row->Add(make_button(parent, Command::stock_lend, "Le&nd..."), flags);
+  lots->Add(row);
+  return lots;
+}
+
+wxSizer* ShelfPanel::make_orders(wxWindow* parent) {
+  auto* orders = new wxBoxSizer{wxVERTICAL};
+  orders->Add(section_heading(parent, "Open orders"), wxSizerFlags{}.Border(wxBOTTOM, FromDIP(4)));
+  orders_view_ = new TableView{parent, orders_, "Open orders for the item", Pick::none};
+  orders_view_->set_empty_words("Nothing of it is on order.");
+  orders->Add(orders_view_, wxSizerFlags{1}.Expand());
+  return orders;
+}
+
+wxSizer* ShelfPanel::make_away(wxWindow* parent) {
+  auto* away = new wxBoxSizer{wxVERTICAL};
+  auto* top = new wxBoxSizer{wxHORIZONTAL};
+  away_title_ = section_heading(parent, "Away, of all items");
+  away_view_ = new TableView{parent, away_, "On loan, at suppliers and in transit"};
+  away_view_->set_empty_words("Nothing is on loan, at a supplier or in transit.");
+  away_view_->when_selected([this](const std::string&) { away_changed(); });
+  away_view_->when_chosen([this](const std::string&) { run_(desk::Command::stock_settle); });
+  settle_ = make_button(parent, desk::Command::stock_settle, "Came &back...");
+  top->Add(away_title_, wxSizerFlags{1}.CentreVertical());
+  top->Add(settle_, wxSizerFlags{}.CentreVertical());
+  away->Add(top, wxSizerFlags{}.Expand().Border(wxBOTTOM, FromDIP(4)));
+  away->Add(away_view_, wxSizerFlags{1}.Expand());
+  return away;
+}
+
+const std::string& ShelfPanel::chosen_item() const {
+  return items_view_->selected();
+}
+
+std::optional<StockLevel> ShelfPanel::chosen_lot() const {
+  return page_.level(items_view_->selected(), lots_view_->selected());
+}
+
+std::optional<desk::Away> ShelfPanel::chosen_away() const {
+  if (!day_) return std::nullopt;
+  return desk::find_away(*day_, away_view_->selected());
+}
+
+void ShelfPanel::allow_work(const desk::CommandState& state) {
+  for (const auto& [command, button] : buttons_) {
+    button->Enable(desk::command_spec(command).enabled(state));
+  }
+}
+
+void ShelfPanel::lot_changed() {
+  const auto lot = chosen_lot();
+  const bool held_back =
+      lot && sort_of_place(day_->clinic().places, lot->place) == PlaceSort::quarantine;
+  hold_back_->SetLabel(held_back ? "Rel&ease..." : "&Quarantine...");
+  hold_back_->GetParent()->Layout();
+  choice_changed_();
+}
+
+void ShelfPanel::away_changed() {
+  settle_->SetLabel(to_wx(desk::away_action(chosen_away())));
+  settle_->GetParent()->Layout();
+  choice_changed_();
+}
+
 void ShelfPanel::list_changed() {
   items_view_->set_empty_words(page_.empty_words());
   items_view_->table_changed();
@@ -98,7 +186,13 @@ void ShelfPanel::list_changed() {
 }
 
 void ShelfPanel::show(const desk::DayPtr& day) {
+  day_ = day;
   page_.show(day);
+  away_.fill(desk::away_rows(*day));
+  const auto sums = desk::credit_sum_words(*day);
+  away_title_->SetLabelText(to_wx(sums.empty() ? std::string{"Away, of all items"}
+                                               : fmt::format("Away, of all items. {}", sums)));
+  away_view_->table_changed();
   list_changed();
 }
 

@@ -1,9 +1,16 @@
 /// The page "Shelf".
 #pragma once
 
+#include <functional>
+#include <optional>
+#include <vector>
+
+#include "desk/away_rows.hpp"
+#include "desk/commands.hpp"
 #include "desk/shelf_page.hpp"
 #include "desktop/pages/page.hpp"
 
+class wxButton;
 class wxCheckBox;
 class wxStaticText;
 
@@ -15,22 +22,41 @@ class WrappedLabel;
 
 class ShelfPanel : public Page {
  public:
-  explicit ShelfPanel(wxWindow* parent);
+  /// `run` carries a command out; `choice_changed` is called when another lot is chosen, or
+  /// another row of what is away.
+  ShelfPanel(wxWindow* parent, std::function<void(desk::Command)> run,
+             std::function<void()> choice_changed);
 
   void show(const desk::DayPtr& day) override;
   void find() override;
   [[nodiscard]] std::string tab() const override { return "Shelf"; }
 
+  /// "" when none is.
+  [[nodiscard]] const std::string& chosen_item() const;
+  [[nodiscard]] std::optional<StockLevel> chosen_lot() const;
+  [[nodiscard]] std::optional<desk::Away> chosen_away() const;
+  void allow_work(const desk::CommandState& state);
+
  private:
   wxSizer* make_top();
   wxWindow* make_items(wxWindow* parent);
   wxWindow* make_detail(wxWindow* parent);
+  wxSizer* make_lots(wxWindow* parent);
+  wxSizer* make_orders(wxWindow* parent);
+  wxSizer* make_away(wxWindow* parent);
+  wxButton* make_button(wxWindow* parent, desk::Command command, const std::string& label);
   void list_changed();
   void show_item(const std::string& code);
+  void lot_changed();
+  void away_changed();
 
+  std::function<void(desk::Command)> run_;
+  std::function<void()> choice_changed_;
+  desk::DayPtr day_;
   desk::ShelfPage page_;
   desk::Table lots_;
   desk::Table orders_;
+  desk::Table away_;
   FindBox* find_ = nullptr;
   wxCheckBox* only_low_ = nullptr;
   wxStaticText* count_ = nullptr;
@@ -39,6 +65,15 @@ class ShelfPanel : public Page {
   WrappedLabel* summary_ = nullptr;
   TableView* lots_view_ = nullptr;
   TableView* orders_view_ = nullptr;
+  TableView* away_view_ = nullptr;
+  wxStaticText* away_title_ = nullptr;
+  wxButton* hold_back_ = nullptr;
+  wxButton* settle_ = nullptr;
+  struct CommandButton {
+    desk::Command command;
+    wxButton* button;
+  };
+  std::vector<CommandButton> buttons_;
 };
 
 }  // namespace sparewell::desktop

@@ -4,12 +4,15 @@
 #include <memory>
 #include <utility>
 
+#include "store/sqlite/bookings.hpp"
 #include "store/sqlite/ledger.hpp"
+#include "store/sqlite/numbered.hpp"
 #include "store/sqlite/of_item.hpp"
 #include "store/sqlite/records/catalogue.hpp"
 #include "store/sqlite/records/papers.hpp"
 #include "store/sqlite/records/people.hpp"
 #include "store/sqlite/records/stock.hpp"
+#include "store/sqlite/records/stock_work.hpp"
 #include "store/sqlite/records/units.hpp"
 #include "store/sqlite/settings.hpp"
 #include "store/sqlite/table_access.hpp"
@@ -55,8 +58,26 @@ class ReadsOf<Base> : public Base {
   [[nodiscard]] std::vector<StockLevel> shelf_of(const ItemCode& item) const override {
     return translated([&] { return shelf_of_item(session(), item); });
   }
+  [[nodiscard]] std::optional<Row<Loan>> loan(int number) const override {
+    return translated([&] { return find_numbered<Loan>(session(), number); });
+  }
+  [[nodiscard]] std::optional<Row<SupplierReturn>> supplier_return(int number) const override {
+    return translated([&] { return find_numbered<SupplierReturn>(session(), number); });
+  }
+  [[nodiscard]] int last_loan() const override {
+    return translated([&] { return last_number<Loan>(session()); });
+  }
+  [[nodiscard]] int last_supplier_return() const override {
+    return translated([&] { return last_number<SupplierReturn>(session()); });
+  }
   [[nodiscard]] std::vector<StockMovement> movements() const override {
     return translated([&] { return all_movements(session()); });
+  }
+  [[nodiscard]] std::vector<Booking> bookings_of(const ItemCode& item, int most) const override {
+    return translated([&] { return newest_bookings(session(), item, most); });
+  }
+  [[nodiscard]] std::optional<Booking> booking(RowId id) const override {
+    return translated([&] { return find_booking(session(), id); });
   }
   [[nodiscard]] std::vector<Change> changes(int most) const override {
     return translated([&] { return newest_changes(session().connection, most); });

@@ -122,6 +122,9 @@ class SqliteUnitOfWork final : public UnitOfWorkBase {
   void record(const StockMovement& movement) override {
     translated([&] { append_movement(writing(), movement); }, Table<StockMovement>::subject);
   }
+  void mark_reversed(RowId booking) override {
+    translated([&] { note_reversal(writing(), booking); }, {"reversal", "booking"});
+  }
   std::string take_order_number(int year) override {
     return translated([&] { return next_order_number(writing(), year); }, {"order number", ""});
   }

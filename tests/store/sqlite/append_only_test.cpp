@@ -14,6 +14,9 @@ void fill(Store& store) {
                 .on = make_date(2026, 1, 1)});
   (void)work->take_order_number(2026);
   work->commit();
+  const auto again = store.begin_write(anna);
+  again->mark_reversed({1});
+  again->commit();
 }
 
 }  // namespace
@@ -23,7 +26,7 @@ TEST_CASE("the ledger, the change log and order numbers only grow, whoever write
   const auto store = engine.open();
   fill(*store);
   auto raw = raw_database(engine.path());
-  for (const char* table : {"movements", "changes", "change_sets", "order_numbers"}) {
+  for (const char* table : {"movements", "changes", "change_sets", "order_numbers", "reversals"}) {
     CAPTURE(table);
     const std::string name{table};
     const auto content = [&] {

@@ -1,0 +1,350 @@
+#include "desk/stock_form.hpp"
+
+#include <algorithm>
+#include <charconv>
+
+#include <fmt/format.h>
+
+#include "desk/stock_list.hpp"
+#include "desk/stock_owed.hpp"
+#include "desk/stock_refusals.hpp"
+#include "desk/stock_words.hpp"
+#include "desk/wording.hpp"
+#include "store/open.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+using Answers = std::vector<std::string>;
+
+constexpr int most_pieces = 1'000'000;
+constexpr const char* sent_later = "They are sent and arrive later";
+constexpr const char* there_already = "They are there already";
+
+std::unique_ptr<store::Store> open(const ClinicFile& file) {
+  return store::open_clinic_file(file.path, store::OpenMode::existing,
+                                 [] { return std::chrono::system_clock::now(); });
+}
+
+Expected<int> count_of(const std::string& text, const char* what, int least) {
+  int number = 0;
+  const auto* end = text.data() + text.size();
+  const auto [stopped, error] = std::from_chars(text.data(), end, number);
+  if (text.empty() && least == 0) return 0;
+  if (error != std::errc{} || stopped != end || number < least || number > most_pieces) {
+    return refuse(fmt::format("{}: write a whole number from {} on.", what, least));
+  }
+  return number;
+}
+
+Expected<supply::Pieces> pieces_of(const StockLevel& level, const std::string& quantity) {
+  const auto count = count_of(quantity, "Pieces", 1);
+  if (!count) return tl::unexpected{count.error()};
+  return supply::Pieces{level.lot.item, level.lot.lot, level.lot.use_by, level.place, *count};
+}
+
+std::vector<std::string> names_of(const Clinic& clinic, PlaceSort sort, const std::string& but) {
+  std::vector<std::string> names;
+  for (const auto& place : all_places(clinic)) {
+    if (place.sort == sort && place.name != but) names.push_back(place.name);
+  }
+  return names;
+}
+
+std::string first_of(const std::vector<std::string>& names, const std::string& otherwise) {
+  return names.empty() ? otherwise : names.front();
+}
+
+FormField pieces_field(const StockLevel& level) {
+  return {"&Pieces", "1", fmt::format("From 1 to {}", level.quantity)};
+}
+
+StockForm move_form(const Day& day, const StockLevel& level) {
+  const auto stores = names_of(day.clinic(), PlaceSort::store, level.place);
+  StockForm form{"Move", {}, {}, "&Move", {}, "stock was moved"};
+  form.fields = {pieces_field(level),
+                 {"&To", first_of(stores, ""), "The branch or shelf where they go", stores},
+                 {"&How",
+                  sent_later,
+                  "Pieces that are sent lie in transit until they arrive",
+                  {sent_later, there_already},
+                  true},
+                 {"&Reason", "", "Kept with the movement; may be empty"}};
+  form.book = [level, today = day.today()](store::UnitOfWork& work,
+                                           const Answers& given) -> Expected<Booked> {
+    const auto pieces = pieces_of(level, given[0]);
+    if (!pieces) return tl::unexpected{pieces.error()};
+    const auto travel = given[2] == sent_later ? supply::Travel::sent : supply::Travel::at_once;
+    return book_transfer(work, *pieces, given[1], travel, today, given[3]);
+  };
+  return form;
+}
+
+StockForm quarantine_form(const Day& day, const StockLevel& level) {
+  const bool out = sort_of_place(day.clinic().places, level.place) == PlaceSort::quarantine;
+  auto places = names_of(day.clinic(), out ? PlaceSort::store : PlaceSort::quarantine, level.place);
+  const auto usual =
+      out ? day.clinic().settings.main_place : first_of(places, supply::usual_quarantine);
+  StockForm form{out ? "Release from quarantine" : "Quarantine",
+                 {},
+                 {},
+                 out ? "&Release" : "&Quarantine",
+                 {},
+                 "stock was held back or released"};
+  form.fields = {
+      pieces_field(level),
+      {"&To", usual, out ? "The store where they go" : "The quarantine", places},
+      {"&Reason", "", out ? "Why they may be handed out again" : "Why they may not be handed out"}};
+  form.book = [level, out, today = day.today()](store::UnitOfWork& work,
+                                                const Answers& given) -> Expected<Booked> {
+    const auto pieces = pieces_of(level, given[0]);
+    if (!pieces) return tl::unexpected{pieces.error()};
+    return out ? book_release(work, *pieces, given[1], today, given[2])
+               : book_quarantine(work, *pieces, given[1], today, given[2]);
+  };
+  return form;
+}
+
+StockForm write_off_form(const Day& day, const StockLevel& level) {
+  std::vector<std::string> whys;
+  for (const auto why : words<supply::WriteOff>()) whys.emplace_back(why);
+  const bool expired = level.lot.use_by && *level.lot.use_by < day.today();
+  StockForm form{"Write off", {}, {}, "&Write off", {}, "stock was written off"};
+  form.fields = {pieces_field(level),
+                 {"&Why", expired ? whys[0] : whys[1], "What became of them", whys, true},
+                 {"&Note", "", "More about it; may be empty"}};
+  form.book = [level, today = day.today()](store::UnitOfWork& work,
+                                           const Answers& given) -> Expected<Booked> {
+    const auto pieces = pieces_of(level, given[0]);
+    if (!pieces) return tl::unexpected{pieces.error()};
+    return book_write_off(work, *pieces, *parse_word<supply::WriteOff>(given[1]), today, given[2]);
+  };
+  return form;
+}
+
+StockForm return_form(const Day& day, const StockLevel& level) {
+  std::vector<std::string> suppliers;
+  for (const auto& supplier : day.clinic().suppliers) suppliers.push_back(supplier.name.text);
+  const auto* item = day.index().item(level.lot.item);
+  StockForm form{"Return to supplier", {}, {}, "Se&nd back", {}, "stock was sent back"};
+  form.fields = {
+      pieces_field(level),
+      {"&Supplier", item ? item->supplier.text : "", "Who takes them back", suppliers},
+      {"Re&ference", "", "The number of the return, or your own reference"},
+      {"&Credit due", "",
+       item && item->unit_cost ? fmt::format("For all pieces; empty for the unit cost, {} each",
+                                             amount_words(*item->unit_cost))
+                               : std::string{"For all pieces; the catalogue has no unit cost"}},
+      {"&Reason", "", "Why they go back"}};
+  form.book = [level, today = day.today()](store::UnitOfWork& work,
+                                           const Answers& given) -> Expected<Booked> {
+    const auto pieces = pieces_of(level, given[0]);
+    if (!pieces) return tl::unexpected{pieces.error()};
+    return book_return(work, {*pieces, given[1], given[2], given[3], given[4]}, today);
+  };
+  return form;
+}
+
+StockForm lend_form(const Day& day, const StockLevel& level) {
+  constexpr days usual_trial{14};
+  StockForm form{"Lend", {}, {}, "&Lend", {}, "a part was lent to a patient"};
+  form.fields = {
+      pieces_field(level),
+      {"P&atient", "", "The clinic's reference for the patient"},
+      {"&Side", "left", "The side that it is for", {"left", "right"}, true},
+      {"&Until", iso_text(day.today() + usual_trial), "The last day, such as 2026-12-31"},
+      {"&Note", "", "What the trial is for; may be empty"}};
+  form.book = [level, today = day.today()](store::UnitOfWork& work,
+                                           const Answers& given) -> Expected<Booked> {
+    const auto pieces = pieces_of(level, given[0]);
+    if (!pieces) return tl::unexpected{pieces.error()};
+    const auto until = parse_iso_date(given[3]);
+    if (!until) return refuse("Until: write the day as 2026-12-31.");
+    return book_loan(work, {*pieces, given[1], *parse_word<Side>(given[2]), *until, given[4]},
+                     today);
+  };
+  return form;
+}
+
+std::vector<std::string> split(const std::string& text) {
+  std::vector<std::string> parts;
+  std::string part;
+  for (const char c : text) {
+    if (c != ';') {
+      if (c != ' ' || !part.empty()) part += c;
+      continue;
+    }
+    if (!part.empty()) parts.push_back(part);
+    part.clear();
+  }
+  if (!part.empty()) parts.push_back(part);
+  return parts;
+}
+
+std::vector<std::string> stores_and_quarantines(const Clinic& clinic) {
+  auto names = names_of(clinic, PlaceSort::store, "");
+  for (auto& name : names_of(clinic, PlaceSort::quarantine, "")) names.push_back(std::move(name));
+  return names;
+}
+
+StockForm form_of(const Day& day, const Loan& loan) {
+  StockForm form{"End of a loan", {}, {}, "&Record", {}, "a loan ended"};
+  form.intro = fmt::format("{} of {} with {} since {}.", loan.outstanding(), lot_name(loan.lot),
+                           loan.patient.text, date_words(loan.lent_on));
+  form.fields = {{"Came &back", std::to_string(loan.outstanding()), "Pieces that came back"},
+                 {"Put &to", day.clinic().settings.main_place, "Where those are put",
+                  stores_and_quarantines(day.clinic())},
+                 {"&Kept", "0", "Pieces that the patient keeps; they are issued"},
+                 {"&Serial numbers", "", "Of the kept pieces, separated by ;"},
+                 {"&Lost", "0", "Pieces that are lost"},
+                 {"R&eason", "", "Needed for what is lost or goes into quarantine"}};
+  form.book = [number = loan.number, today = day.today()](
+                  store::UnitOfWork& work, const Answers& given) -> Expected<Booked> {
+    const auto back = count_of(given[0], "Came back", 0);
+    const auto kept = count_of(given[2], "Kept", 0);
+    const auto lost = count_of(given[4], "Lost", 0);
+    for (const auto* count : {&back, &kept, &lost}) {
+      if (!*count) return tl::unexpected{count->error()};
+    }
+    return book_loan_end(work, {number, {*back, given[1], *kept, *lost, given[5]}, split(given[3])},
+                         today);
+  };
+  return form;
+}
+
+StockForm form_of(const Day& day, const SupplierReturn& sent) {
+  static const std::vector<std::string> outcomes{"More will come if this is less than is due",
+                                                 "Nothing more will come",
+                                                 "The supplier sent the pieces back"};
+  const auto rest = sent.outstanding();
+  StockForm form{"Credit of a return", {}, {}, "&Record", {}, "a supplier answered a return"};
+  form.intro = fmt::format("{} of {}, sent to {} on {} ({}).", sent.quantity, lot_name(sent.lot),
+                           sent.supplier.text, date_words(sent.sent_on), sent.reference);
+  form.fields = {
+      {"&Amount", rest ? plain_text(*rest) : "",
+       rest ? fmt::format("{} due", amount_words(*rest)) : std::string{"What is due is not known"}},
+      {"&Outcome", outcomes[0], "What happens to the rest", outcomes, true},
+      {"Put &to", supply::usual_quarantine, "Where pieces that came back are put",
+       stores_and_quarantines(day.clinic())},
+      {"R&eason", "", "Kept with the movement; may be empty"}};
+  form.book = [number = sent.number, today = day.today()](
+                  store::UnitOfWork& work, const Answers& given) -> Expected<Booked> {
+    CreditRequest request{number, given[0], given[1] == outcomes[1], false, "", given[3]};
+    if (given[1] == outcomes[2]) request.back_to = given[2];
+    return book_credit(work, request, today);
+  };
+  return form;
+}
+
+StockForm form_of(const Day& day, const StockLevel& level) {
+  static const std::vector<std::string> rests{"The rest is still to come", "The rest is lost"};
+  const auto to = [&] {
+    for (const auto& place : day.clinic().places) {
+      if (place.name == level.place) return place.leads_to;
+    }
+    return std::string{};
+  }();
+  StockForm form{"Arrival", {}, {}, "&Record", {}, "a transfer arrived"};
+  form.intro = fmt::format("{} of {}, {}.", level.quantity, lot_name(level.lot), level.place);
+  form.fields = {{"&Pieces", std::to_string(level.quantity), "How many came"},
+                 {"Re&st", rests[0], "What became of pieces that did not come", rests, true},
+                 {"R&eason", "", "Needed when more or fewer came than were sent"}};
+  form.book = [level, to, today = day.today()](store::UnitOfWork& work,
+                                               const Answers& given) -> Expected<Booked> {
+    const auto came = count_of(given[0], "Pieces", 0);
+    if (!came) return tl::unexpected{came.error()};
+    return book_arrival(work,
+                        {level.lot.item, level.lot.lot, level.lot.use_by, to, *came,
+                         given[1] == rests[1], given[2]},
+                        today);
+  };
+  return form;
+}
+
+StockForm form_for(LotAction action, const Day& day, const StockLevel& level) {
+  switch (action) {
+    case LotAction::move:
+      return move_form(day, level);
+    case LotAction::quarantine:
+      return quarantine_form(day, level);
+    case LotAction::write_off:
+      return write_off_form(day, level);
+    case LotAction::send_back:
+      return return_form(day, level);
+    default:
+      return lend_form(day, level);
+  }
+}
+
+}  // namespace
+
+StockForm lot_form(LotAction action, const Day& day, const StockLevel& level) {
+  auto form = form_for(action, day, level);
+  form.intro = fmt::format(
+      "{}: {} at {}{}.", lot_name(level.lot),
+      count_words(level.quantity, "piece lies", "pieces lie"), level.place,
+      level.lot.use_by ? fmt::format(", use by {}", date_words(*level.lot.use_by)) : std::string{});
+  return form;
+}
+
+StockForm away_form(const Day& day, const Away& away) {
+  return std::visit([&](const auto& record) { return form_of(day, record); }, away);
+}
+
+StockForm place_form(const Day& day) {
+  std::vector<std::string> names;
+  std::vector<std::string> known;
+  for (const auto& place : all_places(day.clinic())) {
+    known.push_back(place_words(place));
+    if (!is_name_of_program(place.name)) names.push_back(place.name);
+  }
+  std::vector<std::string> sorts;
+  for (const auto sort : words<PlaceSort>()) sorts.emplace_back(sort);
+  StockForm form{"Places", {}, {}, "&Record", {}, "a place was recorded"};
+  form.intro = fmt::format("Only pieces in a store count as on hand.\n{}", fmt::join(known, "\n"));
+  form.fields = {{"&Name", "", "A new place, or one that gets another sort", names},
+                 {"&Sort", sorts[0], "What lying there means", sorts, true}};
+  form.book = [](store::UnitOfWork& work, const Answers& given) -> Expected<Booked> {
+    const Place place{given[0], *parse_word<PlaceSort>(given[1]), {}};
+    auto booked = book_place(work, place);
+    if (booked) booked->notes.push_back(fmt::format("Recorded {}.", place_words(place)));
+    return booked;
+  };
+  return form;
+}
+
+Expected<StockForm> reversal_form(const ClinicFile& file, const ItemCode& item) {
+  constexpr int most = 30;
+  std::vector<std::string> choices;
+  std::vector<store::RowId> bookings;
+  for (const auto& booking : open(file)->read()->bookings_of(item, most)) {
+    if (booking.wrote_more || booking.reversed_by) continue;
+    const auto lines = booking_lines(booking, item);
+    choices.push_back(lines.size() < 2 ? lines[0] : fmt::format("{};{}", lines[0], lines[1]));
+    bookings.push_back(booking.id);
+  }
+  if (bookings.empty()) {
+    return refuse(
+        fmt::format("No booking of {} can be taken back by itself: orders, issues, loans "
+                    "and returns are put right where they are.",
+                    item.text));
+  }
+  StockForm form{"Take a booking back", {}, {}, "&Take back", {}, "a booking was taken back"};
+  form.intro = fmt::format("{}: everything that the booking moved goes back.", item.text);
+  form.fields = {{"&Booking", choices[0], "The newest first", choices, true},
+                 {"&Reason", "", "Why it was a mistake"}};
+  form.book = [choices, bookings, today = file.today](store::UnitOfWork& work,
+                                                      const Answers& given) -> Expected<Booked> {
+    const auto at = std::ranges::find(choices, given[0]) - choices.begin();
+    return book_reversal(work, bookings.at(static_cast<std::size_t>(at)), today, given[1]);
+  };
+  return form;
+}
+
+Expected<Booked> book_form(const ClinicFile& file, const StockForm& form, const Answers& answers) {
+  const auto store = open(file);
+  return in_one_work(*store, {file.who, form.why},
+                     [&](store::UnitOfWork& work) { return form.book(work, answers); });
+}
+
+}  // namespace sparewell::desk

@@ -1,0 +1,108 @@
+#include "desk/stock_words.hpp"
+
+#include <cstdlib>
+
+#include <fmt/format.h>
+
+#include "desk/shelf_page.hpp"
+#include "desk/stock_refusals.hpp"
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+bool are_out_and_in(const StockMovement& out, const StockMovement& in) {
+  return out.quantity < 0 && in.quantity == -out.quantity && in.lot == out.lot &&
+         in.place != out.place;
+}
+
+std::string pieces_words(int quantity, const Lot& lot) {
+  return fmt::format("{} of {}", quantity, lot_name(lot));
+}
+
+}  // namespace
+
+std::vector<std::string> movement_lines(const std::vector<StockMovement>& movements) {
+  std::vector<std::string> lines;
+  for (std::size_t i = 0; i < movements.size(); ++i) {
+    const auto& movement = movements[i];
+    const auto pieces = pieces_words(std::abs(movement.quantity), movement.lot);
+    if (i + 1 < movements.size() && are_out_and_in(movement, movements[i + 1])) {
+      lines.push_back(fmt::format("{}: {} to {}", pieces, movement.place, movements[i + 1].place));
+      ++i;
+      continue;
+    }
+    lines.push_back(fmt::format("{}: {} {} ({})", pieces, movement.quantity < 0 ? "out of" : "into",
+                                movement.place, word(movement.kind)));
+  }
+  return lines;
+}
+
+std::vector<std::string> booked_lines(const Booked& booked) {
+  auto lines = movement_lines(booked.movements);
+  lines.insert(lines.end(), booked.notes.begin(), booked.notes.end());
+  return lines;
+}
+
+std::string stock_line_words(const StockLevel& level, const Clinic& clinic, Date today) {
+  auto text = fmt::format("{}: {}", level.place, pieces_words(level.quantity, level.lot));
+  if (level.lot.use_by) text += fmt::format(", use by {}", date_words(*level.lot.use_by));
+  const auto state = lot_state(level, clinic.places, today);
+  if (state != LotState::usable) text += fmt::format(", {}", lot_state_words(state));
+  return text;
+}
+
+std::string loan_words(const Loan& loan, Date today) {
+  auto text = fmt::format("loan {}: {}, with {} ({}), due {}", loan.number,
+                          pieces_words(loan.outstanding(), loan.lot), loan.patient.text,
+                          word(loan.side), date_words(loan.due_on));
+  if (loan.overdue_on(today)) {
+    text +=
+        fmt::format(", {} overdue", count_words(days_between(loan.due_on, today), "day", "days"));
+  }
+  return text;
+}
+
+std::string credit_words(const SupplierReturn& sent) {
+  const auto rest = sent.outstanding();
+  auto text = fmt::format(
+      "return {} to {} ({}): {}, sent {}, {}", sent.number, sent.supplier.text, sent.reference,
+      pieces_words(sent.quantity, sent.lot), date_words(sent.sent_on),
+      rest ? fmt::format("{} due", amount_words(*rest)) : std::string{"credit due not known"});
+  if (sent.credited) text += fmt::format(" after {}", amount_words(*sent.credited));
+  return text;
+}
+
+std::string transit_words(const StockLevel& level) {
+  return fmt::format("{}, {}", pieces_words(level.quantity, level.lot), level.place);
+}
+
+std::vector<StockMovement> movements_of(const store::Booking& booking, const ItemCode& item) {
+  std::vector<StockMovement> made;
+  for (const auto& movement : booking.movements) {
+    if (movement.lot.item == item) made.push_back(movement);
+  }
+  return made;
+}
+
+std::vector<std::string> booking_lines(const store::Booking& booking, const ItemCode& item) {
+  std::vector<std::string> lines;
+  lines.push_back(fmt::format(
+      "booking {}, {}, {}: {}{}", booking.id.value, date_words(booking.movements.front().on),
+      booking.who, booking.why,
+      booking.reversed_by ? fmt::format(" (taken back by booking {})", booking.reversed_by->value)
+                          : std::string{}));
+  const auto of_item = movements_of(booking, item);
+  for (const auto& line : movement_lines(of_item)) lines.push_back(fmt::format("  {}", line));
+  if (const auto others = std::ssize(booking.movements) - std::ssize(of_item); others > 0) {
+    lines.push_back(
+        fmt::format("  and {} of other items", count_words(others, "movement", "movements")));
+  }
+  return lines;
+}
+
+std::string place_words(const Place& place) {
+  return fmt::format("{}: {}", place.name, word(place.sort));
+}
+
+}  // namespace sparewell::desk

@@ -274,6 +274,26 @@ Reservation full_but_changed() {
   return reservation;
 }
 
+/// Of bare<Unit>() and full<Unit>(), which must be stored before.
+template <>
+Handover bare() {
+  return handover_of(bare<Unit>());
+}
+template <>
+Handover full() {
+  auto handover = handover_of(full<Unit>());
+  handover.overridden = "The part has expired.";
+  handover.override_by = "A. Sample";
+  handover.override_because = "on trial in the clinic";
+  handover.printed_on = spring;
+  handover.signed_on = autumn;
+  return handover;
+}
+template <>
+Handover full_but_changed() {
+  return handover_of(full<Unit>());
+}
+
 void add_referred(UnitOfWork& work) {
   work.put(bare<Supplier>());
   for (const char* code : {"L-1", "L-2"}) {

@@ -58,6 +58,8 @@ void add_demand(CLI::App& app, Context& context);
 void add_propose(CLI::App& app, Context& context);
 void add_orders(CLI::App& app, Context& context);
 void add_recall(CLI::App& app, Context& context);
+void add_issue(CLI::App& app, Context& context);
+void add_unit(CLI::App& app, Context& context);
 void add_receive(CLI::App& app, Context& context);
 void add_surprises(CLI::App& app, Context& context);
 void add_effects(CLI::App& app, Context& context);

@@ -48,6 +48,8 @@ int main(int argc, char** argv) {
   add_propose(app, context);
   add_orders(app, context);
   add_recall(app, context);
+  add_issue(app, context);
+  add_unit(app, context);
   add_receive(app, context);
   add_surprises(app, context);
   add_effects(app, context);

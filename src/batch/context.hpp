@@ -59,6 +59,8 @@ void add_propose(CLI::App& app, Context& context);
 void add_what_if(CLI::App& app, Context& context);
 void add_orders(CLI::App& app, Context& context);
 void add_recall(CLI::App& app, Context& context);
+void add_issue(CLI::App& app, Context& context);
+void add_unit(CLI::App& app, Context& context);
 void add_receive(CLI::App& app, Context& context);
 void add_stock(CLI::App& app, Context& context);
 void add_place(CLI::App& app, Context& context);

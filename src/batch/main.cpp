@@ -49,6 +49,8 @@ int main(int argc, char** argv) {
   add_what_if(app, context);
   add_orders(app, context);
   add_recall(app, context);
+  add_issue(app, context);
+  add_unit(app, context);
   add_receive(app, context);
   add_stock(app, context);
   add_place(app, context);

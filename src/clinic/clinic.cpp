@@ -46,6 +46,10 @@ Clinic as_of(Clinic clinic, Date today) {
     unit.ended_on.reset();
     unit.end_reason.reset();
   }
+  std::erase_if(clinic.handovers, [&](const Handover& h) { return h.issued_on > today; });
+  for (auto& handover : clinic.handovers) {
+    if (handover.signed_on && *handover.signed_on > today) handover.signed_on.reset();
+  }
   std::erase_if(clinic.order_lines, [&](const OrderLine& line) { return line.ordered_on > today; });
   for (auto& line : clinic.order_lines) {
     if (!line.received_on || *line.received_on <= today) continue;

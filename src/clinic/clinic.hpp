@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "clinic/claim.hpp"
+#include "clinic/handover.hpp"
 #include "clinic/item.hpp"
 #include "clinic/loan.hpp"
 #include "clinic/order.hpp"
@@ -56,6 +57,7 @@ struct Clinic {
   std::vector<Sensitivity> sensitivities;
   std::vector<Measurement> measurements;
   std::vector<Unit> units;
+  std::vector<Handover> handovers;
   std::vector<StockLevel> shelf;
   std::vector<Reservation> reservations;
   std::vector<OrderLine> order_lines;

@@ -25,6 +25,7 @@ Clinic load_clinic(const Snapshot& snapshot) {
   clinic.sensitivities = records<Sensitivity>(snapshot);
   clinic.measurements = records<Measurement>(snapshot);
   clinic.units = records<Unit>(snapshot);
+  clinic.handovers = records<Handover>(snapshot);
   clinic.shelf = snapshot.shelf();
   clinic.reservations = records<Reservation>(snapshot);
   clinic.order_lines = records<OrderLine>(snapshot);

@@ -121,6 +121,10 @@ template <template <class> class Access>
 using AccessToRecords =
     AccessTo<Access, Supplier, Item, Patient, Prosthesis, Usage, Sensitivity, Measurement, Unit,
              OrderLine, ClaimLine, InvoiceLine, Reservation, Place, Loan, SupplierReturn>;
+/// Handover as Unit, which must be stored.
+template <template <class> class Access>
+using AccessToRecords = AccessTo<Access, Supplier, Item, Patient, Prosthesis, Usage, Sensitivity,
+                                 Measurement, Unit, OrderLine, ClaimLine, InvoiceLine, Reservation, Handover>;
 
 /// A consistent view of the database. Not for sharing between threads.
 class Snapshot : public AccessToRecords<Reads> {

@@ -348,6 +348,24 @@ SupplierReturn full_but_changed() {
   sent.credited.reset();
   sent.closed_on.reset();
   return sent;
+/// Of bare<Unit>() and full<Unit>(), which must be stored before.
+template <>
+Handover bare() {
+  return handover_of(bare<Unit>());
+}
+template <>
+Handover full() {
+  auto handover = handover_of(full<Unit>());
+  handover.overridden = "The part has expired.";
+  handover.override_by = "A. Sample";
+  handover.override_because = "on trial in the clinic";
+  handover.printed_on = spring;
+  handover.signed_on = autumn;
+  return handover;
+}
+template <>
+Handover full_but_changed() {
+  return handover_of(full<Unit>());
 }
 
 void add_referred(UnitOfWork& work) {

@@ -41,6 +41,8 @@ TEST_CASE_TEMPLATE("a second record with the same natural key is refused", Engin
             with(full<Measurement>(), [](auto& m) { m.at_cm += 1; }));
   check_key(*work, full<Unit>(), full_but_changed<Unit>(),
             with(full<Unit>(), [](auto& u) { u.copy += 1; }));
+  work->put(bare<Unit>());
+  check_key(*work, full<Handover>(), full_but_changed<Handover>(), bare<Handover>());
   check_key(*work, full<OrderLine>(), full_but_changed<OrderLine>(),
             with(full<OrderLine>(), [](auto& l) { l.copy += 1; }));
   check_key(*work, full<ClaimLine>(), full_but_changed<ClaimLine>(),

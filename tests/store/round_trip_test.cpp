@@ -114,6 +114,15 @@ TEST_CASE_TEMPLATE("every record comes back as it was stored, bare, full and cha
   }
   SUBCASE("return to a supplier") {
     check_round_trip<SupplierReturn>(s);
+  SUBCASE("handover") {
+    {
+      const auto work = s.begin_write(anna);
+      CHECK(error_of([&] { work->put(bare<Handover>()); }) == StoreError::constraint);
+      work->put(bare<Unit>());
+      work->put(full<Unit>());
+      work->commit();
+    }
+    check_round_trip<Handover>(s);
   }
 }
 
@@ -208,6 +217,16 @@ TEST_CASE_TEMPLATE("what one record alone shows to be wrong is refused", Engine,
     auto unit = full<Unit>();
     unit.ended_on = unit.issued_on - days{1};
     CHECK(refused(unit));
+  }
+  SUBCASE("a handover signed before it, or overridden by nobody") {
+    work->put(full<Unit>());
+    auto handover = full<Handover>();
+    handover.signed_on = handover.issued_on - days{1};
+    CHECK(refused(handover));
+    handover = full<Handover>();
+    handover.override_by.clear();
+    CHECK(refused(handover));
+    CHECK_NOTHROW(work->put(full<Handover>()));
   }
   SUBCASE("a reason for an end that has no day") {
     auto unit = full<Unit>();

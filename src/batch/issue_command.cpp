@@ -1,0 +1,165 @@
+#include <iostream>
+
+#include <fmt/format.h>
+
+#include "batch/context.hpp"
+#include "batch/json.hpp"
+#include "desk/issuing.hpp"
+#include "desk/patient_card.hpp"
+#include "desk/proof_of_delivery.hpp"
+
+namespace sparewell::batch {
+namespace {
+
+struct Options {
+  desk::IssueRequest request;
+  std::string side;
+  std::string on;
+  std::string sheet;
+  bool letter = false;
+  bool no_name = false;
+};
+
+Side side_option(const std::string& text) {
+  const auto side = parse_word<Side>(text);
+  if (!side) throw WrongUse{fmt::format("--side '{}' is not known; write left or right.", text)};
+  return *side;
+}
+
+Json json_of(const desk::IssueCheck& check) {
+  Json taken = Json::array();
+  for (const auto& piece : check.taken) {
+    taken.push_back({{"lot", piece.lot.lot},
+                     {"use_by", batch::json_of(piece.lot.use_by)},
+                     {"place", piece.place},
+                     {"quantity", piece.quantity}});
+  }
+  Json findings = Json::array();
+  for (const auto& finding : check.findings) {
+    findings.push_back({{"kind", finding.key},
+                        {"gravity", desk::gravity_key(finding.gravity)},
+                        {"can_override", finding.can_override},
+                        {"words", finding.words}});
+  }
+  return {{"patient_ref", check.question.patient.text},
+          {"side", word(check.question.side)},
+          {"item_code", check.question.item.text},
+          {"quantity", check.question.quantity},
+          {"on", batch::json_of(check.question.day)},
+          {"stops", check.stops()},
+          {"taken", std::move(taken)},
+          {"findings", std::move(findings)},
+          {"caution", desk::care_caution()}};
+}
+
+void print_words(const desk::IssueCheck& check) {
+  for (const auto& finding : check.findings) {
+    std::cout << desk::gravity_words(finding.gravity) << ": " << finding.words << '\n';
+  }
+  for (const auto& piece : check.taken) {
+    std::cout << fmt::format("Take {} of lot {} from {}.\n", piece.quantity,
+                             piece.lot.lot.empty() ? "no number" : piece.lot.lot, piece.place);
+  }
+  std::cout << desk::care_caution() << '\n';
+}
+
+desk::IssueRequest request_of(const Options& options) {
+  auto request = options.request;
+  request.side = side_option(options.side);
+  return request;
+}
+
+Date day_of(const Context& context, const Options& options) {
+  return options.on.empty() ? context.today() : date_option("--on", options.on);
+}
+
+int check(const Context& context, const Options& options) {
+  const auto snapshot = context.open(store::OpenMode::existing)->read();
+  std::vector<Item> catalogue;
+  for (auto& row : snapshot->all<Item>()) catalogue.push_back(std::move(row.record));
+  const auto question = desk::question_of(catalogue, request_of(options), day_of(context, options));
+  if (!question) throw WrongUse{question.error().sentence};
+  const auto made = desk::check_issue(desk::read_for_issue(*snapshot, question->item), *question);
+  if (!made) throw WrongUse{made.error().sentence};
+  context.json ? print(json_of(*made)) : print_words(*made);
+  return made->stops() ? done_with_findings : done;
+}
+
+void print_issue(const Context& context, const desk::IssueOutcome& outcome, int pages) {
+  if (!context.json) {
+    print_words(outcome.check);
+    std::cout << (outcome.recorded ? "Handed over and recorded.\n" : "Nothing was recorded.\n");
+    return;
+  }
+  Json document = json_of(outcome.check);
+  document["recorded"] = outcome.recorded;
+  document["units"] = Json::array();
+  for (const auto& unit : outcome.units) {
+    document["units"].push_back({{"lot", unit.lot}, {"serial", unit.serial}, {"copy", unit.copy}});
+  }
+  document["sheet_pages"] = pages == 0 ? Json(nullptr) : Json(pages);
+  print(document);
+}
+
+int issue(const Context& context, const Options& options) {
+  const auto store = context.open(store::OpenMode::existing);
+  const Date today = context.today();
+  const auto who = context.author("").who;
+  const auto outcome =
+      desk::issue_part(*store, request_of(options), day_of(context, options), today, who);
+  if (!outcome) throw WrongUse{outcome.error().sentence};
+  int pages = 0;
+  if (outcome->recorded && !options.sheet.empty()) {
+    const desk::SheetOptions how{
+        !options.no_name, options.letter ? exchange::PaperSize::letter : exchange::PaperSize::a4};
+    const auto printed =
+        desk::print_delivery_sheet(*store, outcome->units, options.sheet, today, how, who);
+    if (!printed)
+      throw WrongUse{"The part is recorded as handed over. " + printed.error().sentence};
+    pages = *printed;
+  }
+  print_issue(context, *outcome, pages);
+  return outcome->check.stops() ? done_with_findings : done;
+}
+
+void add_question(CLI::App& command, Options& options) {
+  auto& request = options.request;
+  command.add_option("--patient", request.patient, "The patient's reference")->required();
+  command.add_option("--side", options.side, "left or right")->required();
+  command.add_option("--item", request.item, "The item's code (default: as scanned)");
+  command.add_option("--quantity", request.quantity, "Pieces (default: 1)")
+      ->check(CLI::Range(1, 10'000));
+  command.add_option("--lot", request.lot, "The lot (default: first expiry, first out)");
+  command.add_option("--serial", request.serial, "The serial number of the piece");
+  command.add_option("--place", request.place, "Where it is taken from (default: any store)");
+  command
+      .add_option("--scan", request.scans,
+                  "The label as scanned or typed, GS1 or HIBC; once for each barcode")
+      ->expected(1)
+      ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+  command.add_option("--on", options.on, "The day, YYYY-MM-DD (default: today)");
+}
+
+}  // namespace
+
+void add_issue(CLI::App& app, Context& context) {
+  auto* asks = app.add_subcommand("check-issue", "May this part be handed to this patient?");
+  const auto asked = std::make_shared<Options>();
+  add_question(*asks, *asked);
+  asks->callback(
+      [&context, asked] { context.run = [&context, asked] { return check(context, *asked); }; });
+  auto* command = app.add_subcommand("issue", "Hand a part to a patient, after the checks");
+  const auto options = std::make_shared<Options>();
+  add_question(*command, *options);
+  command->add_option("--override", options->request.override_by,
+                      "The clinician who decides although a finding stops it");
+  command->add_option("--because", options->request.override_because, "The clinician's reason");
+  command->add_option("--sheet", options->sheet, "Write the delivery sheet to this PDF file");
+  command->add_flag("--letter", options->letter, "On US Letter instead of A4");
+  command->add_flag("--without-name", options->no_name, "Leave the patient's name off the sheet");
+  command->callback([&context, options] {
+    context.run = [&context, options] { return issue(context, *options); };
+  });
+}
+
+}  // namespace sparewell::batch

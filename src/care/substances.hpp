@@ -1,0 +1,55 @@
+/// Which substances are kinds of others, are other names for them, or may contain them.
+#pragma once
+
+#include <map>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace sparewell::care {
+
+enum class Relation {
+  is_a,        ///< every mineral oil is a petrolatum-type hydrocarbon
+  same_as,     ///< another name
+  may_contain  ///< residues and additives that makers do not always name
+};
+
+/// One row of resources/substances/relations.csv.
+struct SubstanceRow {
+  std::string substance;
+  Relation relation = Relation::is_a;
+  std::string other;
+  std::string source;
+};
+
+/// A way from one substance to another, for a person to follow.
+struct SubstancePath {
+  std::vector<std::string> names;      ///< from the first to the last; never empty
+  std::vector<Relation> relations;     ///< one less than `names`
+  [[nodiscard]] bool certain() const;  ///< no step says only "may contain"
+};
+
+/// Names are compared without regard to letter case and to space, hyphen or underscore.
+class Substances {
+ public:
+  Substances() = default;
+  explicit Substances(std::span<const SubstanceRow> rows);
+
+  /// True when the table has the name at all; what it does not have can only be compared by name.
+  [[nodiscard]] bool knows(std::string_view name) const;
+  /// The shortest way from `from` to `to`, one without "may contain" before any other; none or one.
+  /// Equal names give a path of one name, known to the table or not.
+  [[nodiscard]] std::vector<SubstancePath> path(std::string_view from, std::string_view to) const;
+  /// Every group that the substance belongs to, itself and its other names included, nearest first.
+  [[nodiscard]] std::vector<std::string> groups_of(std::string_view name) const;
+
+ private:
+  struct Step {
+    std::string to;
+    Relation relation;
+  };
+  std::map<std::string, std::vector<Step>> steps_;
+};
+
+}  // namespace sparewell::care

@@ -1,0 +1,140 @@
+#include "desk/issue_check.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "desk/assessment.hpp"
+#include "desk/issue_pieces.hpp"
+#include "desk/issue_words.hpp"
+#include "desk/substance_table.hpp"
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+using care::Gravity;
+
+/// The median life of such a part in reference use, by the built-in beliefs.
+std::optional<int> expected_days(const Item& item) {
+  std::optional<int> any;
+  for (const auto& prior : built_in_priors().lives) {
+    if (prior.kind != item.kind || (prior.material && *prior.material != item.material)) continue;
+    const int median = static_cast<int>(std::lround(prior.median_days));
+    if (prior.material) return median;
+    any = median;
+  }
+  return any;
+}
+
+/// A piece cannot be in two hands.
+void check_serial(IssueCheck& check, const Clinic& clinic) {
+  const auto& question = check.question;
+  if (question.serial.empty()) return;
+  for (const auto& unit : clinic.units) {
+    if (unit.item != question.item || unit.serial != question.serial) continue;
+    if (!unit.in_use_on(question.day)) continue;
+    check.findings.push_back({"serial_in_use", Gravity::ask, true,
+                              fmt::format("Serial number {} is recorded as in use by {}; end that "
+                                          "part or look at the number again.",
+                                          unit.serial, unit.patient.text)});
+  }
+}
+
+/// What the label says beside what is recorded of the lot.
+void check_label(IssueCheck& check) {
+  const auto& use_by = check.question.label_use_by;
+  if (!use_by) return;
+  for (const auto& piece : check.taken) {
+    if (piece.lot.use_by == use_by) continue;
+    const bool expired = *use_by < check.question.day;
+    check.findings.push_back(
+        {expired ? "expired" : "label_differs", expired ? Gravity::stops : Gravity::ask, true,
+         fmt::format("The label gives the use-by date {}{}, the records {}.", date_words(*use_by),
+                     expired ? ", which has passed" : "", date_words(piece.lot.use_by, "none"))});
+    return;
+  }
+}
+
+void check_patient_and_side(IssueCheck& check, const Clinic& clinic, const ClinicIndex& index) {
+  const auto& [patient, side, code, quantity, lot, serial, place, day, label] = check.question;
+  auto& found = check.findings;
+  for (const auto fault : care::check_patient(clinic, index, patient, side, check.item, day)) {
+    found.push_back(patient_finding(fault, side, check.item));
+  }
+  for (const auto& verdict : care::check_sensitivities(check.item, patient, clinic.sensitivities,
+                                                       built_in_substances())) {
+    found.push_back(sensitivity_finding(verdict, check.item));
+  }
+  found.push_back(fit_finding(care::check_fit(check.item, patient, side, clinic.measurements, day),
+                              check.item, side));
+  const auto worn = care::worn_on(clinic, index, patient, side, day);
+  const auto suspension = worn.prosthesis ? worn.prosthesis->suspension : Suspension::pin;
+  for (const auto& mismatch : care::check_attachment(check.item, worn)) {
+    found.push_back(attachment_finding(mismatch, check.item, suspension));
+  }
+  if (!worn.prosthesis) return;
+  check.prosthesis = *worn.prosthesis;
+  found.push_back(chain_finding(care::missing_after(check.item, worn), suspension));
+}
+
+void check_shelf(IssueCheck& check, const Clinic& clinic) {
+  auto pieces = pieces_for(clinic, check.question);
+  check.taken = std::move(pieces.taken);
+  check.findings = std::move(pieces.findings);
+  const auto life = expected_days(check.item);
+  for (const auto& found :
+       care::check_pieces(clinic, check.item, check.taken, check.question.day, life)) {
+    check.findings.push_back(piece_finding(found, check.question.day, life));
+  }
+  check_label(check);
+  check_serial(check, clinic);
+}
+
+}  // namespace
+
+Gravity IssueCheck::gravity() const {
+  return findings.empty() ? Gravity::note : findings.front().gravity;
+}
+
+bool IssueCheck::cannot_be_done() const {
+  return std::ranges::any_of(findings, [](const IssueFinding& finding) {
+    return finding.gravity == Gravity::stops && !finding.can_override;
+  });
+}
+
+Expected<IssueCheck> check_issue(const Clinic& clinic, const IssueQuestion& question) {
+  const ClinicIndex index{clinic};
+  const auto* patient = index.patient(question.patient);
+  if (!patient) {
+    return refuse(
+        fmt::format("There is no patient '{}'; check the reference.", question.patient.text));
+  }
+  const auto* item = index.item(question.item);
+  if (!item) {
+    return refuse(
+        fmt::format("The catalogue has no item '{}'; check the code.", question.item.text));
+  }
+  if (question.quantity < 1) return refuse("At least one piece must be handed over.");
+  if (!question.serial.empty() && question.quantity != 1) {
+    return refuse("A serial number is that of one piece; issue the pieces one by one.");
+  }
+  IssueCheck check{question, *patient, *item, std::nullopt, {}, {}};
+  check_shelf(check, clinic);
+  check_patient_and_side(check, clinic, index);
+  std::ranges::stable_sort(check.findings, {}, &IssueFinding::gravity);
+  return check;
+}
+
+std::string gravity_words(Gravity gravity) {
+  if (gravity == Gravity::stops) return "Stops";
+  return gravity == Gravity::ask ? "Ask first" : "Note";
+}
+
+std::string gravity_key(Gravity gravity) {
+  if (gravity == Gravity::stops) return "stops";
+  return gravity == Gravity::ask ? "ask" : "note";
+}
+
+}  // namespace sparewell::desk

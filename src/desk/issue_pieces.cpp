@@ -1,0 +1,94 @@
+#include "desk/issue_pieces.hpp"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "desk/wording.hpp"
+#include "supply/picking.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+using care::Gravity;
+
+std::vector<StockLevel> levels_of(const Clinic& clinic, const IssueQuestion& question) {
+  std::vector<StockLevel> made;
+  for (const auto& level : clinic.shelf) {
+    if (level.lot.item != question.item || level.quantity <= 0) continue;
+    if (!question.lot.empty() && level.lot.lot != question.lot) continue;
+    made.push_back(level);
+  }
+  return made;
+}
+
+/// Adds what may not be handed over of a lot that was named.
+void take_held_back(IssuePieces& made, const std::vector<StockLevel>& levels, int missing,
+                    const IssueQuestion& question) {
+  for (auto level : levels) {
+    const bool expired = level.lot.use_by && *level.lot.use_by < question.day;
+    if (missing == 0) return;
+    if (!expired && !is_quarantine(level.place)) continue;
+    if (!question.place.empty() && level.place != question.place) continue;
+    level.quantity = std::min(level.quantity, missing);
+    missing -= level.quantity;
+    made.taken.push_back(std::move(level));
+  }
+}
+
+std::string shortage_words(const IssueQuestion& question, int there,
+                           const supply::Picking& picked) {
+  auto text = there == 0 ? fmt::format("No piece of {}", question.item.text)
+                         : fmt::format("Only {} of {}", there, question.item.text);
+  if (!question.lot.empty()) text += fmt::format(", lot {},", question.lot);
+  text += there == 0 ? " is on the shelf" : " can be handed over";
+  if (question.lot.empty() && (picked.expired > 0 || picked.held_back > 0)) {
+    text += fmt::format("; {} expired and {} in quarantine are not taken unless their lot is named",
+                        picked.expired, picked.held_back);
+  }
+  return text + ".";
+}
+
+int promised_to_others(const Clinic& clinic, const IssueQuestion& question) {
+  int promised = 0;
+  for (const auto& reservation : clinic.reservations) {
+    if (reservation.item != question.item || reservation.patient == question.patient) continue;
+    promised += reservation.quantity;
+  }
+  return promised;
+}
+
+}  // namespace
+
+IssuePieces pieces_for(const Clinic& clinic, const IssueQuestion& question) {
+  IssuePieces made;
+  const auto levels = levels_of(clinic, question);
+  const auto picked =
+      supply::first_expiry_first_out(levels, question.quantity, question.day, question.place);
+  made.taken = picked.lots;
+  if (!question.lot.empty()) take_held_back(made, levels, picked.missing, question);
+  int there = 0;
+  for (const auto& level : made.taken) there += level.quantity;
+  if (there < question.quantity) {
+    made.findings.push_back(
+        {"not_on_shelf", Gravity::stops, false, shortage_words(question, there, picked)});
+  }
+  auto all = question;
+  all.lot.clear();
+  int usable = 0;
+  for (const auto& level : supply::first_expiry_first_out(levels_of(clinic, all), 1'000'000'000,
+                                                          question.day, question.place)
+                               .lots) {
+    usable += level.quantity;
+  }
+  const int promised = promised_to_others(clinic, question);
+  if (promised > 0 && usable - promised < question.quantity) {
+    made.findings.push_back(
+        {"promised", Gravity::ask, true,
+         fmt::format("Of {} on the shelf, {} promised to other patients.",
+                     count_words(usable, "piece", "pieces"), count_words(promised, "is", "are"))});
+  }
+  return made;
+}
+
+}  // namespace sparewell::desk

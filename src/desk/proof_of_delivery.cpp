@@ -1,0 +1,144 @@
+#include "desk/proof_of_delivery.hpp"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "desk/day.hpp"
+#include "desk/part_words.hpp"
+#include "desk/patient_card.hpp"
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+/// Use and care; common practice, no source.
+const std::vector<std::string>& use_and_care() {
+  static const std::vector<std::string> cautions{
+      "The maker's instructions for use go first; they are handed over with each part.",
+      "Look at the skin of the residual limb every day, before and after wearing.",
+      "Stop wearing the part and call the clinic when there is redness that does not fade, "
+      "blisters, an open sore, swelling, pain or a rash.",
+      "Wash what touches the skin as its maker says, rinse it well and let it dry before wearing.",
+      "Look at the parts for cracks, tears, worn threads and leaks; do not wear a damaged part.",
+      "Do not wear a part after its use-by date, and do not pass it on to another person."};
+  return cautions;
+}
+
+bool same_line(const exchange::DeliveredLine& a, const exchange::DeliveredLine& b) {
+  return a.description == b.description && a.side == b.side && a.lot == b.lot &&
+         a.serial == b.serial && a.date == b.date;
+}
+
+exchange::DeliveredLine line_of(const ClinicIndex& index, const Unit& unit) {
+  const auto* item = index.item(unit.item);
+  exchange::DeliveredLine line;
+  line.description = unit.item.text;
+  if (item) line.description = fmt::format("{} ({})", item_words(*item), unit.item.text);
+  line.side = word(unit.side);
+  line.size = item ? item->size_label : "";
+  line.lot = unit.lot;
+  line.serial = unit.serial;
+  line.date = date_words(unit.issued_on);
+  return line;
+}
+
+/// The handover of a unit: as recorded, or a new one.
+void change_handover(store::UnitOfWork& work, const std::vector<store::Row<Handover>>& rows,
+                     const Unit& unit, std::optional<Date> Handover::*field, Date day) {
+  const auto found =
+      std::ranges::find_if(rows, [&](const auto& row) { return row.record.is_of(unit); });
+  auto handover = found == rows.end() ? handover_of(unit) : found->record;
+  handover.*field = day;
+  if (found == rows.end()) {
+    work.put(handover);
+  } else {
+    work.put_instead(found->id, handover);
+  }
+}
+
+bool answers(const Unit& unit, const UnitChoice& choice) {
+  return unit.patient.text == choice.patient && (!choice.side || unit.side == *choice.side) &&
+         (choice.item.empty() || unit.item.text == choice.item) &&
+         (choice.lot.empty() || unit.lot == choice.lot) &&
+         (choice.serial.empty() || unit.serial == choice.serial);
+}
+
+/// Without a signed sheet; a mistaken issue was never delivered.
+std::vector<Unit> undelivered(const store::Snapshot& snapshot,
+                              const std::vector<store::Row<Handover>>& handovers,
+                              const UnitChoice& choice) {
+  std::vector<Unit> made;
+  for (const auto& [id, unit] : snapshot.all<Unit>()) {
+    if (!answers(unit, choice) || unit.ended_on == unit.issued_on) continue;
+    const auto found =
+        std::ranges::find_if(handovers, [&](const auto& row) { return row.record.is_of(unit); });
+    const bool known = found != handovers.end();
+    if (known ? !found->record.signed_on : !choice.item.empty()) made.push_back(unit);
+  }
+  return made;
+}
+
+}  // namespace
+
+exchange::DeliverySheet delivery_sheet(const Clinic& clinic, const std::vector<Unit>& units,
+                                       Date today, const SheetOptions& options) {
+  const ClinicIndex index{clinic};
+  exchange::DeliverySheet sheet;
+  sheet.clinic_name = clinic.settings.name.empty() ? "Clinic without a name" : clinic.settings.name;
+  sheet.clinic_address = clinic.settings.ship_to;
+  sheet.written_on = date_words(today);
+  sheet.cautions = use_and_care();
+  sheet.judgement = care_caution();
+  sheet.paper = options.paper;
+  for (const auto& unit : units) {
+    sheet.patient_ref = unit.patient.text;
+    auto line = line_of(index, unit);
+    const auto same = std::ranges::find_if(
+        sheet.lines, [&](const auto& other) { return same_line(line, other); });
+    if (same != sheet.lines.end()) {
+      ++same->quantity;
+    } else {
+      sheet.lines.push_back(std::move(line));
+    }
+  }
+  const auto* patient = index.patient({sheet.patient_ref});
+  if (patient && options.names) sheet.patient_name = full_name(*patient);
+  return sheet;
+}
+
+Expected<int> print_delivery_sheet(store::Store& store, const std::vector<Unit>& units,
+                                   const std::string& path, Date today, const SheetOptions& options,
+                                   const std::string& who) {
+  const auto clinic = store::load_clinic(*store.read());
+  auto pages = exchange::write_delivery_sheet(delivery_sheet(clinic, units, today, options), path);
+  if (!pages) return pages;
+  const auto work = store.begin_write({who, "delivery sheet written"});
+  const auto rows = work->all<Handover>();
+  for (const auto& unit : units) change_handover(*work, rows, unit, &Handover::printed_on, today);
+  work->commit();
+  return pages;
+}
+
+Expected<std::vector<Unit>> mark_delivered(store::Store& store, const UnitChoice& choice,
+                                           Date signed_on, Date today, const std::string& who) {
+  if (signed_on > today) return refuse("The day of signing is still to come; give the day signed.");
+  const auto work = store.begin_write({who, "signed delivery sheet recorded"});
+  const auto rows = work->all<Handover>();
+  auto units = undelivered(*work, rows, choice);
+  if (units.empty()) {
+    return refuse(fmt::format("{} has no part that answers to that and lacks a signed sheet.",
+                              choice.patient));
+  }
+  for (const auto& unit : units) {
+    if (signed_on < unit.issued_on) {
+      return refuse(fmt::format("{} was issued on {}, after the day of signing.", unit.item.text,
+                                iso_text(unit.issued_on)));
+    }
+    change_handover(*work, rows, unit, &Handover::signed_on, signed_on);
+  }
+  work->commit();
+  return units;
+}
+
+}  // namespace sparewell::desk

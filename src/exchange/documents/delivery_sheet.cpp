@@ -1,0 +1,74 @@
+#include "exchange/documents/delivery_sheet.hpp"
+
+#include <filesystem>
+
+#include <fmt/format.h>
+
+#include "exchange/documents/pdf_pages.hpp"
+
+namespace sparewell::exchange {
+namespace {
+
+const std::vector<double> shares{0.36, 0.08, 0.08, 0.15, 0.14, 0.07, 0.12};
+
+void write_head(PdfPages& pages, const DeliverySheet& sheet) {
+  pages.paragraph(sheet.clinic_name, 13, true, 0);
+  if (!sheet.clinic_address.empty()) pages.paragraph(sheet.clinic_address, 9, false, 2);
+  pages.paragraph("Proof of delivery", 18, true, 18);
+  const auto name =
+      sheet.patient_name.empty() ? std::string{} : fmt::format("   {}", sheet.patient_name);
+  pages.paragraph(fmt::format("Patient {}{}", sheet.patient_ref, name), 11, true, 8);
+  pages.paragraph(fmt::format("Written on {}", sheet.written_on), 9, false, 2);
+}
+
+void write_lines(PdfPages& pages, const DeliverySheet& sheet) {
+  pages.paragraph("These parts were handed over:", 10, false, 12);
+  pages.row({"Part", "Side", "Size", "Lot", "Serial", "Pieces", "Date"}, shares, 8.5, true);
+  for (const auto& line : sheet.lines) {
+    pages.row(
+        {line.description, line.side, line.size, line.lot.empty() ? "none" : line.lot,
+         line.serial.empty() ? "none" : line.serial, std::to_string(line.quantity), line.date},
+        shares, 8.5, false);
+  }
+}
+
+int write_pages(PdfPages& pages, const DeliverySheet& sheet) {
+  write_head(pages, sheet);
+  write_lines(pages, sheet);
+  pages.paragraph("Use and care", 11, true, 14);
+  for (const auto& caution : sheet.cautions) pages.paragraph(fmt::format("•  {}", caution), 9.5);
+  pages.paragraph(sheet.judgement, 9.5, true, 10);
+  pages.need(190);
+  pages.paragraph("I have received these parts and the explanations above.", 10, false, 14);
+  pages.signature({"Patient or representative: signature", "Date"});
+  pages.paragraph("I have handed over these parts and explained their use and care.", 10, false, 8);
+  pages.signature({"Staff: name and signature", "Date"});
+  return pages.page();
+}
+
+}  // namespace
+
+Expected<int> write_delivery_sheet(const DeliverySheet& sheet, const std::string& path) {
+  const auto foot = fmt::format("Patient {}", sheet.patient_ref);
+  // Laid out once without a file, to know how many pages there will be.
+  PdfPages trial{"", sheet.paper, foot, 1};
+  const int count = write_pages(trial, sheet);
+  (void)trial.finish();
+  const std::string partial = path + ".partial";
+  bool written = false;
+  {
+    PdfPages pages{partial, sheet.paper, foot, count};
+    (void)write_pages(pages, sheet);
+    written = pages.finish();
+  }
+  std::error_code error;
+  if (written) std::filesystem::rename(partial, path, error);
+  if (written && !error) return count;
+  std::filesystem::remove(partial, error);
+  return refuse(
+      fmt::format("The delivery sheet {} could not be written; check that its folder is "
+                  "there and may be written to.",
+                  path));
+}
+
+}  // namespace sparewell::exchange

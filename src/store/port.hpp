@@ -135,6 +135,8 @@ class Snapshot : public AccessToRecords<Reads> {
 
   /// The ledger in the order of writing.
   [[nodiscard]] virtual std::vector<StockMovement> movements() const = 0;
+  /// Every count of a lot at a place, in the order of writing.
+  [[nodiscard]] virtual std::vector<ShelfCountRecord> counts() const = 0;
   /// The newest `most` entries of the change log, newest first.
   [[nodiscard]] virtual std::vector<Change> changes(int most) const = 0;
 };
@@ -158,6 +160,10 @@ class UnitOfWork : public Snapshot, public AccessToRecords<Writes> {
   /// fall below zero, or the quantity is zero; StoreFailure{not_found} for an unknown item. A new
   /// lot is made on the way; item, lot number and use-by date identify it.
   virtual void record(const StockMovement& movement) = 0;
+  /// Keeps that a lot was counted; the correction of the ledger, if one is due, is a movement.
+  /// Throws StoreFailure{not_found} for an unknown item, StoreFailure{constraint} for a count below
+  /// zero or without a place. A new lot is made on the way.
+  virtual void record_count(const ShelfCountRecord& count) = 0;
   /// The next order number of a year, for example "SW-2026-0001"; never given out twice, even
   /// when the order is cancelled later. A unit of work that is not committed gives its number back.
   /// Numbers that stored order lines bear already are passed over.

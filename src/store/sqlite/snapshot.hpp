@@ -4,6 +4,7 @@
 #include <memory>
 #include <utility>
 
+#include "store/sqlite/counts.hpp"
 #include "store/sqlite/ledger.hpp"
 #include "store/sqlite/of_item.hpp"
 #include "store/sqlite/records/catalogue.hpp"
@@ -57,6 +58,9 @@ class ReadsOf<Base> : public Base {
   }
   [[nodiscard]] std::vector<StockMovement> movements() const override {
     return translated([&] { return all_movements(session()); });
+  }
+  [[nodiscard]] std::vector<ShelfCountRecord> counts() const override {
+    return translated([&] { return all_counts(session()); });
   }
   [[nodiscard]] std::vector<Change> changes(int most) const override {
     return translated([&] { return newest_changes(session().connection, most); });

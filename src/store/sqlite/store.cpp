@@ -122,6 +122,9 @@ class SqliteUnitOfWork final : public UnitOfWorkBase {
   void record(const StockMovement& movement) override {
     translated([&] { append_movement(writing(), movement); }, Table<StockMovement>::subject);
   }
+  void record_count(const ShelfCountRecord& count) override {
+    translated([&] { append_count(writing(), count); }, Table<ShelfCountRecord>::subject);
+  }
   std::string take_order_number(int year) override {
     return translated([&] { return next_order_number(writing(), year); }, {"order number", ""});
   }

@@ -180,7 +180,8 @@ void add_enter(CLI::App& parent, Context& context, const std::shared_ptr<Options
 }  // namespace
 
 void add_count(CLI::App& app, Context& context) {
-  auto* command = app.add_subcommand("count", "Plan counts of the shelf, write sheets, enter counts");
+  auto* command =
+      app.add_subcommand("count", "Plan counts of the shelf, write sheets, enter counts");
   command->require_subcommand(1);
   command->fallthrough();
   const auto options = std::make_shared<Options>();

@@ -81,8 +81,8 @@ int months(const Context& context, const Options& options) {
 
 void add_lists(CLI::App& app, Context& context) {
   const auto options = std::make_shared<Options>();
-  auto* stock = app.add_subcommand(
-      "stock-list", "Write what lies where, use-by dates and values as a workbook");
+  auto* stock = app.add_subcommand("stock-list",
+                                   "Write what lies where, use-by dates and values as a workbook");
   stock->add_option("--out", options->out, "The workbook to write, .xlsx")->required();
   stock->callback([&context, options] {
     context.run = [&context, options] { return write_stock_list(context, *options); };

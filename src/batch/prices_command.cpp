@@ -21,12 +21,9 @@ struct Options {
 
 void read_columns(Options& options) {
   for (const auto& column : options.columns) {
-    const auto cut = column.find('=');
-    if (cut == std::string::npos || cut == 0 || cut + 1 == column.size()) {
-      throw WrongUse{fmt::format("--column '{}' is not FIELD=HEADING, as in unit_cost=Price.",
-                                 column)};
-    }
-    options.request.columns[column.substr(0, cut)] = column.substr(cut + 1);
+    auto headings = desk::read_headings(column);
+    if (!headings) throw WrongUse{headings.error().sentence};
+    options.request.columns.merge(*headings);
   }
 }
 
@@ -44,8 +41,8 @@ Json json_of(const supply::PriceChange& change) {
           {"item_code", change.before.code.text},
           {"unit_cost_before", batch::json_of(change.before.unit_cost)},
           {"unit_cost", batch::json_of(change.after.unit_cost)},
-          {"currency", change.after.unit_cost ? Json(change.after.unit_cost->currency.code)
-                                              : Json(nullptr)},
+          {"currency",
+           change.after.unit_cost ? Json(change.after.unit_cost->currency.code) : Json(nullptr)},
           {"percent", ratio ? Json(100 * (*ratio - 1)) : Json(nullptr)},
           {"changes", desk::price_changes(change)},
           {"changes_item", change.changes_item()},
@@ -90,8 +87,8 @@ int run(const Context& context, Options& options) {
                           : !options.accept_doubtful ? desk::PriceAcceptance::sure
                                                      : desk::PriceAcceptance::doubtful_too;
   const auto store = context.open(store::OpenMode::existing);
-  const auto outcome = desk::update_prices(*store, options.request, acceptance,
-                                           context.author({}).who);
+  const auto outcome =
+      desk::update_prices(*store, options.request, acceptance, context.author({}).who);
   if (!outcome) throw WrongUse{outcome.error().sentence};
   if (context.json) {
     print_json(*outcome);
@@ -115,7 +112,8 @@ void add_prices(CLI::App& app, Context& context) {
   const auto options = std::make_shared<Options>();
   command->add_option("file", options->file, "The price list, .xlsx or CSV")->required();
   command->add_option("--supplier", options->request.supplier.text, "Whose list it is")->required();
-  command->add_option("--sheet", options->request.sheet, "The workbook's sheet (default: the first)");
+  command->add_option("--sheet", options->request.sheet,
+                      "The workbook's sheet (default: the first)");
   command
       ->add_option("--column", options->columns,
                    "FIELD=HEADING for a column that is named unusually, as in unit_cost=Preis")

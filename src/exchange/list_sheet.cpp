@@ -104,8 +104,8 @@ void ListSheetWriter::write_headings() {
 
 void ListSheetWriter::write_row(const ListRow& row) {
   for (std::size_t i = 0; i < sheet_.columns.size(); ++i) write_cell(row, i);
-  if (sheet_.total && !std::holds_alternative<std::monostate>(
-                          row.cells[sheet_.total->value_column])) {
+  if (sheet_.total &&
+      !std::holds_alternative<std::monostate>(row.cells[sheet_.total->value_column])) {
     totals_[currency_of(row)] += value(row, sheet_.total->value_column);
   }
   ++row_;
@@ -126,9 +126,9 @@ void ListSheetWriter::write_cell(const ListRow& row, std::size_t column) {
     file_.date(row_, at(column), *day, formats_.shared.date);
     widen(column, date_width);
   } else if (const auto* product = std::get_if<Product>(&cell)) {
-    write_formula(row, column,
-                  fmt::format("={0}{2}*{1}{2}", letters(product->left), letters(product->right),
-                              row_ + 1));
+    write_formula(
+        row, column,
+        fmt::format("={0}{2}*{1}{2}", letters(product->left), letters(product->right), row_ + 1));
   } else if (const auto* sum = std::get_if<Sum>(&cell)) {
     std::string formula = "=";
     for (const std::size_t part : sum->columns) {

@@ -13,13 +13,13 @@ namespace sparewell::supply {
 struct CountCandidate {
   ItemCode item;
   std::string place;
-  std::vector<StockLevel> levels;     ///< by lot and use-by date
-  std::optional<Money> value;         ///< on hand at the catalogue's cost; empty when not known
-  int pieces = 0;                     ///< on hand
-  int counts = 0;                     ///< days on which it was counted
-  int wrong_counts = 0;               ///< of those, on which the count had to be corrected
-  std::optional<Date> last_counted;   ///< empty: never
-  double rank = 0;                    ///< see plan_counts
+  std::vector<StockLevel> levels;    ///< by lot and use-by date
+  std::optional<Money> value;        ///< on hand at the catalogue's cost; empty when not known
+  int pieces = 0;                    ///< on hand
+  int counts = 0;                    ///< days on which it was counted
+  int wrong_counts = 0;              ///< of those, on which the count had to be corrected
+  std::optional<Date> last_counted;  ///< empty: never
+  double rank = 0;                   ///< see plan_counts
 };
 
 /// What has been counted before. `counts` hold counts that found what was recorded as well;

@@ -40,7 +40,6 @@ struct ItemMonths {
 /// where it can, the spread comes out a little too small.
 [[nodiscard]] std::vector<ItemMonths> demand_by_month(const Clinic& clinic,
                                                       const std::vector<wear::LifeOfUnit>& lives,
-                                                      Date today,
-                                                      const std::vector<Month>& months);
+                                                      Date today, const std::vector<Month>& months);
 
 }  // namespace sparewell::supply

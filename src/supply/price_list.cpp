@@ -172,9 +172,9 @@ PriceComparison compare_prices(const std::vector<PriceRow>& rows,
     }
     const auto [at, is_new] = named.emplace(found.item, row.row);
     if (!is_new) {
-      made.refused.push_back(
-          {row.row, "", fmt::format("names {} again, as row {} did; leave one of them",
-                                    found.item->code.text, at->second)});
+      made.refused.push_back({row.row, "",
+                              fmt::format("names {} again, as row {} did; leave one of them",
+                                          found.item->code.text, at->second)});
       continue;
     }
     auto change = change_of(*found.item, row, take_descriptions);

@@ -42,26 +42,26 @@ class Reviewer {
   void take(CountEntry entry) {
     const auto& shelf = shelf_of(entry.lot.item);
     if (!shelf.item) {
-      return refuse_row(entry, "Item",
-                        fmt::format("the catalogue has no item '{}'; check the code",
-                                    entry.lot.item.text));
+      return refuse_row(
+          entry, "Item",
+          fmt::format("the catalogue has no item '{}'; check the code", entry.lot.item.text));
     }
     if (auto reason = settle_use_by(shelf, entry); !reason.empty()) {
       return refuse_row(entry, "Use by", std::move(reason));
     }
     const auto [first, is_new] = taken_.emplace(std::pair{entry.place, entry.lot}, entry.row);
     if (!is_new) {
-      return refuse_row(entry, "",
-                        fmt::format("counts the lot of row {} again; add both up in one row",
-                                    first->second));
+      return refuse_row(
+          entry, "",
+          fmt::format("counts the lot of row {} again; add both up in one row", first->second));
     }
     CountFinding finding;
     for (const auto& level : shelf.levels) {
       if (level.lot == entry.lot && level.place == entry.place) finding.recorded = level.quantity;
     }
     finding.unit_cost = shelf.item->unit_cost;
-    finding.moved = entry.on_sheet && *entry.on_sheet != finding.recorded &&
-                    entry.counted != finding.recorded;
+    finding.moved =
+        entry.on_sheet && *entry.on_sheet != finding.recorded && entry.counted != finding.recorded;
     finding.entry = std::move(entry);
     made_.findings.push_back(std::move(finding));
   }
@@ -97,8 +97,7 @@ std::string reason_of(const CountFinding& finding, const CountBooking& booking, 
   return reason;
 }
 
-void book(store::UnitOfWork& work, CountFinding& finding, const CountBooking& booking,
-          Date today) {
+void book(store::UnitOfWork& work, CountFinding& finding, const CountBooking& booking, Date today) {
   const auto& entry = finding.entry;
   work.record_count({entry.lot, entry.place, today, finding.recorded, entry.counted,
                      booking.counted_by, entry.remark});

@@ -45,16 +45,16 @@ TableRow row_of(const CountFinding& finding, std::size_t id) {
   TableRow row;
   row.id = std::to_string(id);
   row.strong = finding.difference() != 0;
-  row.cells = {{standing_words(finding), std::nullopt},
-               {entry.place, std::nullopt},
-               {entry.lot.item.text, std::nullopt},
-               {entry.lot.lot.empty() ? "no lot recorded" : entry.lot.lot, std::nullopt},
-               count_cell(finding.recorded),
-               count_cell(entry.counted),
-               {fmt::format("{:+}", finding.difference()),
-                static_cast<double>(finding.difference())},
-               {finding.value() ? amount_words(*finding.value()) : "not known", std::nullopt},
-               {entry.remark, std::nullopt}};
+  row.cells = {
+      {standing_words(finding), std::nullopt},
+      {entry.place, std::nullopt},
+      {entry.lot.item.text, std::nullopt},
+      {entry.lot.lot.empty() ? "no lot recorded" : entry.lot.lot, std::nullopt},
+      count_cell(finding.recorded),
+      count_cell(entry.counted),
+      {fmt::format("{:+}", finding.difference()), static_cast<double>(finding.difference())},
+      {finding.value() ? amount_words(*finding.value()) : "not known", std::nullopt},
+      {entry.remark, std::nullopt}};
   return row;
 }
 
@@ -116,11 +116,10 @@ std::string refused_count_line(const RefusedCount& refused) {
 
 std::string count_summary(const CountReview& review) {
   const auto agree = std::ssize(review.findings) - review.differing();
-  auto text = fmt::format("{} counted: {} {}, {} {}", count_words(std::ssize(review.findings),
-                                                                "lot was", "lots were"),
-                          number_words(agree), agree == 1 ? "agrees" : "agree",
-                          number_words(review.differing()),
-                          review.differing() == 1 ? "differs" : "differ");
+  auto text = fmt::format(
+      "{} counted: {} {}, {} {}", count_words(std::ssize(review.findings), "lot was", "lots were"),
+      number_words(agree), agree == 1 ? "agrees" : "agree", number_words(review.differing()),
+      review.differing() == 1 ? "differs" : "differ");
   if (const auto sum = sum_words(review); !sum.empty()) text += fmt::format(" by {}", sum);
   text += ".";
   if (review.moved() > 0) {
@@ -128,8 +127,8 @@ std::string count_summary(const CountReview& review) {
                         count_words(review.moved(), "lot", "lots"));
   }
   if (review.blank > 0) {
-    text += fmt::format(" {} blank and left alone.",
-                        count_words(review.blank, "row is", "rows are"));
+    text +=
+        fmt::format(" {} blank and left alone.", count_words(review.blank, "row is", "rows are"));
   }
   if (!review.refused.empty()) {
     text += fmt::format(" {} not taken.",

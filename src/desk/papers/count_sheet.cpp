@@ -22,8 +22,8 @@ std::string places_words(const std::vector<supply::CountCandidate>& candidates) 
 exchange::ListRow row_of(const StockLevel& level, const Item* item, std::size_t number) {
   return {{static_cast<double>(number), level.place, level.lot.item.text,
            item ? item_words(*item) : std::string{}, lot_or_none(level.lot.lot),
-           day_or(level.lot.use_by, no_date_words), pieces_cell(level.quantity),
-           std::monostate{}, std::monostate{}},
+           day_or(level.lot.use_by, no_date_words), pieces_cell(level.quantity), std::monostate{},
+           std::monostate{}},
           false};
 }
 
@@ -34,9 +34,11 @@ exchange::ListWorkbook count_sheet(const std::vector<supply::CountCandidate>& ca
   exchange::ListSheet sheet;
   sheet.name = "Count";
   sheet.title = fmt::format("Count sheet, {}", date_words(today));
-  sheet.head = {{"Date", today}, {"Place", places_words(candidates)}, {"Counted by", std::string{}}};
+  sheet.head = {
+      {"Date", today}, {"Place", places_words(candidates)}, {"Counted by", std::string{}}};
   sheet.caution =
-      "Write what lies there, 0 where nothing does; leave blank what was not counted. Lots that are "
+      "Write what lies there, 0 where nothing does; leave blank what was not counted. Lots that "
+      "are "
       "not listed: add a row below with place, item, lot and use-by date. Put expired parts aside.";
   sheet.columns = {{"No.", ListFormat::whole},
                    {std::string{count_titles::place}},
@@ -50,8 +52,7 @@ exchange::ListWorkbook count_sheet(const std::vector<supply::CountCandidate>& ca
   const ClinicIndex index{clinic};
   for (const auto& candidate : candidates) {
     for (const auto& level : candidate.levels) {
-      sheet.rows.push_back(
-          row_of(level, index.item(level.lot.item), sheet.rows.size() + 1));
+      sheet.rows.push_back(row_of(level, index.item(level.lot.item), sheet.rows.size() + 1));
     }
   }
   return {"Count sheet", clinic.settings.name, today, {std::move(sheet)}};

@@ -21,8 +21,8 @@ inline constexpr std::string_view place = "Place";
 }  // namespace count_titles
 
 /// One row a lot, in the order of the plan. What the records say stands beside, or in a hidden
-/// column when `blind`: whoever counts then does not see it, but a row that moved meanwhile is still
-/// found out. Names no patient.
+/// column when `blind`: whoever counts then does not see it, but a row that moved meanwhile is
+/// still found out. Names no patient.
 [[nodiscard]] exchange::ListWorkbook count_sheet(
     const std::vector<supply::CountCandidate>& candidates, const Clinic& clinic, Date today,
     bool blind);

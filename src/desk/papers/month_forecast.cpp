@@ -19,8 +19,7 @@ exchange::ListRow row_of(const supply::ItemMonths& needs, const Item* item) {
   for (const auto& month : needs.months) {
     expected.columns.push_back(row.cells.size());
     row.cells.emplace_back(month.mean);
-    row.cells.emplace_back(
-        static_cast<double>(month.pieces.least_covering(month_assurance)));
+    row.cells.emplace_back(static_cast<double>(month.pieces.least_covering(month_assurance)));
   }
   const auto total = row.cells.size();
   row.cells.emplace_back(std::move(expected));
@@ -37,7 +36,8 @@ exchange::ListRow row_of(const supply::ItemMonths& needs, const Item* item) {
 
 MonthForecast forecast_by_month(const Assessment& assessment, int count) {
   auto months = supply::months_ahead(assessment.today, count);
-  auto items = supply::demand_by_month(assessment.clinic, assessment.lives, assessment.today, months);
+  auto items =
+      supply::demand_by_month(assessment.clinic, assessment.lives, assessment.today, months);
   return {assessment.today, std::move(months), std::move(items)};
 }
 
@@ -68,11 +68,10 @@ exchange::ListWorkbook month_forecast_list(const MonthForecast& forecast, const 
     sheet.columns.push_back({fmt::format("{}: enough at 90 %", words), ListFormat::whole});
   }
   const auto total = sheet.columns.size();
-  sheet.columns.insert(sheet.columns.end(),
-                       {{"Expected in all", ListFormat::decimal},
-                        {"Unit cost", ListFormat::money},
-                        {"Expected cost", ListFormat::money},
-                        {"Currency"}});
+  sheet.columns.insert(sheet.columns.end(), {{"Expected in all", ListFormat::decimal},
+                                             {"Unit cost", ListFormat::money},
+                                             {"Expected cost", ListFormat::money},
+                                             {"Currency"}});
   sheet.total = exchange::ListTotal{"Total", 1, total + 2, total + 3};
   const ClinicIndex index{clinic};
   long unknown = 0;
@@ -84,7 +83,8 @@ exchange::ListWorkbook month_forecast_list(const MonthForecast& forecast, const 
   sheet.closing = {
       "Expected: the mean number of pieces. Enough at 90 %: with this many pieces the month's need "
       "is met in nine months of ten.",
-      "Costs are the catalogue's for a single piece, without price breaks and freight. New patients "
+      "Costs are the catalogue's for a single piece, without price breaks and freight. New "
+      "patients "
       "are not in the forecast."};
   if (unknown > 0) {
     sheet.total->label = "Total of known costs";

@@ -48,18 +48,17 @@ ListSheet patients_sheet(const RecallNotice& notice, Names names) {
   const bool named = names == Names::shown;
   sheet.columns = {{"Patient"}};
   if (named) sheet.columns.push_back({"Name"});
-  sheet.columns.insert(sheet.columns.end(),
-                       {{"Next visit", ListFormat::date},
-                        {"Part"},
-                        {"Side"},
-                        {"Lot"},
-                        {"Serial"},
-                        {"Issued", ListFormat::date},
-                        {"To do"},
-                        {"Called on", ListFormat::fill_in},
-                        {"Part looked at", ListFormat::fill_in},
-                        {"Part back", ListFormat::fill_in},
-                        {"Remark", ListFormat::fill_in}});
+  sheet.columns.insert(sheet.columns.end(), {{"Next visit", ListFormat::date},
+                                             {"Part"},
+                                             {"Side"},
+                                             {"Lot"},
+                                             {"Serial"},
+                                             {"Issued", ListFormat::date},
+                                             {"To do"},
+                                             {"Called on", ListFormat::fill_in},
+                                             {"Part looked at", ListFormat::fill_in},
+                                             {"Part back", ListFormat::fill_in},
+                                             {"Remark", ListFormat::fill_in}});
   for (const auto& patient : notice.found.patients) {
     for (const auto& recalled : patient.units) {
       const auto& unit = recalled.unit;
@@ -90,12 +89,11 @@ ListSheet shelf_sheet(const RecallNotice& notice) {
                    {"Remark", ListFormat::fill_in}};
   for (const auto& stock : notice.found.stock) {
     const auto& [lot, place, quantity] = stock.level;
-    sheet.rows.push_back({{place, lot_or_none(lot.lot), day_or(lot.use_by, no_date_words),
-                           pieces_cell(quantity),
-                           stock.quarantined() ? std::string{"In quarantine"}
-                                               : look_words(stock.match),
-                           std::monostate{}, std::monostate{}},
-                          !stock.quarantined()});
+    sheet.rows.push_back(
+        {{place, lot_or_none(lot.lot), day_or(lot.use_by, no_date_words), pieces_cell(quantity),
+          stock.quarantined() ? std::string{"In quarantine"} : look_words(stock.match),
+          std::monostate{}, std::monostate{}},
+         !stock.quarantined()});
   }
   if (sheet.rows.empty()) sheet.closing = {"No piece of it is recorded on a shelf."};
   return sheet;
@@ -112,11 +110,11 @@ ListSheet orders_sheet(const RecallNotice& notice) {
                    {"Remark", ListFormat::fill_in}};
   for (const auto& line : notice.found.orders) {
     const bool draft = line.state == OrderState::draft;
-    sheet.rows.push_back({{line.supplier.text, line.order_ref,
-                           std::string{draft ? "Not sent yet" : "Ordered"}, line.ordered_on,
-                           pieces_cell(draft ? line.quantity : line.outstanding()),
-                           std::monostate{}, std::monostate{}},
-                          false});
+    sheet.rows.push_back(
+        {{line.supplier.text, line.order_ref, std::string{draft ? "Not sent yet" : "Ordered"},
+          line.ordered_on, pieces_cell(draft ? line.quantity : line.outstanding()),
+          std::monostate{}, std::monostate{}},
+         false});
   }
   if (sheet.rows.empty()) sheet.closing = {"No order of it is open."};
   return sheet;

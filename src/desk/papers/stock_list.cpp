@@ -17,14 +17,24 @@ using exchange::ListFormat;
 using exchange::ListSheet;
 
 /// Columns of the list, A to J.
-enum Column : std::size_t { place, item, description, lot, use_by, state, pieces, cost, value, code };
+enum Column : std::size_t {
+  place,
+  item,
+  description,
+  lot,
+  use_by,
+  state,
+  pieces,
+  cost,
+  value,
+  code
+};
 
 exchange::ListRow row_of(const StockLevel& level, const Item* known, Date today) {
   const auto standing = lot_state(level, today);
-  const auto words =
-      standing == LotState::usable && !level.lot.use_by
-          ? std::string{"no use-by date recorded: look at the part"}
-          : lot_state_words(standing);
+  const auto words = standing == LotState::usable && !level.lot.use_by
+                         ? std::string{"no use-by date recorded: look at the part"}
+                         : lot_state_words(standing);
   exchange::ListRow row;
   row.strong = standing != LotState::usable;
   row.cells = {level.place,
@@ -57,16 +67,23 @@ exchange::ListWorkbook stock_list(const Clinic& clinic, Date today) {
   sheet.title = fmt::format("Stock list, {}", date_words(today));
   sheet.head = {{"Date", today}};
   sheet.caution =
-      "Do not hand out what is expired or in quarantine. Dates and lots are those recorded: compare "
+      "Do not hand out what is expired or in quarantine. Dates and lots are those recorded: "
+      "compare "
       "them with the part.";
-  sheet.columns = {{"Place"}, {"Item"}, {"Description"}, {"Lot"}, {"Use by", ListFormat::date},
-                   {"State"}, {"Pieces", ListFormat::whole}, {"Unit cost", ListFormat::money},
-                   {"Value", ListFormat::money}, {"Currency"}};
+  sheet.columns = {{"Place"},
+                   {"Item"},
+                   {"Description"},
+                   {"Lot"},
+                   {"Use by", ListFormat::date},
+                   {"State"},
+                   {"Pieces", ListFormat::whole},
+                   {"Unit cost", ListFormat::money},
+                   {"Value", ListFormat::money},
+                   {"Currency"}};
   sheet.total = exchange::ListTotal{"Total of known costs", description, value, code};
   auto levels = clinic.shelf;
-  std::ranges::sort(levels, {}, [](const StockLevel& level) {
-    return std::tie(level.place, level.lot);
-  });
+  std::ranges::sort(levels, {},
+                    [](const StockLevel& level) { return std::tie(level.place, level.lot); });
   const ClinicIndex index{clinic};
   long unknown = 0;
   for (const auto& level : levels) {

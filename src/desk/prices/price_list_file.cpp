@@ -143,8 +143,7 @@ class PriceRows {
     made.description = words(row, "description");
     // A list that has one column of codes means its own.
     if (!headings_.has("supplier_item")) made.supplier_item = made.item_code;
-    const bool nameless =
-        made.supplier_item.empty() && made.item_code.empty() && made.gtin.empty();
+    const bool nameless = made.supplier_item.empty() && made.item_code.empty() && made.gtin.empty();
     if (nameless && words(row, "unit_cost").empty()) return;
     if (nameless) {
       into.refused.push_back({row.number, "", "names no item; give a part number, code or GTIN"});
@@ -152,6 +151,7 @@ class PriceRows {
     }
     if (auto fault = read_figures(row, made)) {
       into.refused.push_back({row.number, fault->first, fault->second});
+      into.unread.push_back(std::move(made));
       return;
     }
     into.rows.push_back(std::move(made));
@@ -288,11 +288,16 @@ std::string fault_of(const std::map<std::string, std::string>& columns) {
 
 const std::vector<PriceField>& price_fields() {
   static const std::vector<PriceField> fields{
-      {"supplier_item",
-       {"supplier item", "suppliers item", "supplier part no", "suppliers part no", "part no",
-        "part number", "article", "article no", "article number", "order no", "order number", "ref",
-        "reference", "sku", "catalogue no", "catalogue number", "catalog number", "item no",
-        "item number", "product code"}},
+      {"supplier_item", {"supplier item",    "suppliers item",
+                         "supplier part no", "suppliers part no",
+                         "part no",          "part number",
+                         "article",          "article no",
+                         "article number",   "order no",
+                         "order number",     "ref",
+                         "reference",        "sku",
+                         "catalogue no",     "catalogue number",
+                         "catalog number",   "item no",
+                         "item number",      "product code"}},
       {"item_code", {"item code", "code", "our code", "your code", "customer item", "item"}},
       {"gtin", {"gtin", "gtin 13", "gtin 14", "ean", "ean code", "barcode", "upc"}},
       {"description", {"description", "name", "text", "product", "product name", "designation"}},
@@ -312,6 +317,25 @@ const std::vector<PriceField>& price_fields() {
   return fields;
 }
 
+Expected<std::map<std::string, std::string>> read_headings(std::string_view text) {
+  std::map<std::string, std::string> made;
+  while (!text.empty()) {
+    const auto end = std::min(text.find(';'), text.size());
+    const auto part = exchange::trimmed(text.substr(0, end));
+    text.remove_prefix(std::min(end + 1, text.size()));
+    if (part.empty()) continue;
+    const auto cut = std::min(part.find('='), part.size());
+    const auto field = exchange::trimmed(part.substr(0, cut));
+    const auto heading = exchange::trimmed(part.substr(std::min(cut + 1, part.size())));
+    if (field.empty() || heading.empty()) {
+      return refuse(fmt::format("'{}' is not FIELD=HEADING, as in unit_cost=Price.", part));
+    }
+    made[std::string{field}] = heading;
+  }
+  if (auto fault = fault_of(made); !fault.empty()) return refuse(std::move(fault));
+  return made;
+}
+
 Expected<PriceListFile> read_price_list(const SheetTable& table, const Currency& otherwise,
                                         const std::map<std::string, std::string>& columns,
                                         const exchange::FolderFormat& format) {
@@ -321,9 +345,9 @@ Expected<PriceListFile> read_price_list(const SheetTable& table, const Currency&
     const auto headings = headings_of(table.rows[i], columns);
     if (!headings.complete()) continue;
     if (!headings.twice.empty()) {
-      return refuse(fmt::format(
-          "{} has several columns for {}; say which one with --column {}=HEADING.",
-          table.name, headings.twice, headings.twice));
+      return refuse(
+          fmt::format("{} has several columns for {}; say which one with --column {}=HEADING.",
+                      table.name, headings.twice, headings.twice));
     }
     PriceListFile made;
     made.name = table.name;

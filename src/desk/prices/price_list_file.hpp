@@ -18,10 +18,14 @@ struct PriceField {
 };
 [[nodiscard]] const std::vector<PriceField>& price_fields();
 
+/// "unit_cost=Preis; supplier_item=Artikel" as fields and headings; "" names none.
+[[nodiscard]] Expected<std::map<std::string, std::string>> read_headings(std::string_view text);
+
 struct PriceListFile {
   std::string name;
   std::vector<supply::PriceRow> rows;
   std::vector<supply::RefusedPriceRow> refused;
+  std::vector<supply::PriceRow> unread;     ///< the numbers of refused rows: these items are listed
   std::map<std::string, std::string> used;  ///< field and the heading that it was read from
   std::vector<std::string> ignored;         ///< headings that are not known
 };

@@ -27,8 +27,16 @@ Expected<PriceListOutcome> compare(const store::Snapshot& snapshot, const PriceL
   PriceListOutcome made;
   made.file = list->name;
   made.ignored = std::move(list->ignored);
-  made.found = supply::compare_prices(list->rows, catalogue, request.supplier,
-                                      request.take_descriptions);
+  made.found =
+      supply::compare_prices(list->rows, catalogue, request.supplier, request.take_descriptions);
+  // An item whose row could not be read is on the list all the same.
+  std::erase_if(made.found.missing, [&](const Item& item) {
+    return std::ranges::any_of(list->unread, [&](const supply::PriceRow& row) {
+      return (!row.supplier_item.empty() && row.supplier_item == item.supplier_item) ||
+             (!row.item_code.empty() && row.item_code == item.code.text) ||
+             (!row.gtin.empty() && row.gtin == item.gtin);
+    });
+  });
   auto& refused = made.found.refused;
   refused.insert(refused.end(), list->refused.begin(), list->refused.end());
   std::ranges::stable_sort(refused, {}, &supply::RefusedPriceRow::row);

@@ -68,11 +68,10 @@ std::string number_of(const supply::PriceRow& row) {
 TableRow change_row(const PriceChange& change) {
   const auto doubts = price_doubts(change);
   const bool doubtful = !doubts.empty();
-  auto row = new_row(doubtful ? "Doubtful: look at it"
-                              : (change.changes_item() ? "Changes" : "Worded otherwise"),
-                     change.before.code.text,
-                     capitalised(fmt::format("{}", fmt::join(price_changes(change), "; "))),
-                     doubtful);
+  auto row = new_row(
+      doubtful ? "Doubtful: look at it" : (change.changes_item() ? "Changes" : "Worded otherwise"),
+      change.before.code.text,
+      capitalised(fmt::format("{}", fmt::join(price_changes(change), "; "))), doubtful);
   row.cells[3].text = capitalised(list_words(doubts));
   return row;
 }
@@ -133,8 +132,8 @@ std::string price_doubt_key(PriceDoubt doubt) {
 }
 
 std::string price_line(const PriceChange& change) {
-  auto text = fmt::format("{}: {}.", change.before.code.text,
-                          fmt::join(price_changes(change), "; "));
+  auto text =
+      fmt::format("{}: {}.", change.before.code.text, fmt::join(price_changes(change), "; "));
   if (const auto doubts = price_doubts(change); !doubts.empty()) {
     text += fmt::format(" Look at it: {}.", list_words(doubts));
   }

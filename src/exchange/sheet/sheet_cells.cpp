@@ -91,8 +91,8 @@ class CellReader {
       // Cells in between count, since room is made for them.
       counted_ += *column + 1 - into.cells.size();
       if (counted_ > limits_.cells) {
-        return Refusal{fmt::format("{} has more than {} cells; it was not read.", name_,
-                                   limits_.cells)};
+        return Refusal{
+            fmt::format("{} has more than {} cells; it was not read.", name_, limits_.cells)};
       }
       into.cells.resize(*column + 1);
       into.cells.back() = std::move(made);

@@ -117,8 +117,8 @@ Expected<SheetTable> read_sheet(const std::filesystem::path& file, const std::st
   std::error_code unknown;
   const auto size = std::filesystem::file_size(file, unknown);
   if (!unknown && size > limits.file_bytes) {
-    return refuse(fmt::format("{} is larger than {} MiB; it was not read.", name,
-                              limits.file_bytes >> 20U));
+    return refuse(
+        fmt::format("{} is larger than {} MiB; it was not read.", name, limits.file_bytes >> 20U));
   }
   if (std::filesystem::is_directory(file, unknown)) {
     return refuse(fmt::format("{} is a folder; choose a file.", name));

@@ -38,7 +38,7 @@ struct SheetRow {
 };
 
 struct SheetTable {
-  std::string name;  ///< of the file, for sentences
+  std::string name;            ///< of the file, for sentences
   std::vector<SheetRow> rows;  ///< rising; rows without content are left out
 };
 

@@ -247,9 +247,8 @@ Expected<WorkbookParts> read_workbook_parts(const ZipParts& parts, const std::st
   auto styles = read_date_styles(parts, name, or_else(*relations, "styles", folder + "styles.xml"));
   if (!styles) return tl::unexpected(styles.error());
   made.date_styles = std::move(*styles);
-  made.from_1904 = child_of(document->document_element(), "workbookPr")
-                       .attribute("date1904")
-                       .as_bool();
+  made.from_1904 =
+      child_of(document->document_element(), "workbookPr").attribute("date1904").as_bool();
   return made;
 }
 

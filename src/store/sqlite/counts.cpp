@@ -38,9 +38,8 @@ void append_count(WriteSession& session, const ShelfCountRecord& count) {
     insert_count(session, *lot, count);
     return;
   }
-  all_or_nothing(session, [&] {
-    return insert_count(session, add_record(session, count.lot).value, count);
-  });
+  all_or_nothing(
+      session, [&] { return insert_count(session, add_record(session, count.lot).value, count); });
 }
 
 std::vector<ShelfCountRecord> all_counts(Session& session) {

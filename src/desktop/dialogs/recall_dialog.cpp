@@ -89,9 +89,10 @@ void RecallDialog::look_up() {
 void RecallDialog::show() {
   if (!notice_) return;
   const auto& found = notice_->found;
-  summary_->SetLabelText(to_wx(fmt::format("{}, {}: {}", found.item.text,
-                                           found.lot.empty() ? "all lots" : "lot " + found.lot,
-                                           desk::recall_summary(found))));
+  summary_->SetLabelText(to_wx(
+      fmt::format("{}, {}: {}", found.item.text,
+                  found.lot.empty() ? std::string{"all lots"} : fmt::format("lot {}", found.lot),
+                  desk::recall_summary(found))));
   summary_->Wrap(GetClientSize().x - FromDIP(24));
   touched_.fill(desk::recall_rows(*notice_, names()));
   list_->set_empty_words("Nothing is recorded of it. Look on the shelves.");

@@ -25,8 +25,11 @@ TableRow new_row(const std::string& what, const std::string& where, const std::s
                  const std::string& detail, bool strong) {
   TableRow row;
   row.strong = strong;
-  row.cells = {
-      {what, std::nullopt}, {where, std::nullopt}, {lot, std::nullopt}, {detail, std::nullopt}};
+  row.cells = {{what, std::nullopt},
+               {where, std::nullopt},
+               {lot, std::nullopt},
+               {"", std::nullopt},
+               {detail, std::nullopt}};
   return row;
 }
 
@@ -36,14 +39,12 @@ TableRow unit_row(const supply::RecalledPatient& patient, const supply::Recalled
   if (const auto name = full_name(patient.patient); names == Names::shown && !name.empty()) {
     who += fmt::format("  {}", name);
   }
-  auto detail = fmt::format("{}, issued {}, {}", word(recalled.unit.side),
-                            date_words(recalled.unit.issued_on), match_words(recalled.match));
-  if (recalled.in_hands) {
-    detail += patient.visit ? fmt::format("; next visit {}", date_words(*patient.visit))
-                            : std::string{"; no visit is booked"};
-  }
-  return new_row(recalled.in_hands ? "Patient has it" : "Patient had it", who,
-                 lot_words(recalled.unit), detail, recalled.in_hands);
+  const auto detail = fmt::format("{}, issued {}, {}", word(recalled.unit.side),
+                                  date_words(recalled.unit.issued_on), match_words(recalled.match));
+  auto row = new_row(recalled.in_hands ? "Patient has it" : "Patient had it", who,
+                     lot_words(recalled.unit), detail, recalled.in_hands);
+  if (recalled.in_hands) row.cells[3] = date_cell(patient.visit, "none booked");
+  return row;
 }
 
 TableRow stock_row(const supply::RecalledStock& stock) {
@@ -67,9 +68,10 @@ TableRow order_row(const OrderLine& line) {
 }  // namespace
 
 Table recall_table() {
-  return Table{{{"What", 16, Align::left, ""},
-                {"Who or where", 26, Align::left, "", 1},
-                {"Lot", 24, Align::left, "", 1},
+  return Table{{{"What", 15, Align::left, ""},
+                {"Who or where", 18, Align::left, "", 1},
+                {"Lot", 28, Align::left, "", 1},
+                {"Next visit", 13, Align::left, "Of patients who have a part of it"},
                 {"Details", 44, Align::left, "", 2}}};
 }
 

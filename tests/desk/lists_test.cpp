@@ -119,7 +119,7 @@ TEST_CASE("A recall list has names only when they are asked for") {
   REQUIRE(rows.size() == 4);
   CHECK(rows[0].cells[0].text == "Patient has it");
   CHECK(rows[1].cells[0].text == "Patient had it");
-  CHECK(rows[2].cells[3].text == "3 pieces, lot not recorded: look at the part");
+  CHECK(rows[2].cells[4].text == "3 pieces, recalled");
   CHECK(rows[3].cells[0].text == "On order");
   auto items = item_table(test_assessment().clinic.items);
   items.find("b-28");

@@ -9,7 +9,7 @@
 using namespace sparewell;
 using namespace sparewell::exchange;
 using namespace sparewell::exchange::testing;
-using Kind = SheetCell::Kind;
+using Held = SheetCell::Kind;
 
 namespace {
 
@@ -34,15 +34,15 @@ const SheetRow& row_beginning(const SheetTable& table, const std::string& text) 
 TEST_CASE("Numbers, dates and text of a list are what they are, formulas have their values") {
   const auto table = written("list-cells");
   const auto& row = row_beginning(table, "L-1");
-  CHECK(row.at(1).kind == Kind::date);
+  CHECK(row.at(1).kind == Held::date);
   CHECK(row.at(1).date == make_date(2027, 1, 31));
-  CHECK(row.at(2).kind == Kind::number);
+  CHECK(row.at(2).kind == Held::number);
   CHECK(row.at(3).number == 412.5);
   CHECK(row.at(4).number == 1237.5);  // 3 * 412.50 by hand
   CHECK(row.at(6).number == 3);
   CHECK(row.at(7).blank());
   CHECK(row.at(9).number == 3.25);
-  CHECK(row_beginning(table, "=1+1").at(0).kind == Kind::text);
+  CHECK(row_beginning(table, "=1+1").at(0).kind == Held::text);
   CHECK(row_beginning(table, "N-1").at(1).text == "not recorded");
   CHECK(row_beginning(table, "N-1").at(4).blank());
 }

@@ -7,7 +7,7 @@
 using namespace sparewell;
 using namespace sparewell::exchange;
 using namespace sparewell::exchange::testing;
-using Kind = SheetCell::Kind;
+using Held = SheetCell::Kind;
 
 namespace {
 
@@ -44,14 +44,14 @@ TEST_CASE("Shared and inline texts, numbers, dates, truth values and errors are 
   CHECK(table.rows[0].at(2).blank());
   CHECK(table.rows[0].at(3).text == "in & line");
   const auto& row = table.rows[1];
-  CHECK(row.at(0).kind == Kind::number);
+  CHECK(row.at(0).kind == Held::number);
   CHECK(row.at(0).text == "12.5");
   // 46351 is 2026-11-25: the day that the order workbook's test names too.
   CHECK(row.at(1).date == make_date(2026, 11, 25));
   CHECK(row.at(2).date == make_date(2026, 11, 25));
-  CHECK(row.at(3).kind == Kind::number);
+  CHECK(row.at(3).kind == Held::number);
   CHECK(row.at(4).text == "yes");
-  CHECK(row.at(5).kind == Kind::error);
+  CHECK(row.at(5).kind == Held::error);
   CHECK(row.at(6).date == make_date(2026, 11, 25));
   CHECK(row.at(7).text == "two");
   CHECK(row.at(8).number == 2);

@@ -135,6 +135,9 @@ class PriceRows {
       : headings_{headings}, otherwise_{otherwise}, format_{format} {}
 
   void read(const SheetRow& row, PriceListFile& into) {
+    const auto filled = std::ranges::count_if(
+        row.cells, [](const SheetCell& found) { return !exchange::trimmed(found.text).empty(); });
+    if (filled < 2) return;
     supply::PriceRow made;
     made.row = row.number;
     made.supplier_item = words(row, "supplier_item");

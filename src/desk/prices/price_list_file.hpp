@@ -33,7 +33,8 @@ struct PriceListFile {
 /// Looks for the heading row among the first 40: one with a price and with a number of the item.
 /// `columns` names headings for fields ("code" is item_code, "price" unit_cost) and goes before the
 /// known ones. Amounts are in the currency of the row's cell, of the price's heading ("Price EUR"),
-/// or in `otherwise`. Rows without any number and price are headings in between and left out.
+/// or in `otherwise`. Rows with a single filled cell, or without any number and price,
+/// are headings in between and left out.
 /// Refuses in one sentence: a list without such headings, a field or heading that does not exist,
 /// a heading that stands there twice.
 [[nodiscard]] Expected<PriceListFile> read_price_list(

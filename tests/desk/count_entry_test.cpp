@@ -82,7 +82,8 @@ TEST_CASE("A sheet that was filled in is read back, and only what was counted is
   CHECK(desk::count_line(shown.findings[0]) ==
         "main store  L-1 lot A: 4 counted, 5 recorded, 1 fewer (-100.00 EUR)");
   CHECK(desk::count_summary(shown) ==
-        "2 lots were counted: 1 agrees, 1 differs by -100.00 EUR. 1 row is blank and left alone.");
+        "2 lots were counted: 1 agrees, 1 differs (100.00 EUR short). 1 row is blank and left "
+        "alone.");
 
   const auto booked = clinic.book(sheet);
   CHECK(booked.booked() == 2);

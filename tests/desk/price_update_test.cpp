@@ -6,6 +6,7 @@
 
 #include "desk/clinic_folder.hpp"
 #include "desk/prices/price_words.hpp"
+#include "desk/row_words.hpp"
 
 using namespace sparewell;
 using namespace sparewell::test;
@@ -77,7 +78,10 @@ TEST_CASE("A list is shown, sure changes are accepted in one unit of work, doubt
   CHECK(clinic.take(list, PriceAcceptance::doubtful_too)->written == 1);
   CHECK(clinic.item("S-1").unit_cost == Money{1200, {"EUR"}});
   CHECK(desk::price_table(*shown).size() == 4);
-  CHECK(desk::price_table(*shown).at(0).cells[0].text == "Doubtful: look at it");
+  const auto table = desk::price_table(*shown);
+  CHECK(table.at(0).cells[0].text == "Doubtful: look at it");
+  CHECK(desk::row_words(table, "0").starts_with("Standing: Doubtful: look at it\nItem: S-1\n"));
+  CHECK(desk::row_words(table, "99").empty());
 }
 
 TEST_CASE("Headings can be named, unknown ones are told, and a list without any is refused") {

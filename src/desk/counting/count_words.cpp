@@ -1,5 +1,6 @@
 #include "desk/counting/count_words.hpp"
 
+#include <array>
 #include <cstdlib>
 #include <map>
 
@@ -40,21 +41,27 @@ std::string standing_words(const CountFinding& finding) {
   return finding.difference() == 0 ? "Agrees" : "Differs";
 }
 
+std::string value_words(const CountFinding& finding) {
+  if (finding.difference() == 0) return {};
+  const auto value = finding.value();
+  return value ? signed_amount(*value) : "not known";
+}
+
 TableRow row_of(const CountFinding& finding, std::size_t id) {
   const auto& entry = finding.entry;
   TableRow row;
   row.id = std::to_string(id);
   row.strong = finding.difference() != 0;
-  row.cells = {
-      {standing_words(finding), std::nullopt},
-      {entry.place, std::nullopt},
-      {entry.lot.item.text, std::nullopt},
-      {entry.lot.lot.empty() ? "no lot recorded" : entry.lot.lot, std::nullopt},
-      count_cell(finding.recorded),
-      count_cell(entry.counted),
-      {fmt::format("{:+}", finding.difference()), static_cast<double>(finding.difference())},
-      {finding.value() ? amount_words(*finding.value()) : "not known", std::nullopt},
-      {entry.remark, std::nullopt}};
+  row.cells = {{standing_words(finding), std::nullopt},
+               {entry.place, std::nullopt},
+               {entry.lot.item.text, std::nullopt},
+               {entry.lot.lot.empty() ? "no lot recorded" : entry.lot.lot, std::nullopt},
+               count_cell(finding.recorded),
+               count_cell(entry.counted),
+               {finding.difference() == 0 ? "0" : fmt::format("{:+}", finding.difference()),
+                static_cast<double>(finding.difference())},
+               {value_words(finding), std::nullopt},
+               {entry.remark, std::nullopt}};
   return row;
 }
 
@@ -70,18 +77,24 @@ TableRow row_of(const RefusedCount& refused, std::size_t id) {
   return row;
 }
 
-/// The sum of what differs, by currency.
+/// What is missing and what is too much, by currency: "100.00 EUR short, 20.00 EUR over".
 std::string sum_words(const CountReview& review) {
-  std::map<Currency, Money> sums;
+  std::array<std::map<Currency, Money>, 2> sums;
   for (const auto& finding : review.findings) {
-    const auto value = finding.value();
+    auto value = finding.value();
     if (!value || value->minor == 0) continue;
-    const auto [at, is_new] = sums.try_emplace(value->currency, *value);
+    auto& side = sums[value->minor < 0 ? 0 : 1];
+    value->minor = std::abs(value->minor);
+    const auto [at, is_new] = side.try_emplace(value->currency, *value);
     if (!is_new) at->second = at->second + *value;
   }
-  std::vector<Money> amounts;
-  for (const auto& [currency, sum] : sums) amounts.push_back(sum);
-  return amounts_words(amounts);
+  std::vector<std::string> parts;
+  for (const auto& [side, word] : {std::pair{&sums[0], "short"}, std::pair{&sums[1], "over"}}) {
+    std::vector<Money> amounts;
+    for (const auto& [currency, sum] : *side) amounts.push_back(sum);
+    if (!amounts.empty()) parts.push_back(fmt::format("{} {}", amounts_words(amounts), word));
+  }
+  return fmt::format("{}", fmt::join(parts, ", "));
 }
 
 }  // namespace
@@ -120,7 +133,7 @@ std::string count_summary(const CountReview& review) {
       "{} counted: {} {}, {} {}", count_words(std::ssize(review.findings), "lot was", "lots were"),
       number_words(agree), agree == 1 ? "agrees" : "agree", number_words(review.differing()),
       review.differing() == 1 ? "differs" : "differ");
-  if (const auto sum = sum_words(review); !sum.empty()) text += fmt::format(" by {}", sum);
+  if (const auto sum = sum_words(review); !sum.empty()) text += fmt::format(" ({})", sum);
   text += ".";
   if (review.moved() > 0) {
     text += fmt::format(" {} moved since the sheet was written.",
@@ -138,15 +151,16 @@ std::string count_summary(const CountReview& review) {
 }
 
 Table count_table(const CountReview& review) {
-  Table table{{{"Standing", 26, Align::left, "", 1},
-               {"Place", 14, Align::left, ""},
-               {"Item", 13, Align::left, ""},
-               {"Lot", 13, Align::left, ""},
-               {"Recorded", 9, Align::right, "Pieces by the records now"},
-               {"Counted", 9, Align::right, "Pieces found"},
-               {"Difference", 10, Align::right, ""},
-               {"Value", 14, Align::right, "The difference at the catalogue's cost"},
-               {"Remark", 24, Align::left, "", 2}}};
+  Table table{
+      {{"Standing", 20, Align::left, "", 1},
+       {"Place", 11, Align::left, "", 1},
+       {"Item", 11, Align::left, ""},
+       {"Lot", 11, Align::left, ""},
+       {"Recorded", 4, Align::right, "Pieces by the records now"},
+       {"Counted", 4, Align::right, "Pieces found"},
+       {"Difference", 4, Align::right, ""},
+       {"Value", 12, Align::right, "The difference at the catalogue's cost"},
+       {"Remark", 26, Align::left, "What was written beside it, or why it was refused", 3}}};
   std::vector<TableRow> rows;
   // What needs a look comes first.
   for (const bool differs : {true, false}) {

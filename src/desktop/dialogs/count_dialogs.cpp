@@ -6,8 +6,8 @@
 #include <wx/textctrl.h>
 
 #include "desk/counting/count_words.hpp"
+#include "desktop/dialogs/row_detail.hpp"
 #include "desktop/text.hpp"
-#include "desktop/widgets/table_view.hpp"
 
 namespace sparewell::desktop {
 namespace {
@@ -51,12 +51,8 @@ CountReviewDialog::CountReviewDialog(wxWindow* parent, const desk::CountReview& 
         {"leave them: they are counted again", "book them: they were counted after they moved"}, 0,
         "Lots whose stock has changed since the sheet was written");
   }
-  auto* list = new TableView{this, table_, "What was counted", Pick::none};
-  list->set_least_rows(10);
-  list->SetMinSize({FromDIP(900), FromDIP(320)});
-  list->set_empty_words("No row of the sheet has a count.");
-  add_wide(list, 1);
-  list->table_changed();
+  add_wide(make_row_detail(this, table_, "What was counted", "No row of the sheet has a count."),
+           1);
   anything ? finish("Boo&k") : finish("&Close", false);
 }
 

@@ -10,8 +10,8 @@
 #include <wx/textctrl.h>
 
 #include "desk/prices/price_words.hpp"
+#include "desktop/dialogs/row_detail.hpp"
 #include "desktop/text.hpp"
-#include "desktop/widgets/table_view.hpp"
 
 namespace sparewell::desktop {
 namespace {
@@ -41,7 +41,7 @@ PriceListDialog::PriceListDialog(wxWindow* parent, const std::string& file,
   descriptions_ =
       add_choice("Descri&ptions", {"keep those of the clinic", "take those of the list"}, 0,
                  "Whose words for an item the catalogue has");
-  finish("S&how");
+  finish("Sho&w");
   Bind(wxEVT_BUTTON, &PriceListDialog::on_ok, this, wxID_OK);
 }
 
@@ -74,12 +74,9 @@ PriceReviewDialog::PriceReviewDialog(wxWindow* parent, const desk::PriceListOutc
                            {"leave as they are", "write them too: I have looked at each"}, 0,
                            "What to do with the prices that are marked doubtful");
   }
-  auto* list = new TableView{this, table_, "What the price list changes", Pick::none};
-  list->set_least_rows(10);
-  list->SetMinSize({FromDIP(940), FromDIP(340)});
-  list->set_empty_words("The list says what the catalogue says already.");
-  add_wide(list, 1);
-  list->table_changed();
+  add_wide(make_row_detail(this, table_, "What the price list changes",
+                           "The list says what the catalogue says already."),
+           1);
   anything ? finish("&Accept") : finish("&Close", false);
 }
 

@@ -69,6 +69,9 @@ void add_effects(CLI::App& app, Context& context);
 void add_fit_life(CLI::App& app, Context& context);
 void add_backtest(CLI::App& app, Context& context);
 void add_simulate(CLI::App& app, Context& context);
+void add_lists(CLI::App& app, Context& context);
+void add_count(CLI::App& app, Context& context);
+void add_prices(CLI::App& app, Context& context);
 void add_verify(CLI::App& app, Context& context);
 
 }  // namespace sparewell::batch

@@ -59,6 +59,9 @@ int main(int argc, char** argv) {
   add_fit_life(app, context);
   add_backtest(app, context);
   add_simulate(app, context);
+  add_lists(app, context);
+  add_count(app, context);
+  add_prices(app, context);
   add_verify(app, context);
   app.footer(
       "Exit status: 0 done, 1 done with findings or refused rows, 2 wrong use, 3 the clinic file "

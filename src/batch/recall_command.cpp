@@ -4,7 +4,7 @@
 
 #include "batch/context.hpp"
 #include "batch/json.hpp"
-#include "desk/recall_words.hpp"
+#include "desk/papers/recall_list.hpp"
 
 namespace sparewell::batch {
 namespace {
@@ -15,6 +15,7 @@ struct Options {
   std::string reason;
   bool quarantine = false;
   bool names = false;
+  std::string out;
 };
 
 Json json_of(const supply::RecalledUnit& recalled) {
@@ -109,8 +110,14 @@ int run(const Context& context, const Options& options) {
   const Date today = context.today();
   const auto store = context.open(store::OpenMode::existing);
   const ItemCode item{options.item};
-  const auto notice = desk::look_up_recall(*store->read(), item, options.lot, today);
+  const auto snapshot = store->read();
+  const auto notice = desk::look_up_recall(*snapshot, item, options.lot, today);
   if (!notice) throw WrongUse{notice.error().sentence};
+  const auto names = options.names ? desk::Names::shown : desk::Names::left_out;
+  if (!options.out.empty()) {
+    exchange::write_list_workbook(desk::recall_list(*notice, names, snapshot->settings().name),
+                                  options.out);
+  }
   std::vector<StockLevel> moved;
   if (options.quarantine) {
     moved = desk::quarantine_recalled(*store, item, options.lot, today,
@@ -119,7 +126,6 @@ int run(const Context& context, const Options& options) {
   if (context.json) {
     print_json(notice->found, moved, options.names);
   } else {
-    const auto names = options.names ? desk::Names::shown : desk::Names::left_out;
     for (const auto& line : desk::recall_lines(*notice, names)) std::cout << line << '\n';
     if (options.quarantine) {
       for (const auto& line : desk::quarantine_lines(moved)) std::cout << line << '\n';
@@ -140,6 +146,7 @@ void add_recall(CLI::App& app, Context& context) {
                     "Move the recalled stock to the place \"quarantine\"");
   command->add_option("--reason", options->reason, "Why, for the ledger (default: the recall)");
   command->add_flag("--names", options->names, "Give patients' names beside their references");
+  command->add_option("--out", options->out, "Write the list as a workbook to tick off, .xlsx");
   command->callback([&context, options] {
     context.run = [&context, options] { return run(context, *options); };
   });

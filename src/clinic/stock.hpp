@@ -44,6 +44,19 @@ struct StockMovement {
   friend bool operator==(const StockMovement&, const StockMovement&) = default;
 };
 
+/// What a person found when they counted one lot at one place, right or wrong.
+struct ShelfCountRecord {
+  Lot lot;
+  std::string place;
+  Date on;
+  int recorded = 0;  ///< pieces by the ledger before the count
+  int counted = 0;   ///< pieces found
+  std::string by;    ///< who counted
+  std::string remark;
+
+  friend bool operator==(const ShelfCountRecord&, const ShelfCountRecord&) = default;
+};
+
 /// Pieces of one lot at one place: the sum of its movements.
 struct StockLevel {
   Lot lot;

@@ -32,7 +32,7 @@ bool can_settle(const CommandState& state) {
   return idle_with_file(state) && state.away;
 }
 
-constexpr std::array<CommandSpec, 28> table{{
+constexpr std::array<CommandSpec, 34> table{{
     {Command::open_file, Menu::file, "&Open clinic file...", "Ctrl+O", "Open another clinic file",
      idle},
     {Command::new_file, Menu::file, "&New clinic file...", "Ctrl+N", "Make an empty clinic file",
@@ -74,6 +74,19 @@ constexpr std::array<CommandSpec, 28> table{{
      true},
     {Command::wear_early, Menu::wear, "&Early endings", "Ctrl+6",
      "Lots and items that may be defective, and parts that wore out far too early", always},
+    {Command::stock_list, Menu::lists, "Write &stock list...", "",
+     "What lies where, with use-by dates and values, as a workbook", idle_with_file},
+    {Command::month_forecast, Menu::lists, "&Forecast by month...", "",
+     "Pieces of each item that will be needed month by month, as a workbook", idle_with_file},
+    {Command::count_sheet, Menu::lists, "Write &count sheet...", "",
+     "A sheet to fill in at the shelf, what matters most first", idle_with_file, true},
+    {Command::enter_count, Menu::lists, "&Enter a count...", "Ctrl+E",
+     "Read a filled-in count sheet, look at the differences and book them", idle_with_file},
+    {Command::price_list, Menu::lists, "Supplier &price list...", "",
+     "See what a supplier's price list changes, and take it over", idle_with_file, true},
+    {Command::recall, Menu::lists, "&Recall...", "Ctrl+R",
+     "Who has or had a recalled part, where more of it lies, and taking it out of use",
+     idle_with_file, true},
     {Command::page_orders, Menu::view, "&Order today", "Ctrl+1", "What to order today, and why",
      always},
     {Command::page_patients, Menu::view, "&Patients", "Ctrl+2",
@@ -103,6 +116,8 @@ const CommandSpec& command_spec(Command command) {
 std::string_view menu_title(Menu menu) {
   static constexpr std::array<std::string_view, 6> titles{"&File", "&Orders", "&Shelf",
                                                           "&Wear", "&View",   "&Help"};
+  static constexpr std::array<std::string_view, 6> titles{"&File",  "&Orders", "&Wear",
+                                                          "&Lists", "&View",   "&Help"};
   return titles[static_cast<std::size_t>(menu)];
 }
 

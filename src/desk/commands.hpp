@@ -28,6 +28,12 @@ enum class Command {
   test_forecasts,
   wear_effects,
   wear_early,
+  stock_list,
+  count_sheet,
+  enter_count,
+  month_forecast,
+  price_list,
+  recall,
   page_orders,
   page_patients,
   page_shelf,
@@ -40,6 +46,7 @@ enum class Command {
 };
 
 enum class Menu { file, orders, shelf, wear, view, help };
+enum class Menu { file, orders, wear, lists, view, help };
 
 /// What decides whether a command can be used now.
 struct CommandState {

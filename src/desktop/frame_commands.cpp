@@ -72,6 +72,18 @@ void MainFrame::run(desk::Command command) {
       return go_to_wear(WearPanel::Pane::effects);
     case Command::wear_early:
       return go_to_wear(WearPanel::Pane::early);
+    case Command::stock_list:
+      return write_stock_list();
+    case Command::count_sheet:
+      return write_count_sheet();
+    case Command::enter_count:
+      return enter_count();
+    case Command::month_forecast:
+      return forecast_months();
+    case Command::price_list:
+      return take_price_list();
+    case Command::recall:
+      return look_up_recall();
     case Command::find:
       if (day_) current_page()->find();
       return;

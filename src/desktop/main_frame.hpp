@@ -12,6 +12,7 @@
 #include "desk/day.hpp"
 #include "desk/job.hpp"
 #include "desk/policy_play.hpp"
+#include "desk/list_jobs.hpp"
 #include "desk/remembered.hpp"
 #include "desk/stock_form.hpp"
 #include "desktop/pages/wear_panel.hpp"
@@ -74,6 +75,19 @@ class MainFrame : public wxFrame {
   void settle_away();
   void take_back();
   void book(const desk::StockForm& form);
+  // frame_lists.cpp: lists, counts, price lists and recalls
+  void write_stock_list();
+  void forecast_months();
+  void write_count_sheet();
+  void enter_count();
+  void book_count(const desk::CountSheet& sheet, const desk::CountBooking& booking);
+  void take_price_list();
+  void read_prices(const desk::PriceListRequest& request, desk::PriceAcceptance acceptance);
+  void show_prices(const desk::PriceListRequest& request, desk::PriceAcceptance acceptance,
+                   const Expected<desk::PriceListOutcome>& outcome);
+  void look_up_recall();
+  void write_list(const std::string& what, const std::string& file, std::function<void()> write);
+  void say_workbook(const std::string& file);
 
   // frame_jobs.cpp: the work
   void start_job(desk::Job job);

@@ -14,6 +14,10 @@ WorkbookFile::WorkbookFile(std::filesystem::path file, const std::string& sheet_
   temporary_ += ".part";
   workbook_.reset(workbook_new(temporary_.c_str()));
   if (!workbook_) throw std::bad_alloc{};
+  add_sheet(sheet_name);
+}
+
+void WorkbookFile::add_sheet(const std::string& sheet_name) {
   check(workbook_validate_sheet_name(workbook_.get(), sheet_name.c_str()));
   sheet_ = workbook_add_worksheet(workbook_.get(), sheet_name.c_str());
   if (sheet_ == nullptr) throw std::bad_alloc{};
@@ -50,6 +54,12 @@ void WorkbookFile::formula(lxw_row_t row, lxw_col_t column, const std::string& f
 
 void WorkbookFile::column_width(lxw_col_t column, double characters) {
   check(worksheet_set_column(sheet_, column, column, characters, nullptr));
+}
+
+void WorkbookFile::hide_column(lxw_col_t column, double characters) {
+  lxw_row_col_options options{};
+  options.hidden = 1;
+  check(worksheet_set_column_opt(sheet_, column, column, characters, nullptr, &options));
 }
 
 void WorkbookFile::properties(const std::string& title, const std::string& author, Date created) {

@@ -1,4 +1,4 @@
-/// A new spreadsheet file with one sheet; every refusal of the library becomes an exception.
+/// A new spreadsheet file; every refusal of the library becomes an exception.
 #pragma once
 
 #include <cstdint>
@@ -19,6 +19,9 @@ class WorkbookFile {
   /// The sheet's name has at most 31 characters.
   WorkbookFile(std::filesystem::path file, const std::string& sheet_name);
 
+  /// A further sheet; what is written from now on goes there.
+  void add_sheet(const std::string& sheet_name);
+
   [[nodiscard]] lxw_format* add_format();
   [[nodiscard]] lxw_worksheet* sheet() { return sheet_; }
 
@@ -30,6 +33,7 @@ class WorkbookFile {
   void formula(lxw_row_t row, lxw_col_t column, const std::string& formula, double value,
                lxw_format* format = nullptr);
   void column_width(lxw_col_t column, double characters);
+  void hide_column(lxw_col_t column, double characters);
   void properties(const std::string& title, const std::string& author, Date created);
   /// Throws with the library's reason when `error` is one.
   void check(lxw_error error) const;

@@ -164,6 +164,8 @@ class Snapshot : public AccessToRecords<Reads> {
   [[nodiscard]] virtual std::vector<Booking> bookings_of(const ItemCode& item, int most) const = 0;
   /// nullopt when no unit of work with this number moved stock.
   [[nodiscard]] virtual std::optional<Booking> booking(RowId id) const = 0;
+  /// Every count of a lot at a place, in the order of writing.
+  [[nodiscard]] virtual std::vector<ShelfCountRecord> counts() const = 0;
   /// The newest `most` entries of the change log, newest first.
   [[nodiscard]] virtual std::vector<Change> changes(int most) const = 0;
 };
@@ -190,6 +192,10 @@ class UnitOfWork : public Snapshot, public AccessToRecords<Writes> {
   /// Notes that this unit of work takes back the booking; it records the movements itself. Throws
   /// StoreFailure{not_found} when there is none, {constraint} when it was taken back already.
   virtual void mark_reversed(RowId booking) = 0;
+  /// Keeps that a lot was counted; the correction of the ledger, if one is due, is a movement.
+  /// Throws StoreFailure{not_found} for an unknown item, StoreFailure{constraint} for a count below
+  /// zero or without a place. A new lot is made on the way.
+  virtual void record_count(const ShelfCountRecord& count) = 0;
   /// The next order number of a year, for example "SW-2026-0001"; never given out twice, even
   /// when the order is cancelled later. A unit of work that is not committed gives its number back.
   /// Numbers that stored order lines bear already are passed over.

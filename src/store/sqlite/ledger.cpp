@@ -8,17 +8,6 @@
 namespace sparewell::store::sqlite {
 namespace {
 
-std::optional<std::int64_t> find_lot(Session& session, const Lot& lot) {
-  static const std::string sql =
-      "SELECT id FROM lots WHERE item_id = :item_id AND lot = :lot"
-      " AND IFNULL(use_by, '') = IFNULL(:use_by, '')";
-  const auto query = session.connection.query(sql);
-  Binder binder{*query, session.references};
-  Table<Lot>::describe(binder, lot);
-  if (!query->executeStep()) return std::nullopt;
-  return query->getColumn(0).getInt64();
-}
-
 std::int64_t stock_of(Session& session, std::int64_t lot, const std::string& place) {
   static const std::string sql =
       "SELECT IFNULL(SUM(quantity), 0) FROM movements WHERE lot_id = :lot_id AND place = :place";
@@ -73,6 +62,17 @@ std::vector<Record> in_order(Session& session, const char* order) {
 }
 
 }  // namespace
+
+std::optional<std::int64_t> find_lot(Session& session, const Lot& lot) {
+  static const std::string sql =
+      "SELECT id FROM lots WHERE item_id = :item_id AND lot = :lot"
+      " AND IFNULL(use_by, '') = IFNULL(:use_by, '')";
+  const auto query = session.connection.query(sql);
+  Binder binder{*query, session.references};
+  Table<Lot>::describe(binder, lot);
+  if (!query->executeStep()) return std::nullopt;
+  return query->getColumn(0).getInt64();
+}
 
 void append_movement(WriteSession& session, const StockMovement& movement) {
   if (movement.quantity == 0) {

@@ -1,6 +1,8 @@
 /// The stock ledger.
 #pragma once
 
+#include <cstdint>
+#include <optional>
 #include <vector>
 
 #include "store/sqlite/session.hpp"
@@ -11,6 +13,8 @@ namespace sparewell::store::sqlite {
 /// quantity of zero and for one that would take the stock below zero.
 void append_movement(WriteSession& session, const StockMovement& movement);
 [[nodiscard]] std::vector<StockMovement> all_movements(Session& session);
+/// The row of a lot; nothing when it is not stored.
+[[nodiscard]] std::optional<std::int64_t> find_lot(Session& session, const Lot& lot);
 /// Ordered by lot (in the order in which lots were first seen) and place.
 [[nodiscard]] std::vector<StockLevel> current_shelf(Session& session);
 /// The same of one item, summed from its own lots only; empty for an unknown item.

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "store/sqlite/bookings.hpp"
+#include "store/sqlite/counts.hpp"
 #include "store/sqlite/ledger.hpp"
 #include "store/sqlite/numbered.hpp"
 #include "store/sqlite/of_item.hpp"
@@ -79,6 +80,8 @@ class ReadsOf<Base> : public Base {
   }
   [[nodiscard]] std::optional<Booking> booking(RowId id) const override {
     return translated([&] { return find_booking(session(), id); });
+  [[nodiscard]] std::vector<ShelfCountRecord> counts() const override {
+    return translated([&] { return all_counts(session()); });
   }
   [[nodiscard]] std::vector<Change> changes(int most) const override {
     return translated([&] { return newest_changes(session().connection, most); });

@@ -124,6 +124,8 @@ class SqliteUnitOfWork final : public UnitOfWorkBase {
   }
   void mark_reversed(RowId booking) override {
     translated([&] { note_reversal(writing(), booking); }, {"reversal", "booking"});
+  void record_count(const ShelfCountRecord& count) override {
+    translated([&] { append_count(writing(), count); }, Table<ShelfCountRecord>::subject);
   }
   std::string take_order_number(int year) override {
     return translated([&] { return next_order_number(writing(), year); }, {"order number", ""});

@@ -12,6 +12,11 @@ void fill(Store& store) {
                 .place = "s",
                 .quantity = 2,
                 .on = make_date(2026, 1, 1)});
+  work->record_count({.lot = {.item = {"L-1"}, .lot = "A"},
+                      .place = "s",
+                      .on = make_date(2026, 1, 1),
+                      .recorded = 2,
+                      .counted = 2});
   (void)work->take_order_number(2026);
   work->commit();
   const auto again = store.begin_write(anna);
@@ -27,6 +32,7 @@ TEST_CASE("the ledger, the change log and order numbers only grow, whoever write
   fill(*store);
   auto raw = raw_database(engine.path());
   for (const char* table : {"movements", "changes", "change_sets", "order_numbers", "reversals"}) {
+  for (const char* table : {"movements", "changes", "change_sets", "order_numbers", "counts"}) {
     CAPTURE(table);
     const std::string name{table};
     const auto content = [&] {

@@ -38,6 +38,25 @@ struct Table<StockMovement> {
 };
 
 template <>
+struct Table<ShelfCountRecord> {
+  static constexpr Subject subject{"count", ""};
+  static constexpr const char* name =
+      "(SELECT counts.id, item_id, lot, use_by, place, counted_on, recorded, counted, counted_by,"
+      " remark FROM counts JOIN lots ON lots.id = lot_id)";
+
+  template <class Fields, class C>
+  static void describe(Fields& f, C& count) {
+    Table<Lot>::describe(f, count.lot);
+    f("place", count.place);
+    f("counted_on", count.on);
+    f("recorded", count.recorded);
+    f("counted", count.counted);
+    f("counted_by", count.by);
+    f("remark", count.remark);
+  }
+};
+
+template <>
 struct Table<StockLevel> {
   static constexpr Subject subject{"stock level", ""};
   static constexpr const char* name =

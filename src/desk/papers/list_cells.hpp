@@ -1,0 +1,28 @@
+/// Cells that the lists on paper have in common.
+#pragma once
+
+#include <string>
+
+#include "clinic/stock.hpp"
+#include "exchange/list_workbook.hpp"
+
+namespace sparewell::desk {
+
+/// A day, or words where none is recorded.
+inline exchange::ListCell day_or(const std::optional<Date>& date, const std::string& otherwise) {
+  if (date) return *date;
+  return otherwise;
+}
+
+inline exchange::ListCell pieces_cell(int count) {
+  return static_cast<double>(count);
+}
+
+inline std::string lot_or_none(const std::string& lot) {
+  return lot.empty() ? "none recorded" : lot;
+}
+
+/// For dates that are not recorded; a part without one may have any.
+inline constexpr auto no_date_words = "not recorded";
+
+}  // namespace sparewell::desk

@@ -1,0 +1,98 @@
+#include "desk/papers/month_forecast.hpp"
+
+#include <chrono>
+
+#include <fmt/format.h>
+
+#include "desk/part_words.hpp"
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+using exchange::ListFormat;
+
+exchange::ListRow row_of(const supply::ItemMonths& needs, const Item* item) {
+  exchange::ListRow row;
+  row.cells = {needs.item.text, item ? item_words(*item) : std::string{"not in the catalogue"}};
+  exchange::Sum expected;
+  for (const auto& month : needs.months) {
+    expected.columns.push_back(row.cells.size());
+    row.cells.emplace_back(month.mean);
+    row.cells.emplace_back(static_cast<double>(month.pieces.least_covering(month_assurance)));
+  }
+  const auto total = row.cells.size();
+  row.cells.emplace_back(std::move(expected));
+  if (item && item->unit_cost) {
+    row.cells.insert(row.cells.end(), {*item->unit_cost, exchange::Product{total, total + 1},
+                                       item->unit_cost->currency.code});
+  } else {
+    row.cells.resize(total + 4);
+  }
+  return row;
+}
+
+}  // namespace
+
+MonthForecast forecast_by_month(const Assessment& assessment, int count) {
+  auto months = supply::months_ahead(assessment.today, count);
+  auto items =
+      supply::demand_by_month(assessment.clinic, assessment.lives, assessment.today, months);
+  return {assessment.today, std::move(months), std::move(items)};
+}
+
+std::string month_words(const supply::Month& month) {
+  static constexpr std::array<const char*, 12> names{"Jan", "Feb", "Mar", "Apr", "May", "Jun",
+                                                     "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
+  const std::chrono::year_month_day first{month.from};
+  return fmt::format("{}{} {}", first.day() == std::chrono::day{1} ? "" : "rest of ",
+                     names[static_cast<unsigned>(first.month()) - 1],
+                     static_cast<int>(first.year()));
+}
+
+std::string forecast_caution() {
+  return "A forecast supports and does not replace clinical judgement: inspect worn parts at every "
+         "visit.";
+}
+
+exchange::ListWorkbook month_forecast_list(const MonthForecast& forecast, const Clinic& clinic) {
+  exchange::ListSheet sheet;
+  sheet.name = "Forecast";
+  sheet.title = fmt::format("Forecast by month, from {}", date_words(forecast.today));
+  sheet.head = {{"Date", forecast.today}};
+  sheet.caution = forecast_caution();
+  sheet.columns = {{"Item"}, {"Description"}};
+  for (const auto& month : forecast.months) {
+    const auto words = month_words(month);
+    sheet.columns.push_back({fmt::format("{}: expected", words), ListFormat::decimal});
+    sheet.columns.push_back({fmt::format("{}: enough at 90 %", words), ListFormat::whole});
+  }
+  const auto total = sheet.columns.size();
+  sheet.columns.insert(sheet.columns.end(), {{"Expected in all", ListFormat::decimal},
+                                             {"Unit cost", ListFormat::money},
+                                             {"Expected cost", ListFormat::money},
+                                             {"Currency"}});
+  sheet.total = exchange::ListTotal{"Total", 1, total + 2, total + 3};
+  const ClinicIndex index{clinic};
+  long unknown = 0;
+  for (const auto& needs : forecast.items) {
+    const auto* item = index.item(needs.item);
+    if (item == nullptr || !item->unit_cost) ++unknown;
+    sheet.rows.push_back(row_of(needs, item));
+  }
+  sheet.closing = {
+      "Expected: the mean number of pieces. Enough at 90 %: with this many pieces the month's need "
+      "is met in nine months of ten.",
+      "Costs are the catalogue's for a single piece, without price breaks and freight. New "
+      "patients "
+      "are not in the forecast."};
+  if (unknown > 0) {
+    sheet.total->label = "Total of known costs";
+    sheet.closing.push_back(fmt::format("{} no known cost and {} not in the totals.",
+                                        count_words(unknown, "item has", "items have"),
+                                        unknown == 1 ? "is" : "are"));
+  }
+  return {"Forecast by month", clinic.settings.name, forecast.today, {std::move(sheet)}};
+}
+
+}  // namespace sparewell::desk

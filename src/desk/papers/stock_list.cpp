@@ -1,0 +1,99 @@
+#include "desk/papers/stock_list.hpp"
+
+#include <algorithm>
+#include <tuple>
+
+#include <fmt/format.h>
+
+#include "desk/papers/list_cells.hpp"
+#include "desk/part_words.hpp"
+#include "desk/shelf_page.hpp"
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+using exchange::ListFormat;
+using exchange::ListSheet;
+
+/// Columns of the list, A to J.
+enum Column : std::size_t {
+  place,
+  item,
+  description,
+  lot,
+  use_by,
+  state,
+  pieces,
+  cost,
+  value,
+  code
+};
+
+exchange::ListRow row_of(const StockLevel& level, const Item* known, Date today) {
+  const auto standing = lot_state(level, today);
+  const auto words = standing == LotState::usable && !level.lot.use_by
+                         ? std::string{"no use-by date recorded: look at the part"}
+                         : lot_state_words(standing);
+  exchange::ListRow row;
+  row.strong = standing != LotState::usable;
+  row.cells = {level.place,
+               level.lot.item.text,
+               known ? item_words(*known) : std::string{"not in the catalogue"},
+               lot_or_none(level.lot.lot),
+               day_or(level.lot.use_by, no_date_words),
+               capitalised(words),
+               pieces_cell(level.quantity)};
+  if (known && known->unit_cost) {
+    row.cells.insert(row.cells.end(), {*known->unit_cost, exchange::Product{pieces, cost},
+                                       known->unit_cost->currency.code});
+  } else {
+    row.cells.resize(code + 1);
+  }
+  return row;
+}
+
+std::vector<std::string> closing_words(long unknown) {
+  if (unknown == 0) return {};
+  return {fmt::format("{} no known cost and {} not in the totals.",
+                      count_words(unknown, "row has", "rows have"), unknown == 1 ? "is" : "are")};
+}
+
+}  // namespace
+
+exchange::ListWorkbook stock_list(const Clinic& clinic, Date today) {
+  ListSheet sheet;
+  sheet.name = "Stock";
+  sheet.title = fmt::format("Stock list, {}", date_words(today));
+  sheet.head = {{"Date", today}};
+  sheet.caution =
+      "Do not hand out what is expired or in quarantine. Dates and lots are those recorded: "
+      "compare "
+      "them with the part.";
+  sheet.columns = {{"Place"},
+                   {"Item"},
+                   {"Description"},
+                   {"Lot"},
+                   {"Use by", ListFormat::date},
+                   {"State"},
+                   {"Pieces", ListFormat::whole},
+                   {"Unit cost", ListFormat::money},
+                   {"Value", ListFormat::money},
+                   {"Currency"}};
+  sheet.total = exchange::ListTotal{"Total of known costs", description, value, code};
+  auto levels = clinic.shelf;
+  std::ranges::sort(levels, {},
+                    [](const StockLevel& level) { return std::tie(level.place, level.lot); });
+  const ClinicIndex index{clinic};
+  long unknown = 0;
+  for (const auto& level : levels) {
+    const auto* known = index.item(level.lot.item);
+    if (known == nullptr || !known->unit_cost) ++unknown;
+    sheet.rows.push_back(row_of(level, known, today));
+  }
+  if (unknown == 0) sheet.total->label = "Total";
+  sheet.closing = closing_words(unknown);
+  return {"Stock list", clinic.settings.name, today, {std::move(sheet)}};
+}
+
+}  // namespace sparewell::desk

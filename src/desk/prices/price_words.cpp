@@ -1,0 +1,220 @@
+#include "desk/prices/price_words.hpp"
+
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+using supply::PriceChange;
+using supply::PriceDoubt;
+
+std::string cost_words(const std::optional<Money>& cost) {
+  return cost ? amount_words(*cost) : "not known";
+}
+
+std::string percent_words(const std::optional<Money>& before, const std::optional<Money>& after) {
+  const auto ratio = supply::price_ratio(before, after);
+  if (!ratio) return {};
+  const double percent = 100 * (*ratio - 1);
+  return fmt::format(", {} {:.1f} %", percent > 0 ? "up" : "down", std::abs(percent));
+}
+
+std::string breaks_words(const std::vector<PriceBreak>& breaks) {
+  std::vector<std::string> parts;
+  for (const auto& step : breaks) {
+    parts.push_back(
+        fmt::format("{} from {}", amount_words(step.unit_cost), number_words(step.from_quantity)));
+  }
+  return parts.empty() ? "none" : list_words(parts);
+}
+
+std::string doubt_words(PriceDoubt doubt, const PriceChange& change) {
+  const int pack = std::max(change.before.pack_size, change.after.pack_size);
+  switch (doubt) {
+    case PriceDoubt::large_change:
+      return "the price changes by more than half";
+    case PriceDoubt::per_pack:
+      return fmt::format("it may be the price of a pack of {} and not of a piece", pack);
+    case PriceDoubt::per_piece:
+      return fmt::format("the old price may be that of a pack of {}", pack);
+    case PriceDoubt::currency:
+      return "the currency is another";
+    case PriceDoubt::zero:
+      return "it would cost nothing";
+    default:
+      return "a price break is dearer than fewer pieces, or changes by more than half";
+  }
+}
+
+TableRow new_row(std::string standing, std::string item, std::string what, bool strong) {
+  TableRow row;
+  row.strong = strong;
+  row.cells = {{std::move(standing), std::nullopt},
+               {std::move(item), std::nullopt},
+               {std::move(what), std::nullopt},
+               {"", std::nullopt}};
+  return row;
+}
+
+std::string number_of(const supply::PriceRow& row) {
+  if (!row.supplier_item.empty()) return row.supplier_item;
+  return row.item_code.empty() ? row.gtin : row.item_code;
+}
+
+TableRow change_row(const PriceChange& change) {
+  const auto doubts = price_doubts(change);
+  const bool doubtful = !doubts.empty();
+  auto row = new_row(
+      doubtful ? "Doubtful: look at it" : (change.changes_item() ? "Changes" : "Worded otherwise"),
+      change.before.code.text,
+      capitalised(fmt::format("{}", fmt::join(price_changes(change), "; "))), doubtful);
+  row.cells[3].text = capitalised(list_words(doubts));
+  return row;
+}
+
+std::string unknown_words(const supply::PriceRow& row) {
+  return fmt::format("{}{}", row.description.empty() ? "no description" : row.description,
+                     row.unit_cost ? fmt::format(", {}", amount_words(*row.unit_cost)) : "");
+}
+
+}  // namespace
+
+std::vector<std::string> price_changes(const PriceChange& change) {
+  const auto& [before, after] = std::pair<const Item&, const Item&>{change.before, change.after};
+  std::vector<std::string> parts;
+  const auto say = [&](const char* what, const std::string& old, const std::string& made) {
+    parts.push_back(fmt::format("{} {} to {}", what, old, made));
+  };
+  if (before.unit_cost != after.unit_cost) {
+    say("unit cost", cost_words(before.unit_cost),
+        cost_words(after.unit_cost) + percent_words(before.unit_cost, after.unit_cost));
+  }
+  if (before.price_breaks != after.price_breaks) {
+    say("price breaks", breaks_words(before.price_breaks), breaks_words(after.price_breaks));
+  }
+  if (before.pack_size != after.pack_size) {
+    say("pack size", number_words(before.pack_size), number_words(after.pack_size));
+  }
+  if (before.min_order != after.min_order) {
+    say("minimum order", number_words(before.min_order), number_words(after.min_order));
+  }
+  if (before.lead_days != after.lead_days) {
+    say("lead days", before.lead_days ? number_words(*before.lead_days) : "not known",
+        after.lead_days ? number_words(*after.lead_days) : "not known");
+  }
+  if (before.description != after.description) {
+    say("description", fmt::format("'{}'", before.description),
+        fmt::format("'{}'", after.description));
+  } else if (!change.other_description.empty()) {
+    parts.push_back(fmt::format("the list calls it '{}'", change.other_description));
+  }
+  if (change.keeps_price_breaks) {
+    parts.push_back(fmt::format("the list gives no price breaks, so {} stay",
+                                breaks_words(before.price_breaks)));
+  }
+  return parts;
+}
+
+std::vector<std::string> price_doubts(const PriceChange& change) {
+  std::vector<std::string> parts;
+  for (const auto doubt : change.doubts) parts.push_back(doubt_words(doubt, change));
+  return parts;
+}
+
+std::string price_doubt_key(PriceDoubt doubt) {
+  static constexpr std::array<const char*, 6> keys{"large_change", "per_pack", "per_piece",
+                                                   "currency",     "zero",     "price_break"};
+  return keys.at(static_cast<std::size_t>(doubt));
+}
+
+std::string price_line(const PriceChange& change) {
+  auto text =
+      fmt::format("{}: {}.", change.before.code.text, fmt::join(price_changes(change), "; "));
+  if (const auto doubts = price_doubts(change); !doubts.empty()) {
+    text += fmt::format(" Look at it: {}.", list_words(doubts));
+  }
+  return text;
+}
+
+std::string refused_price_line(const supply::RefusedPriceRow& refused) {
+  return refused.field.empty()
+             ? fmt::format("Row {} {}.", refused.row, refused.reason)
+             : fmt::format("Row {}, {}: {}.", refused.row, refused.field, refused.reason);
+}
+
+std::string price_summary(const PriceListOutcome& outcome) {
+  const auto& found = outcome.found;
+  int changing = 0;
+  int doubtful = 0;
+  for (const auto& change : found.changes) {
+    changing += change.changes_item() ? 1 : 0;
+    doubtful += change.doubts.empty() ? 0 : 1;
+  }
+  auto text = fmt::format(
+      "{}: {}, {} doubtful; {} as before; {} not in the catalogue; {} not on the list; {} refused.",
+      outcome.file, count_words(changing, "item changes", "items change"), number_words(doubtful),
+      number_words(found.unchanged), number_words(std::ssize(found.unknown)),
+      number_words(std::ssize(found.missing)),
+      count_words(std::ssize(found.refused), "row", "rows"));
+  if (outcome.written > 0) {
+    text += fmt::format(" {} written.", count_words(outcome.written, "item was", "items were"));
+  }
+  if (outcome.held_back > 0) {
+    text += fmt::format(" {} held back as doubtful.",
+                        count_words(outcome.held_back, "item was", "items were"));
+  }
+  return text;
+}
+
+std::vector<std::string> price_lines(const PriceListOutcome& outcome) {
+  const auto& found = outcome.found;
+  std::vector<std::string> lines;
+  for (const auto& change : found.changes) lines.push_back(price_line(change));
+  for (const auto& row : found.unknown) {
+    lines.push_back(fmt::format("Row {}, {}: not in the catalogue ({}).", row.row, number_of(row),
+                                unknown_words(row)));
+  }
+  for (const auto& item : found.missing) {
+    lines.push_back(fmt::format("{}: not on the list.", item.code.text));
+  }
+  for (const auto& refused : found.refused) lines.push_back(refused_price_line(refused));
+  if (!outcome.ignored.empty()) {
+    lines.push_back(
+        fmt::format("Headings that were not used: {}.", fmt::join(outcome.ignored, ", ")));
+  }
+  lines.push_back(price_summary(outcome));
+  return lines;
+}
+
+Table price_table(const PriceListOutcome& outcome) {
+  const auto& found = outcome.found;
+  Table table{{{"Standing", 20, Align::left, ""},
+               {"Item", 14, Align::left, ""},
+               {"What changes", 50, Align::left, "", 3},
+               {"Doubt", 34, Align::left, "Why a person has to look at it", 2}}};
+  std::vector<TableRow> rows;
+  for (const bool doubtful : {true, false}) {
+    for (const auto& change : found.changes) {
+      if (!change.doubts.empty() == doubtful) rows.push_back(change_row(change));
+    }
+  }
+  for (const auto& refused : found.refused) {
+    rows.push_back(new_row(fmt::format("Row {} refused", refused.row), refused.field,
+                           capitalised(refused.reason), true));
+  }
+  for (const auto& row : found.unknown) {
+    rows.push_back(new_row("Not in the catalogue", number_of(row), unknown_words(row), false));
+  }
+  for (const auto& item : found.missing) {
+    rows.push_back(new_row("Not on the list", item.code.text, item.description, false));
+  }
+  for (std::size_t i = 0; i < rows.size(); ++i) rows[i].id = std::to_string(i);
+  table.fill(std::move(rows));
+  return table;
+}
+
+}  // namespace sparewell::desk

@@ -1,0 +1,15 @@
+/// Asks where a workbook is to be written.
+#pragma once
+
+#include <string>
+
+class wxWindow;
+
+namespace sparewell::desktop {
+
+/// The chosen file, ending in ".xlsx"; "" when the person thought better of it. `name` is proposed;
+/// signs that file systems do not take are replaced.
+[[nodiscard]] std::string ask_for_workbook(wxWindow* parent, const std::string& title,
+                                           std::string name);
+
+}  // namespace sparewell::desktop

@@ -1,0 +1,107 @@
+#include "supply/month_demand.hpp"
+
+#include <algorithm>
+#include <chrono>
+#include <cmath>
+#include <map>
+#include <optional>
+
+#include "clinic/in_parallel.hpp"
+#include "supply/demand.hpp"
+
+namespace sparewell::supply {
+namespace {
+
+using std::chrono::year_month_day;
+
+Date month_end(std::chrono::year_month month) {
+  return Date{month / std::chrono::last};
+}
+
+/// What one user adds to a month in which they need `mean` pieces.
+Pmf pieces_of(double mean) {
+  const double whole = std::floor(std::max(0.0, mean));
+  std::vector<double> mass(static_cast<std::size_t>(whole) + 2, 0.0);
+  const double rest = std::max(0.0, mean) - whole;
+  mass[mass.size() - 2] = 1 - rest;
+  mass.back() = rest;
+  return Pmf{std::move(mass)};
+}
+
+/// Parts of a month's demand that are independent of each other.
+class MonthParts {
+ public:
+  void add(double mean) {
+    mean_ += mean;
+    parts_.push_back(pieces_of(mean));
+  }
+  void add(int users, double chance) {
+    mean_ += users * chance;
+    parts_.push_back(binomial(users, chance));
+  }
+  [[nodiscard]] MonthNeed need() && { return {mean_, convolve_all(std::move(parts_))}; }
+
+ private:
+  double mean_ = 0;
+  std::vector<Pmf> parts_;
+};
+
+std::vector<MonthNeed> needs_of(const Lives& lives, const std::vector<ChangingFrom>& changes,
+                                FreshCountsCache& fresh, Date today,
+                                const std::vector<Month>& months) {
+  std::vector<MonthParts> parts(months.size());
+  for (const auto* unit : lives) {
+    double before = 0;
+    for (std::size_t i = 0; i < months.size(); ++i) {
+      const double until = replacements(unit->life, months[i].to, fresh, unit->others).mean();
+      // Rounding may bring a mean that hardly grows a hair below the one before.
+      parts[i].add(std::max(0.0, until - before));
+      before = std::max(before, until);
+    }
+  }
+  for (const ChangingFrom& from : changes) {
+    double before = 0;
+    for (std::size_t i = 0; i < months.size(); ++i) {
+      const double until = from.chance(days_between(today, months[i].to));
+      parts[i].add(from.units, std::clamp(until - before, 0.0, 1.0));
+      before = std::max(before, until);
+    }
+  }
+  std::vector<MonthNeed> made;
+  for (auto& part : parts) made.push_back(std::move(part).need());
+  return made;
+}
+
+}  // namespace
+
+std::vector<Month> months_ahead(Date today, int count) {
+  const year_month_day parts{today};
+  auto month = parts.year() / parts.month();
+  std::vector<Month> made;
+  if (month_end(month) > today) made.push_back({today + days{1}, month_end(month)});
+  for (int i = 0; i < count; ++i) {
+    month += std::chrono::months{1};
+    made.push_back({Date{month / 1}, month_end(month)});
+  }
+  return made;
+}
+
+std::vector<ItemMonths> demand_by_month(const Clinic& clinic,
+                                        const std::vector<wear::LifeOfUnit>& lives, Date today,
+                                        const std::vector<Month>& months) {
+  const auto by_item = lives_by_item(clinic, lives);
+  const auto changes = changes_to_items(clinic, by_item, today);
+  std::map<ItemCode, std::vector<MonthNeed>> needs;
+  for (const auto& [item, of_item] : by_item) needs[item];
+  for (const auto& [item, of_item] : changes) needs[item];
+  std::vector<ItemMonths> made;
+  for (const auto& [item, empty] : needs) made.push_back({item, {}});
+  FreshCountsCache fresh;
+  in_parallel(made.size(), [&](std::size_t i) {
+    made[i].months = needs_of(of_item(by_item, made[i].item), of_item(changes, made[i].item), fresh,
+                              today, months);
+  });
+  return made;
+}
+
+}  // namespace sparewell::supply

@@ -114,9 +114,7 @@ const CommandSpec& command_spec(Command command) {
 }
 
 std::string_view menu_title(Menu menu) {
-  static constexpr std::array<std::string_view, 6> titles{"&File", "&Orders", "&Shelf",
-                                                          "&Wear", "&View",   "&Help"};
-  static constexpr std::array<std::string_view, 6> titles{"&File",  "&Orders", "&Wear",
+  static constexpr std::array<std::string_view, 7> titles{"&File",  "&Orders", "&Shelf", "&Wear",
                                                           "&Lists", "&View",   "&Help"};
   return titles[static_cast<std::size_t>(menu)];
 }

@@ -45,8 +45,7 @@ enum class Command {
   about
 };
 
-enum class Menu { file, orders, shelf, wear, view, help };
-enum class Menu { file, orders, wear, lists, view, help };
+enum class Menu { file, orders, shelf, wear, lists, view, help };
 
 /// What decides whether a command can be used now.
 struct CommandState {

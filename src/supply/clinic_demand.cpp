@@ -25,12 +25,14 @@ const Lives& ClinicDemand::users(const ItemCode& item) const {
   return list_of(users_, item);
 }
 
-ItemDemand ClinicDemand::of(const Item& item) const {
+DemandSources ClinicDemand::sources(const Item& item) const {
   const auto season = seasons_.find(item.kind);
-  return ItemDemand{today_,
-                    {list_of(users_, item.code), list_of(changes_, item.code), starts_.of(item),
-                     season == seasons_.end() ? nullptr : &season->second},
-                    fresh_};
+  return {list_of(users_, item.code), list_of(changes_, item.code), starts_.of(item),
+          season == seasons_.end() ? nullptr : &season->second};
+}
+
+ItemDemand ClinicDemand::of(const Item& item) const {
+  return ItemDemand{today_, sources(item), fresh_};
 }
 
 }  // namespace sparewell::supply

@@ -22,6 +22,9 @@ class ClinicDemand {
   [[nodiscard]] const Lives& users(const ItemCode& item) const;
   /// Demand for the item; one for each thread.
   [[nodiscard]] ItemDemand of(const Item& item) const;
+  /// What asks for the item.
+  [[nodiscard]] DemandSources sources(const Item& item) const;
+  [[nodiscard]] FreshCountsCache& fresh() const { return fresh_; }
   /// The kinds whose replacements follow the season.
   [[nodiscard]] const std::map<Kind, Season>& seasons() const { return seasons_; }
 

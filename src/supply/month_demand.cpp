@@ -7,7 +7,7 @@
 #include <optional>
 
 #include "clinic/in_parallel.hpp"
-#include "supply/demand.hpp"
+#include "supply/clinic_demand.hpp"
 
 namespace sparewell::supply {
 namespace {
@@ -35,6 +35,10 @@ class MonthParts {
     mean_ += mean;
     parts_.push_back(pieces_of(mean));
   }
+  void add(const Pmf& pieces) {
+    mean_ += pieces.mean();
+    parts_.push_back(pieces);
+  }
   void add(int users, double chance) {
     mean_ += users * chance;
     parts_.push_back(binomial(users, chance));
@@ -46,20 +50,29 @@ class MonthParts {
   std::vector<Pmf> parts_;
 };
 
-std::vector<MonthNeed> needs_of(const Lives& lives, const std::vector<ChangingFrom>& changes,
-                                FreshCountsCache& fresh, Date today,
+std::vector<MonthNeed> needs_of(const DemandSources& sources, FreshCountsCache& fresh, Date today,
                                 const std::vector<Month>& months) {
   std::vector<MonthParts> parts(months.size());
-  for (const auto* unit : lives) {
+  std::vector<double> clock;  // as wear counts the days until the end of each month
+  for (const Month& month : months) {
+    const int days = days_between(today, month.to);
+    clock.push_back(sources.season == nullptr ? days : sources.season->clock(today, days));
+  }
+  for (const auto* unit : sources.users) {
     double before = 0;
     for (std::size_t i = 0; i < months.size(); ++i) {
-      const double until = replacements(unit->life, months[i].to, fresh, unit->others).mean();
+      const double until =
+          pmf_of_tails(replacement_tails(unit->life, clock[i], fresh, unit->others)).mean();
       // Rounding may bring a mean that hardly grows a hair below the one before.
       parts[i].add(std::max(0.0, until - before));
       before = std::max(before, until);
     }
   }
-  for (const ChangingFrom& from : changes) {
+  for (std::size_t i = 0; i < months.size(); ++i) {
+    // Starts come at a constant rate that is not known exactly: every month has the same law.
+    parts[i].add(sources.starts.in(days_between(months[i].from, months[i].to) + 1));
+  }
+  for (const ChangingFrom& from : sources.changes) {
     double before = 0;
     for (std::size_t i = 0; i < months.size(); ++i) {
       const double until = from.chance(days_between(today, months[i].to));
@@ -89,17 +102,22 @@ std::vector<Month> months_ahead(Date today, int count) {
 std::vector<ItemMonths> demand_by_month(const Clinic& clinic,
                                         const std::vector<wear::LifeOfUnit>& lives, Date today,
                                         const std::vector<Month>& months) {
-  const auto by_item = lives_by_item(clinic, lives);
-  const auto changes = changes_to_items(clinic, by_item, today);
-  std::map<ItemCode, std::vector<MonthNeed>> needs;
-  for (const auto& [item, of_item] : by_item) needs[item];
-  for (const auto& [item, of_item] : changes) needs[item];
+  const ClinicDemand demand{clinic, lives, today};
+  std::map<ItemCode, const Item*> needed;
+  for (const Item& item : clinic.items) {
+    const auto sources = demand.sources(item);
+    const bool asked =
+        !sources.users.empty() || !sources.changes.empty() || sources.starts.starts > 0;
+    if (asked) needed.emplace(item.code, &item);
+  }
   std::vector<ItemMonths> made;
-  for (const auto& [item, empty] : needs) made.push_back({item, {}});
-  FreshCountsCache fresh;
+  std::vector<const Item*> items;
+  for (const auto& [code, item] : needed) {
+    made.push_back({code, {}});
+    items.push_back(item);
+  }
   in_parallel(made.size(), [&](std::size_t i) {
-    made[i].months = needs_of(of_item(by_item, made[i].item), of_item(changes, made[i].item), fresh,
-                              today, months);
+    made[i].months = needs_of(demand.sources(*items[i]), demand.fresh(), today, months);
   });
   return made;
 }

@@ -35,9 +35,10 @@ struct ItemMonths {
 ///
 /// The mean of a month is that of ItemDemand::until() at its end less that at its beginning, summed
 /// over users. Its chances: the users of an item are independent, and each needs the whole part of
-/// their mean in the month, and with the chance of the rest one piece more. For a part that can
-/// hardly end twice in a month this is the exact law (the sum of unlike coins, Poisson-binomial);
-/// where it can, the spread comes out a little too small.
+/// their mean in the month, and with the chance of the rest one piece more; patients who begin come
+/// on top (new_starts.hpp). For a part that can hardly end twice in a month this is the exact law
+/// (the sum of unlike coins, Poisson-binomial); where it can, the spread comes out a little too
+/// small.
 [[nodiscard]] std::vector<ItemMonths> demand_by_month(const Clinic& clinic,
                                                       const std::vector<wear::LifeOfUnit>& lives,
                                                       Date today, const std::vector<Month>& months);

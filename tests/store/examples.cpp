@@ -348,6 +348,8 @@ SupplierReturn full_but_changed() {
   sent.credited.reset();
   sent.closed_on.reset();
   return sent;
+}
+
 /// Of bare<Unit>() and full<Unit>(), which must be stored before.
 template <>
 Handover bare() {

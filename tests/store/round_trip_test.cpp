@@ -114,6 +114,7 @@ TEST_CASE_TEMPLATE("every record comes back as it was stored, bare, full and cha
   }
   SUBCASE("return to a supplier") {
     check_round_trip<SupplierReturn>(s);
+  }
   SUBCASE("handover") {
     {
       const auto work = s.begin_write(anna);

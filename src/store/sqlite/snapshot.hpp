@@ -80,6 +80,7 @@ class ReadsOf<Base> : public Base {
   }
   [[nodiscard]] std::optional<Booking> booking(RowId id) const override {
     return translated([&] { return find_booking(session(), id); });
+  }
   [[nodiscard]] std::vector<ShelfCountRecord> counts() const override {
     return translated([&] { return all_counts(session()); });
   }

@@ -124,6 +124,7 @@ class SqliteUnitOfWork final : public UnitOfWorkBase {
   }
   void mark_reversed(RowId booking) override {
     translated([&] { note_reversal(writing(), booking); }, {"reversal", "booking"});
+  }
   void record_count(const ShelfCountRecord& count) override {
     translated([&] { append_count(writing(), count); }, Table<ShelfCountRecord>::subject);
   }

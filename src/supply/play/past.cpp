@@ -40,12 +40,6 @@ Clinic forecast_records(Clinic clinic) {
   return clinic;
 }
 
-/// A fit and what goes with it.
-struct Learned {
-  wear::ClinicLife fitted;
-  FreshCountsCache fresh;
-};
-
 /// Averaging over the laws that are possible takes most of the time of a forecast and moves the
 /// money in stock by less than one percent (tried on the sample clinic), so it is left out here.
 wear::ClinicLife best_laws_alone(wear::ClinicLife fitted) {
@@ -53,19 +47,18 @@ wear::ClinicLife best_laws_alone(wear::ClinicLife fitted) {
   return fitted;
 }
 
-void find_targets(const Clinic& known, Learned& learned, const Board& board, Date day,
+void find_targets(const Clinic& known, const wear::ClinicLife& fitted, const Board& board, Date day,
                   const std::vector<Ordered>& ordered, const std::vector<double>& services,
                   Targets& targets) {
-  const auto lives = wear::lives_of_units_in_use(known, learned.fitted, day);
-  const auto by_item = lives_by_item(known, lives);
-  const auto changes = changes_to_items(known, by_item, day);
+  const auto lives = wear::lives_of_units_in_use(known, fitted, day);
+  const ClinicDemand demand{known, lives, day};
   const LeadTimes leads{known};
   const StockBook book{known};
+  const OrderPolicy policy = policy_of(known.settings);
   for (const Ordered& each : ordered) {
     const BoardItem& item = board.items[each.item];
-    const ItemCase given = item_case(
-        known, *item.item, item.supplier, of_item(by_item, item.item->code),
-        of_item(changes, item.item->code), book, learned.fresh, leads.of(*item.item), day);
+    const ItemCase given =
+        item_case(known, *item.item, item.supplier, demand, book, leads.of(*item.item), policy);
     const Pmf needed = demand_of(given).until_arrival(given.next_order_day, given.lead);
     const auto chances = board.chances(each.item, services);
     for (std::size_t c = 0; c < chances.size(); ++c) {
@@ -91,27 +84,25 @@ std::optional<Scenario> past_scenario(const Clinic& clinic, const wear::PriorTab
   const Clinic records = forecast_records(clinic);
   const OrderCalendar calendar = calendar_of(board);
   const std::vector<OrderCalendar::value_type> in_order{calendar.begin(), calendar.end()};
-  std::unique_ptr<Learned> learned;
-  Date learned_on;
+  std::optional<wear::ClinicLife> fitted;
+  Date fitted_on;
   for (std::size_t from = 0; from < in_order.size();) {
     if (goes_on && !goes_on(static_cast<double>(from) / static_cast<double>(in_order.size()))) {
       return std::nullopt;
     }
     const Date first = in_order[from].first;
-    if (!learned || first >= learned_on + days{days_between_fits}) {
-      learned = std::make_unique<Learned>();
-      learned->fitted =
-          best_laws_alone(wear::fit_clinic(wear::known_at(records, first), priors, first));
-      learned_on = first;
+    if (!fitted || first >= fitted_on + days{days_between_fits}) {
+      fitted = best_laws_alone(wear::fit_clinic(wear::known_at(records, first), priors, first));
+      fitted_on = first;
     }
     std::size_t count = 0;
     while (count < days_at_once && from + count < in_order.size() &&
-           in_order[from + count].first < learned_on + days{days_between_fits}) {
+           in_order[from + count].first < fitted_on + days{days_between_fits}) {
       ++count;
     }
     in_parallel(count, [&](std::size_t i) {
       const auto& [day, ordered] = in_order[from + i];
-      find_targets(wear::known_at(records, day), *learned, board, day, ordered, services,
+      find_targets(wear::known_at(records, day), *fitted, board, day, ordered, services,
                    made.targets);
     });
     from += count;

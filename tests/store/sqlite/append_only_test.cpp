@@ -31,8 +31,8 @@ TEST_CASE("the ledger, the change log and order numbers only grow, whoever write
   const auto store = engine.open();
   fill(*store);
   auto raw = raw_database(engine.path());
-  for (const char* table : {"movements", "changes", "change_sets", "order_numbers", "reversals"}) {
-  for (const char* table : {"movements", "changes", "change_sets", "order_numbers", "counts"}) {
+  for (const char* table :
+       {"movements", "changes", "change_sets", "order_numbers", "reversals", "counts"}) {
     CAPTURE(table);
     const std::string name{table};
     const auto content = [&] {

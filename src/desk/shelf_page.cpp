@@ -253,10 +253,10 @@ std::optional<StockLevel> ShelfPage::level(const std::string& item, const std::s
 
 std::vector<Column> ShelfPage::lot_columns() {
   return {{"Lot", 14, Align::left, ""},
-          {"Place", 18, Align::left, "", 2},
+          {"Place", 16, Align::left, "", 1},
           {"Pieces", 8, Align::right, ""},
           {"Use by", 12, Align::left, ""},
-          {"State", 28, Align::left, "", 1}};
+          {"State", 30, Align::left, "", 1}};
 }
 
 std::vector<Column> ShelfPage::open_order_columns() {

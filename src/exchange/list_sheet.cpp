@@ -7,7 +7,7 @@
 namespace sparewell::exchange {
 namespace {
 
-constexpr double widest_column = 44;
+constexpr double widest_column = 64;
 constexpr std::size_t date_width = 12;
 constexpr std::size_t fill_in_width = 16;
 constexpr std::size_t amount_width = 14;
@@ -43,20 +43,30 @@ ListFormats::ListFormats(WorkbookFile& file)
     : shared{file},
       plain{file.add_format()},
       strong{file.add_format()},
+      plain_after_number{file.add_format()},
+      strong_after_number{file.add_format()},
       whole{file.add_format()},
       decimal{file.add_format()},
+      heading_after_number{file.add_format()},
       fill_in{file.add_format()},
       caution{file.add_format()} {
-  for (lxw_format* format : {plain, strong, whole, decimal, fill_in}) {
+  for (lxw_format* format :
+       {plain, strong, plain_after_number, strong_after_number, whole, decimal, fill_in}) {
     format_set_align(format, LXW_ALIGN_VERTICAL_TOP);
   }
-  format_set_text_wrap(plain);
-  format_set_text_wrap(strong);
-  format_set_bold(strong);
+  for (lxw_format* format : {plain, strong, plain_after_number, strong_after_number}) {
+    format_set_text_wrap(format);
+  }
+  for (lxw_format* format : {strong, strong_after_number}) format_set_bold(format);
+  for (lxw_format* format : {plain_after_number, strong_after_number}) format_set_indent(format, 1);
   format_set_num_format(whole, "#,##0");
   format_set_num_format(decimal, "#,##0.00");
   format_set_border(fill_in, LXW_BORDER_THIN);
   format_set_text_wrap(fill_in);
+  format_set_bold(heading_after_number);
+  format_set_bottom(heading_after_number, LXW_BORDER_THIN);
+  format_set_indent(heading_after_number, 1);
+  format_set_align(heading_after_number, LXW_ALIGN_VERTICAL_TOP);
   format_set_italic(caution);
 }
 
@@ -71,6 +81,7 @@ void ListSheetWriter::write() {
     const double width = std::min(widths_[i], widest_column);
     sheet_.columns[i].hidden ? file_.hide_column(at(i), width) : file_.column_width(at(i), width);
   }
+  set_heading_height();
   set_page();
 }
 
@@ -93,9 +104,11 @@ void ListSheetWriter::write_headings() {
   heading_row_ = row_++;
   for (std::size_t i = 0; i < sheet_.columns.size(); ++i) {
     const auto& column = sheet_.columns[i];
-    const bool right = holds_numbers(column.format);
-    file_.text(heading_row_, at(i), column.title,
-               right ? formats_.shared.number_heading : formats_.shared.heading);
+    const bool after = i > 0 && holds_numbers(sheet_.columns[i - 1].format);
+    lxw_format* format = holds_numbers(column.format) ? formats_.shared.number_heading
+                         : after                      ? formats_.heading_after_number
+                                                      : formats_.shared.heading;
+    file_.text(heading_row_, at(i), column.title, format);
     // Titles wrap: the longest are over narrow numbers.
     widen(i, std::min<std::size_t>(column.title.size() + 2, amount_width));
   }
@@ -120,8 +133,9 @@ void ListSheetWriter::write_cell(const ListRow& row, std::size_t column) {
       widen(column, fill_in_width);
     }
   } else if (const auto* text = std::get_if<std::string>(&cell)) {
-    file_.text(row_, at(column), *text, row.strong ? formats_.strong : formats_.plain);
-    widen(column, text->size() + 2);
+    file_.text(row_, at(column), *text, text_format(row, column));
+    // Bold letters are wider, by about a tenth.
+    widen(column, text->size() + 2 + (row.strong ? text->size() / 10 : 0));
   } else if (const auto* day = std::get_if<Date>(&cell)) {
     file_.date(row_, at(column), *day, formats_.shared.date);
     widen(column, date_width);
@@ -167,6 +181,13 @@ Currency ListSheetWriter::currency_of(const ListRow& row) const {
   return code == nullptr ? Currency{} : Currency{*code};
 }
 
+lxw_format* ListSheetWriter::text_format(const ListRow& row, std::size_t column) const {
+  if (column > 0 && holds_numbers(sheet_.columns[column - 1].format)) {
+    return row.strong ? formats_.strong_after_number : formats_.plain_after_number;
+  }
+  return row.strong ? formats_.strong : formats_.plain;
+}
+
 lxw_format* ListSheetWriter::format_of(const ListRow& row, std::size_t column) {
   switch (sheet_.columns[column].format) {
     case ListFormat::whole:
@@ -199,6 +220,19 @@ void ListSheetWriter::write_totals() {
     file_.text(row_, at(total.currency_column), currency.code, formats_.shared.after_number);
     ++row_;
   }
+}
+
+/// Spreadsheet programs do not always make room for a heading that takes several lines.
+void ListSheetWriter::set_heading_height() {
+  constexpr double line_height = 15;
+  std::size_t lines = 1;
+  for (std::size_t i = 0; i < sheet_.columns.size(); ++i) {
+    const auto width = static_cast<std::size_t>(std::max(1.0, widths_[i] - 2));
+    lines = std::max(lines, (sheet_.columns[i].title.size() + width - 1) / width);
+  }
+  if (lines == 1) return;
+  const double height = line_height * static_cast<double>(lines);
+  file_.check(worksheet_set_row(file_.sheet(), heading_row_, height, nullptr));
 }
 
 void ListSheetWriter::set_page() {

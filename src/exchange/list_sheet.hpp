@@ -17,8 +17,11 @@ struct ListFormats {
   OrderFormats shared;
   lxw_format* plain;
   lxw_format* strong;
+  lxw_format* plain_after_number;  ///< a little apart from the number before it
+  lxw_format* strong_after_number;
   lxw_format* whole;
   lxw_format* decimal;
+  lxw_format* heading_after_number;
   lxw_format* fill_in;
   lxw_format* caution;
 };
@@ -36,10 +39,12 @@ class ListSheetWriter {
   void write_cell(const ListRow& row, std::size_t column);
   void write_formula(const ListRow& row, std::size_t column, const std::string& formula);
   void write_totals();
+  void set_heading_height();
   void set_page();
   void widen(std::size_t column, std::size_t characters);
   [[nodiscard]] double value(const ListRow& row, std::size_t column) const;
   [[nodiscard]] Currency currency_of(const ListRow& row) const;
+  [[nodiscard]] lxw_format* text_format(const ListRow& row, std::size_t column) const;
   [[nodiscard]] lxw_format* format_of(const ListRow& row, std::size_t column);
 
   const ListSheet& sheet_;

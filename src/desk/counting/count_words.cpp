@@ -159,7 +159,7 @@ Table count_table(const CountReview& review) {
        {"Recorded", 4, Align::right, "Pieces by the records now"},
        {"Counted", 4, Align::right, "Pieces found"},
        {"Difference", 4, Align::right, ""},
-       {"Value", 12, Align::right, "The difference at the catalogue's cost"},
+       {"Value", 15, Align::right, "The difference at the catalogue's cost"},
        {"Remark", 26, Align::left, "What was written beside it, or why it was refused", 3}}};
   std::vector<TableRow> rows;
   // What needs a look comes first.

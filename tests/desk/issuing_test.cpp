@@ -231,8 +231,7 @@ TEST_CASE("The built-in substances know what design and sample clinic name") {
   const auto& substances = built_in_substances().substances;
   CHECK(substances.path("Mineral oil", "petrolatum-type hydrocarbons").at(0).certain());
   CHECK(substances.path("TMTD", "rubber accelerators").at(0).certain());
-  CHECK_FALSE(substances.path("neoprene", "thiurams").empty() &&
-              substances.path("neoprene", "rubber accelerators").empty());
+  CHECK_FALSE(substances.path("neoprene", "rubber accelerators").at(0).certain());
   for (const auto* name : {"silicone elastomer", "platinum catalyst", "polyamide fabric",
                            "titanium", "styrenic block copolymer", "cotton", "elastane",
                            "fragrance", "lanolin", "stainless steel", "polyamide cord"}) {

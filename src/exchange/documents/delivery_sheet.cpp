@@ -9,7 +9,7 @@
 namespace sparewell::exchange {
 namespace {
 
-const std::vector<double> shares{0.36, 0.08, 0.08, 0.15, 0.14, 0.07, 0.12};
+const std::vector<double> shares{0.34, 0.07, 0.08, 0.15, 0.14, 0.09, 0.13};
 
 void write_head(PdfPages& pages, const DeliverySheet& sheet) {
   pages.paragraph(sheet.clinic_name, 13, true, 0);

@@ -15,6 +15,7 @@ struct Options {
   std::optional<std::string> main_place;
   std::optional<double> service_target;
   std::optional<std::string> records_begin;
+  std::optional<std::string> approval_above;
 };
 
 /// A line break typed as \n on the command line becomes one.
@@ -46,12 +47,25 @@ ClinicSettings changed(ClinicSettings settings, const Options& options) {
     }
     settings.currency = *currency;
   }
+  if (options.approval_above) {
+    settings.approval_above.reset();
+    if (!options.approval_above->empty()) {
+      const auto limit = parse_money(*options.approval_above, settings.currency);
+      if (!limit || limit->minor < 0) {
+        throw WrongUse{
+            fmt::format("--approval-above '{}' is not a sum of money; write for example "
+                        "500.00, or '' for none.",
+                        *options.approval_above)};
+      }
+      settings.approval_above = *limit;
+    }
+  }
   return settings;
 }
 
 int run(const Context& context, const Options& options) {
   const bool changes = options.name || options.ship_to || options.currency || options.main_place ||
-                       options.service_target || options.records_begin;
+                       options.service_target || options.records_begin || options.approval_above;
   const auto store = context.open(changes ? store::OpenMode::create : store::OpenMode::existing);
   const ClinicSettings before = store->read()->settings();
   const ClinicSettings settings = changed(before, options);
@@ -66,14 +80,16 @@ int run(const Context& context, const Options& options) {
            {"currency", settings.currency.code},
            {"main_place", settings.main_place},
            {"service_target", settings.service_target},
-           {"records_begin", json_of(settings.records_begin)}});
+           {"records_begin", json_of(settings.records_begin)},
+           {"approval_above", json_of(settings.approval_above)}});
   } else {
     std::cout << fmt::format(
         "name: {}\nship to: {}\ncurrency: {}\nmain place: {}\nservice target: {}\n"
-        "records begin: {}\n",
+        "records begin: {}\norders need approval above: {}\n",
         settings.name, settings.ship_to, settings.currency.code, settings.main_place,
         settings.service_target,
-        settings.records_begin ? iso_text(*settings.records_begin) : "not stated");
+        settings.records_begin ? iso_text(*settings.records_begin) : "not stated",
+        settings.approval_above ? text(*settings.approval_above) : "no sum is set");
   }
   return done;
 }
@@ -93,6 +109,8 @@ void add_clinic(CLI::App& app, Context& context) {
       ->check(CLI::Range(0.5, 0.9999));
   command->add_option("--records-begin", options->records_begin,
                       "From this day on every ended part is in the records; '' when all are");
+  command->add_option("--approval-above", options->approval_above,
+                      "Orders of a larger sum need approval, such as 500.00; '' for none");
   command->callback([&context, options] {
     context.run = [&context, options] { return run(context, *options); };
   });

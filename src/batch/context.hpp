@@ -56,6 +56,7 @@ void add_clinic(CLI::App& app, Context& context);
 void add_forecast(CLI::App& app, Context& context);
 void add_demand(CLI::App& app, Context& context);
 void add_propose(CLI::App& app, Context& context);
+void add_order(CLI::App& app, Context& context);
 void add_orders(CLI::App& app, Context& context);
 void add_recall(CLI::App& app, Context& context);
 void add_receive(CLI::App& app, Context& context);

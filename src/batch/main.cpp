@@ -47,6 +47,7 @@ int main(int argc, char** argv) {
   add_demand(app, context);
   add_propose(app, context);
   add_orders(app, context);
+  add_order(app, context);
   add_recall(app, context);
   add_receive(app, context);
   add_surprises(app, context);

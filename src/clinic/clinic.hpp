@@ -9,6 +9,7 @@
 #include "clinic/claim.hpp"
 #include "clinic/item.hpp"
 #include "clinic/order.hpp"
+#include "clinic/order_record.hpp"
 #include "clinic/patient.hpp"
 #include "clinic/stock.hpp"
 #include "clinic/supplier.hpp"
@@ -26,6 +27,8 @@ struct ClinicSettings {
   /// From this day on every ending was recorded; units in use before may be in the records, those
   /// that had ended are not. Empty: not stated.
   std::optional<Date> records_begin;
+  /// Orders of a larger sum need a named person's approval before they are placed. Empty: none do.
+  std::optional<Money> approval_above;
 
   friend bool operator==(const ClinicSettings&, const ClinicSettings&) = default;
 };
@@ -56,6 +59,10 @@ struct Clinic {
   std::vector<OrderLine> order_lines;
   std::vector<ClaimLine> claim_lines;
   std::vector<InvoiceLine> invoice_lines;
+  std::vector<OrderHeader> order_headers;
+  std::vector<OrderPromise> order_promises;
+  std::vector<OrderPiece> order_pieces;
+  std::vector<OrderRevision> order_revisions;  ///< without their lines
 };
 
 /// Finds records of a Clinic by reference. Holds positions, so it stays valid while the vectors of

@@ -31,7 +31,8 @@ ClinicForm clinic_form(const ClinicSettings& settings) {
           settings.currency.code,
           settings.main_place,
           fmt::format("{:.6g}", settings.service_target * 100),
-          settings.records_begin ? iso_text(*settings.records_begin) : ""};
+          settings.records_begin ? iso_text(*settings.records_begin) : "",
+          settings.approval_above ? plain_text(*settings.approval_above) : ""};
 }
 
 Expected<ClinicSettings> read_clinic_form(const ClinicForm& form) {
@@ -52,7 +53,18 @@ Expected<ClinicSettings> read_clinic_form(const ClinicForm& form) {
         "recorded "
         "from its issue to its end.");
   }
-  return ClinicSettings{form.name, form.ship_to, *currency, form.main_place, *percent / 100, begin};
+  std::optional<Money> limit;
+  if (!form.approval_above.empty()) {
+    const auto sum = parse_money(form.approval_above, *currency);
+    if (!sum || sum->minor < 0) {
+      return refuse(
+          "Approval above: write a sum such as 500.00, or leave it empty when no order needs "
+          "approval.");
+    }
+    limit = *sum;
+  }
+  return ClinicSettings{form.name,      form.ship_to, *currency, form.main_place,
+                        *percent / 100, begin,        limit};
 }
 
 }  // namespace sparewell::desk

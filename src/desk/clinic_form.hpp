@@ -12,13 +12,15 @@ struct ClinicForm {
   std::string ship_to;
   std::string currency;
   std::string main_place;
-  std::string service_target;  ///< in percent, "95" or "97.5"
-  std::string records_begin;   ///< "2024-01-31", or empty when not stated
+  std::string service_target;       ///< in percent, "95" or "97.5"
+  std::string records_begin;        ///< "2024-01-31", or empty when not stated
+  std::string approval_above = {};  ///< "500.00" in the clinic's currency, or empty for no limit
 };
 
 [[nodiscard]] ClinicForm clinic_form(const ClinicSettings& settings);
 /// Refuses, naming the field: a currency that is not three letters, an empty main place or one that
-/// is a quarantine, a target that is not a number from 50 to 99.9, a day that is none.
+/// is a quarantine, a target that is not a number from 50 to 99.9, a day that is
+/// none, a sum that is none.
 [[nodiscard]] Expected<ClinicSettings> read_clinic_form(const ClinicForm& form);
 
 }  // namespace sparewell::desk

@@ -16,6 +16,13 @@ enum class Command {
   quit,
   write_orders,
   mark_as_sent,
+  receive_delivery,
+  place_order,
+  approve_order,
+  amend_line,
+  back_order,
+  cancel_order,
+  reprint_order,
   test_forecasts,
   wear_effects,
   wear_early,
@@ -23,6 +30,7 @@ enum class Command {
   page_patients,
   page_shelf,
   page_wear,
+  page_deliveries,
   find,
   refresh,
   keys,
@@ -37,6 +45,13 @@ struct CommandState {
   bool busy = false;  ///< a job is under way
   bool anything_to_order = false;
   bool drafts = false;  ///< orders written and not yet sent
+  // What can be done with the order that is chosen on the page "Deliveries".
+  bool order_placeable = false;
+  bool order_approvable = false;
+  bool order_amendable = false;
+  bool order_to_come = false;
+  bool order_cancellable = false;
+  bool order_reprintable = false;
 };
 
 struct CommandSpec {

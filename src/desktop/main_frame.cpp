@@ -13,6 +13,7 @@
 #include "desk/draft_orders.hpp"
 #include "desk/wording.hpp"
 #include "desktop/command_menu.hpp"
+#include "desktop/pages/deliveries_panel.hpp"
 #include "desktop/pages/order_panel.hpp"
 #include "desktop/pages/patient_panel.hpp"
 #include "desktop/pages/shelf_panel.hpp"
@@ -58,7 +59,11 @@ void MainFrame::make_pages() {
   auto* shelf = new ShelfPanel{book_};
   wear_ = new WearPanel{book_, [this] { run(desk::Command::test_forecasts); },
                         [this](std::size_t unit) { go_to_unit(unit); }};
-  pages_ = {orders_, patients_, shelf, wear_};
+  deliveries_ = new DeliveriesPanel{book_, [this](desk::Command command) { run(command); },
+                                    [this] {
+                                      if (worker_) update_commands();
+                                    }};
+  pages_ = {orders_, patients_, shelf, wear_, deliveries_};
   for (auto* page : pages_) book_->AddPage(page, to_wx(page->tab()));
   book_->Hide();
   auto* sizer = new wxBoxSizer{wxVERTICAL};
@@ -167,6 +172,15 @@ desk::CommandState MainFrame::state() const {
   now.busy = worker_->busy();
   now.anything_to_order = day_ && orders_->anything();
   now.drafts = day_ && !desk::draft_orders(day_->clinic()).empty();
+  if (day_) {
+    const auto actions = deliveries_->actions();
+    now.order_placeable = actions.place;
+    now.order_approvable = actions.approve;
+    now.order_amendable = actions.amend;
+    now.order_to_come = actions.back_order;
+    now.order_cancellable = actions.cancel;
+    now.order_reprintable = actions.reprint;
+  }
   return now;
 }
 
@@ -176,6 +190,7 @@ void MainFrame::update_commands() {
     GetMenuBar()->Enable(command_id(spec.command), spec.enabled(now));
   }
   orders_->allow_writing(desk::command_spec(desk::Command::write_orders).enabled(now));
+  deliveries_->allow(now);
   wear_->allow_testing(desk::command_spec(desk::Command::test_forecasts).enabled(now));
 }
 

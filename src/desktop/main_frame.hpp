@@ -1,4 +1,4 @@
-/// The window: four pages over one clinic file, and what it can be told to do.
+/// The window: five pages over one clinic file, and what it can be told to do.
 #pragma once
 
 #include <filesystem>
@@ -11,6 +11,7 @@
 #include "desk/commands.hpp"
 #include "desk/day.hpp"
 #include "desk/job.hpp"
+#include "desk/order_jobs.hpp"
 #include "desk/remembered.hpp"
 #include "desktop/pages/wear_panel.hpp"
 
@@ -20,6 +21,7 @@ class wxStaticText;
 
 namespace sparewell::desktop {
 
+class DeliveriesPanel;
 class NoteBar;
 class OrderPanel;
 class Page;
@@ -64,6 +66,18 @@ class MainFrame : public wxFrame {
   void write_workbooks();
   void mark_as_sent();
 
+  // frame_deliveries.cpp: what is done with the order chosen on the page "Deliveries"
+  void receive_delivery();
+  void place_order();
+  void approve_order();
+  void cancel_order();
+  void amend_line();
+  void back_order();
+  void reprint_order();
+  /// Gives the refusal, or "" and keeps what was done in order_news_.
+  std::string change_order(const desk::OrderChange& change);
+  void tell_order_news();
+
   // frame_jobs.cpp: the work
   void start_job(desk::Job job);
   void open(const std::string& path);
@@ -98,6 +112,8 @@ class MainFrame : public wxFrame {
   OrderPanel* orders_ = nullptr;
   PatientPanel* patients_ = nullptr;
   WearPanel* wear_ = nullptr;
+  DeliveriesPanel* deliveries_ = nullptr;
+  std::string order_news_;  ///< what was done with an order, to be told
   WorkBar* bar_ = nullptr;
   std::vector<Page*> pages_;
   /// Last, so that it is the first to go: its job may use everything above.

@@ -30,6 +30,10 @@ Clinic load_clinic(const Snapshot& snapshot) {
   clinic.order_lines = records<OrderLine>(snapshot);
   clinic.claim_lines = records<ClaimLine>(snapshot);
   clinic.invoice_lines = records<InvoiceLine>(snapshot);
+  clinic.order_headers = records<OrderHeader>(snapshot);
+  clinic.order_promises = records<OrderPromise>(snapshot);
+  clinic.order_pieces = records<OrderPiece>(snapshot);
+  clinic.order_revisions = records<OrderRevision>(snapshot);
   return clinic;
 }
 

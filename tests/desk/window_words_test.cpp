@@ -112,4 +112,9 @@ TEST_CASE("The clinic's details are read as typed, and refused with the field's 
   bad.records_begin = "2024-01-31";
   CHECK(read_clinic_form(bad)->records_begin == make_date(2024, 1, 31));
   CHECK(clinic_form(*read_clinic_form(bad)).records_begin == "2024-01-31");
+  bad.approval_above = "much";
+  CHECK(read_clinic_form(bad).error().sentence.starts_with("Approval above"));
+  bad.approval_above = "500.5";
+  CHECK(read_clinic_form(bad)->approval_above == Money{50050, {"EUR"}});
+  CHECK(clinic_form(*read_clinic_form(bad)).approval_above == "500.50");
 }

@@ -10,7 +10,8 @@ const ClinicSettings invented{.name = "Invented Clinic",
                               .currency = {"EUR"},
                               .main_place = "cellar",
                               .service_target = 0.1 + 0.2,
-                              .records_begin = make_date(2024, 1, 31)};
+                              .records_begin = make_date(2024, 1, 31),
+                              .approval_above = Money{50000, {"EUR"}}};
 
 ClinicSettings with_target(double target) {
   ClinicSettings settings;

@@ -20,15 +20,18 @@ ClinicDialog::ClinicDialog(wxWindow* parent, const ClinicSettings& settings)
   records_begin_ = add_text("&Records begin", form.records_begin,
                             "Day such as 2024-01-31 from which every ended part is in the records; "
                             "empty when all are");
+  approval_above_ =
+      add_text("&Approval above", form.approval_above,
+               "Orders of a larger sum need a named person's approval; empty when none do");
   finish("&Keep");
   Bind(wxEVT_BUTTON, &ClinicDialog::on_ok, this, wxID_OK);
 }
 
 void ClinicDialog::on_ok(wxCommandEvent& event) {
-  const auto read =
-      desk::read_clinic_form({from_wx(name_->GetValue()), from_wx(ship_to_->GetValue()),
-                              from_wx(currency_->GetValue()), from_wx(main_place_->GetValue()),
-                              from_wx(target_->GetValue()), from_wx(records_begin_->GetValue())});
+  const auto read = desk::read_clinic_form(
+      {from_wx(name_->GetValue()), from_wx(ship_to_->GetValue()), from_wx(currency_->GetValue()),
+       from_wx(main_place_->GetValue()), from_wx(target_->GetValue()),
+       from_wx(records_begin_->GetValue()), from_wx(approval_above_->GetValue())});
   if (!read) {
     wxMessageBox(to_wx(read.error().sentence), "Clinic details", wxOK | wxICON_WARNING, this);
     return;

@@ -20,6 +20,7 @@ class ClinicDialog : public Form {
   wxTextCtrl* main_place_ = nullptr;
   wxTextCtrl* target_ = nullptr;
   wxTextCtrl* records_begin_ = nullptr;
+  wxTextCtrl* approval_above_ = nullptr;
   ClinicSettings settings_;
 };
 

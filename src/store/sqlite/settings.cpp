@@ -32,7 +32,8 @@ std::map<std::string, std::string> as_texts(const ClinicSettings& settings) {
           {"currency", settings.currency.code},
           {"main_place", settings.main_place},
           {"service_target", fmt::format("{}", settings.service_target)},
-          {"records_begin", settings.records_begin ? iso_text(*settings.records_begin) : ""}};
+          {"records_begin", settings.records_begin ? iso_text(*settings.records_begin) : ""},
+          {"approval_above", settings.approval_above ? text(*settings.approval_above) : ""}};
 }
 
 double share_from(const std::string& key, const std::string& text) {
@@ -54,6 +55,20 @@ std::optional<Date> day_from(const std::string& key, const std::string& text) {
   throw StoreFailure{
       StoreError::corrupt,
       fmt::format("The setting {} holds \"{}\", which is not a day; set it again.", key, text)};
+}
+
+std::optional<Money> money_from(const std::string& key, const std::string& stored) {
+  if (stored.empty()) return std::nullopt;
+  const auto space = stored.find(' ');
+  if (space != std::string::npos) {
+    const auto currency = parse_currency(stored.substr(space + 1));
+    const auto money = parse_money(stored.substr(0, space), currency.value_or(Currency{}));
+    if (currency && money) return *money;
+  }
+  throw StoreFailure{
+      StoreError::corrupt,
+      fmt::format("The setting {} holds \"{}\", which is no sum of money; set it again.", key,
+                  stored)};
 }
 
 void insert(WriteSession& session, const std::string& key, const std::string& value) {
@@ -90,6 +105,7 @@ ClinicSettings read_settings(Session& session) {
     if (key == "main_place") settings.main_place = stored.value;
     if (key == "service_target") settings.service_target = share_from(key, stored.value);
     if (key == "records_begin") settings.records_begin = day_from(key, stored.value);
+    if (key == "approval_above") settings.approval_above = money_from(key, stored.value);
   }
   return settings;
 }

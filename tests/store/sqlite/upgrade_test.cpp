@@ -7,21 +7,23 @@ namespace {
 
 namespace fs = std::filesystem;
 
-sqlite::Options with_second_step(const std::string& sql) {
+/// The form of today and one step more.
+sqlite::Options with_next_step(const std::string& sql) {
   sqlite::Options options;
-  options.migrations.resize(1);
-  options.migrations.push_back({2, sql});
+  options.migrations.push_back({sqlite::last_version(options.migrations) + 1, sql});
   return options;
 }
 
-/// A clinic file of the first form, closed.
-void make_first_form(const SqliteFile& engine) {
-  sqlite::Options options;
-  options.migrations.resize(1);
-  const auto store = sqlite::open_file(engine.path(), OpenMode::create, fixed_now, options);
+/// A clinic file of the form of today, closed.
+void make_form_of_today(const SqliteFile& engine) {
+  const auto store = engine.open();
   const auto work = store->begin_write(anna);
   work->put(full<Patient>());
   work->commit();
+}
+
+int today_version() {
+  return sqlite::last_version(sqlite::our_migrations());
 }
 
 constexpr const char* rebuild_usage =
@@ -36,29 +38,42 @@ constexpr const char* rebuild_usage =
 
 TEST_CASE("an upgrade first makes a copy and then keeps every record") {
   const SqliteFile engine;
-  make_first_form(engine);
+  make_form_of_today(engine);
   const auto store = sqlite::open_file(engine.path(), OpenMode::existing, fixed_now,
-                                       with_second_step(rebuild_usage));
+                                       with_next_step(rebuild_usage));
   CHECK(store->read()->all<Patient>().at(0).record == full<Patient>());
   CHECK(store->verify().empty());
   auto raw = raw_database(engine.path());
-  CHECK(raw.execAndGet("PRAGMA user_version").getInt() == 2);
+  CHECK(raw.execAndGet("PRAGMA user_version").getInt() == today_version() + 1);
   CHECK_NOTHROW(raw.exec("SELECT shoe_size FROM patients"));
 
   const auto copy = engine.path() + ".before-upgrade-1.db";
   REQUIRE(fs::exists(copy));
-  CHECK(raw_database(copy).execAndGet("PRAGMA user_version").getInt() == 1);
+  CHECK(raw_database(copy).execAndGet("PRAGMA user_version").getInt() == today_version());
   CHECK(raw_database(copy).execAndGet("SELECT COUNT(*) FROM patients").getInt() == 1);
+}
+
+TEST_CASE("a file of any earlier form is brought to the form of today") {
+  for (std::size_t steps = 1; steps < sqlite::our_migrations().size(); ++steps) {
+    const SqliteFile engine;
+    sqlite::Options earlier;
+    earlier.migrations.resize(steps);
+    (void)sqlite::open_file(engine.path(), OpenMode::create, fixed_now, earlier);
+    const auto store = engine.open();
+    CHECK(raw_database(engine.path()).execAndGet("PRAGMA user_version").getInt() ==
+          today_version());
+    CHECK(store->verify().empty());
+  }
 }
 
 TEST_CASE("an upgrade never overwrites an earlier copy, and none is made without need") {
   const SqliteFile engine;
-  make_first_form(engine);
+  make_form_of_today(engine);
   const auto first = engine.path() + ".before-upgrade-1.db";
   write_bytes(first, "kept");
   for (int i = 0; i < 2; ++i) {
     (void)sqlite::open_file(engine.path(), OpenMode::existing, fixed_now,
-                            with_second_step("CREATE TABLE more (id INTEGER PRIMARY KEY) STRICT"));
+                            with_next_step("CREATE TABLE more (id INTEGER PRIMARY KEY) STRICT"));
   }
   CHECK(bytes_of(first) == "kept");
   CHECK(fs::exists(engine.path() + ".before-upgrade-2.db"));
@@ -67,7 +82,7 @@ TEST_CASE("an upgrade never overwrites an earlier copy, and none is made without
 
 TEST_CASE("an upgrade that fails midway leaves the file as it was") {
   const SqliteFile engine;
-  make_first_form(engine);
+  make_form_of_today(engine);
   std::string sql;
   SUBCASE("through an error") {
     sql = "DROP TABLE reservations; DELETE FROM nosuch";
@@ -81,7 +96,7 @@ TEST_CASE("an upgrade that fails midway leaves the file as it was") {
     sql = "INSERT INTO usage (patient_id, from_date) VALUES (99, '2026-01-01')";
   }
   const auto open = [&] {
-    (void)sqlite::open_file(engine.path(), OpenMode::existing, fixed_now, with_second_step(sql));
+    (void)sqlite::open_file(engine.path(), OpenMode::existing, fixed_now, with_next_step(sql));
   };
   const auto before = bytes_of(engine.path());
   CHECK_THROWS_AS(open(), StoreFailure);
@@ -93,9 +108,9 @@ TEST_CASE("an upgrade that fails midway leaves the file as it was") {
 
 TEST_CASE("references are checked again after an upgrade") {
   const SqliteFile engine;
-  make_first_form(engine);
+  make_form_of_today(engine);
   const auto store = sqlite::open_file(engine.path(), OpenMode::existing, fixed_now,
-                                       with_second_step(rebuild_usage));
+                                       with_next_step(rebuild_usage));
   const auto work = store->begin_write(anna);
   CHECK(error_of([&] {
           work->put(Usage{.patient = {"P-9"}, .from_date = make_date(2026, 1, 1)});
@@ -104,9 +119,10 @@ TEST_CASE("references are checked again after an upgrade") {
 
 TEST_CASE("a new file takes every step without a copy") {
   const SqliteFile engine;
-  const auto store = sqlite::open_file(engine.path(), OpenMode::create, fixed_now,
-                                       with_second_step(rebuild_usage));
-  CHECK(raw_database(engine.path()).execAndGet("PRAGMA user_version").getInt() == 2);
+  const auto store =
+      sqlite::open_file(engine.path(), OpenMode::create, fixed_now, with_next_step(rebuild_usage));
+  CHECK(raw_database(engine.path()).execAndGet("PRAGMA user_version").getInt() ==
+        today_version() + 1);
   CHECK_FALSE(fs::exists(engine.path() + ".before-upgrade-1.db"));
 }
 

@@ -1,0 +1,48 @@
+#include "desktop/dialogs/asking_form.hpp"
+
+#include <algorithm>
+#include <exception>
+
+#include <wx/utils.h>
+
+#include "desk/describe_failure.hpp"
+#include "desktop/text.hpp"
+#include "desktop/widgets/wrapped_label.hpp"
+
+namespace sparewell::desktop {
+
+void AskingForm::finish_asking(const std::string& go, std::function<std::string()> attempt) {
+  refusal_ = new WrappedLabel{this};
+  refusal_->SetFont(refusal_->GetFont().Bold());
+  add_wide(refusal_, 0);
+  finish(go);
+  refusal_->wrap_to(FromDIP(480));
+  refusal_->Hide();
+  Fit();
+  Bind(
+      wxEVT_BUTTON,
+      [this, attempt = std::move(attempt)](wxCommandEvent& event) {
+        std::string sentence;
+        try {
+          sentence = attempt();
+        } catch (const std::exception&) {
+          sentence = desk::describe_failure(std::current_exception());
+        }
+        if (sentence.empty()) {
+          event.Skip();
+        } else {
+          wxBell();
+          say(sentence);
+        }
+      },
+      wxID_OK);
+}
+
+void AskingForm::say(const std::string& sentence) {
+  refusal_->set_text(sentence);
+  refusal_->wrap_to(std::max(FromDIP(480), GetClientSize().x - FromDIP(24)));
+  refusal_->Show(!sentence.empty());
+  Fit();
+}
+
+}  // namespace sparewell::desktop

@@ -1,0 +1,26 @@
+/// A form whose answer is tried out before it closes; a refusal stands above its buttons.
+#pragma once
+
+#include <functional>
+
+#include "desktop/dialogs/form.hpp"
+
+namespace sparewell::desktop {
+
+class WrappedLabel;
+
+class AskingForm : public Form {
+ public:
+  using Form::Form;
+
+ protected:
+  /// Makes the line for refusals, and calls finish(). `attempt` gives the refusal, or "" when the
+  /// form may close.
+  void finish_asking(const std::string& go, std::function<std::string()> attempt);
+  void say(const std::string& sentence);
+
+ private:
+  WrappedLabel* refusal_ = nullptr;
+};
+
+}  // namespace sparewell::desktop

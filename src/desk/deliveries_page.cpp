@@ -151,8 +151,8 @@ std::vector<std::string> DeliveriesPage::revisions(const std::string& id) const 
   return made;
 }
 
-OrderDetail DeliveriesPage::detail(const std::string& id) const {
-  OrderDetail made;
+DeliveryDetail DeliveriesPage::detail(const std::string& id) const {
+  DeliveryDetail made;
   const auto* chosen = view(id);
   if (!chosen) return made;
   const auto& order = chosen->order;

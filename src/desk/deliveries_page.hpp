@@ -21,7 +21,7 @@ struct OrderActions {
   bool reprint = false;
 };
 
-struct OrderDetail {
+struct DeliveryDetail {
   std::string title;
   std::string summary;          ///< placed, approved, revisions: sentences
   std::vector<TableRow> lines;  ///< for line_columns(); a row's id is the item's code
@@ -41,7 +41,7 @@ class DeliveriesPage {
   /// nullptr when no order has this id.
   [[nodiscard]] const OrderView* view(const std::string& id) const;
   [[nodiscard]] OrderName name(const std::string& id) const;
-  [[nodiscard]] OrderDetail detail(const std::string& id) const;
+  [[nodiscard]] DeliveryDetail detail(const std::string& id) const;
   [[nodiscard]] OrderActions actions(const std::string& id) const;
   /// "Revision 2, 25 Nov 2026, anna: fewer are needed", the latest first; for a choice.
   [[nodiscard]] std::vector<std::string> revisions(const std::string& id) const;

@@ -29,8 +29,11 @@ std::string stage_key(supply::OrderStage stage) {
 
 std::string worth_words(const supply::OrderWorth& worth) {
   if (worth.unpriced == 0) return amount_words(worth.known);
-  return fmt::format("{} and {} of unknown cost", amount_words(worth.known),
-                     count_words(worth.unpriced, "piece", "pieces"));
+  const auto unpriced =
+      fmt::format("{} without a known cost in {}", count_words(worth.unpriced, "piece", "pieces"),
+                  worth.known.currency.code);
+  if (worth.known.minor == 0) return unpriced;
+  return fmt::format("{} and {}", amount_words(worth.known), unpriced);
 }
 
 std::string worth_sentence(const supply::Order& order, const Money& limit) {

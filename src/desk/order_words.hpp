@@ -13,7 +13,7 @@ namespace sparewell::desk {
 /// The same for files that programs read: "waiting_for_approval".
 [[nodiscard]] std::string stage_key(supply::OrderStage stage);
 
-/// "612.00 EUR", "612.00 EUR and 3 pieces of unknown cost".
+/// "612.00 EUR", "612.00 EUR and 3 pieces without a known cost in EUR".
 [[nodiscard]] std::string worth_words(const supply::OrderWorth& worth);
 /// "order X comes to 612.00 EUR, above the 500.00 EUR from which ...".
 [[nodiscard]] std::string worth_sentence(const supply::Order& order, const Money& limit);

@@ -137,11 +137,12 @@ std::vector<std::string> receipt_lines(const ReceivingOutcome& outcome) {
                                serial_words(movement->serials), movement->place));
   }
   if (const auto& damaged = outcome.receiving.damaged) {
-    made.push_back(
-        fmt::format("{} of {} came damaged, put to {}; {}.", pieces_words(damaged->quantity),
-                    outcome.item.code.text, damaged->place,
-                    outcome.delivery.damaged_settled ? "the supplier does not replace them"
-                                                     : "the supplier still owes them"));
+    made.push_back(fmt::format("{} of {} came damaged, put to {}; {} {}.",
+                               pieces_words(damaged->quantity), outcome.item.code.text,
+                               damaged->place,
+                               outcome.delivery.damaged_settled ? "the supplier does not replace"
+                                                                : "the supplier still owes",
+                               damaged->quantity == 1 ? "it" : "them"));
   }
   for (const auto& receipt : outcome.receiving.lines) {
     const OrderLine& line = receipt.after;

@@ -59,7 +59,11 @@ void MainFrame::make_pages() {
   auto* shelf = new ShelfPanel{book_};
   wear_ = new WearPanel{book_, [this] { run(desk::Command::test_forecasts); },
                         [this](std::size_t unit) { go_to_unit(unit); }};
-  deliveries_ = new DeliveriesPanel{book_, [this](desk::Command command) { run(command); },
+  deliveries_ = new DeliveriesPanel{book_,
+                                    [this](desk::Command command) {
+                                      if (desk::command_spec(command).enabled(state()))
+                                        run(command);
+                                    },
                                     [this] {
                                       if (worker_) update_commands();
                                     }};

@@ -109,18 +109,18 @@ std::string refusal(const Expected<OrderChanged>& made) {
   return made.error().sentence;
 }
 
-using Stage = supply::OrderStage;
+using Life = supply::OrderStage;
 
 }  // namespace
 
 TEST_CASE("A draft keeps whom its pieces are for, and placing it keeps the first revision") {
   const Ordering given;
-  CHECK(given.view().stage == Stage::draft);
+  CHECK(given.view().stage == Life::draft);
   CHECK(given.view().order.pieces.size() == 2);
   CHECK(given.revisions().empty());
   const auto placed = place_order(*given.store, given.name(), at_work);
   REQUIRE(placed.has_value());
-  CHECK(given.view().stage == Stage::placed);
+  CHECK(given.view().stage == Life::placed);
   CHECK(given.view().order.header->placed_on == import_day());
   const auto revisions = given.revisions();
   REQUIRE(revisions.size() == 1);
@@ -134,7 +134,7 @@ TEST_CASE("A draft keeps whom its pieces are for, and placing it keeps the first
 TEST_CASE("An order above the limit is placed only after a named person approved it") {
   const Ordering given;
   given.limit(609);
-  CHECK(given.view().stage == Stage::waiting_for_approval);
+  CHECK(given.view().stage == Life::waiting_for_approval);
   CHECK(refusal(place_order(*given.store, given.name(), at_work)).find("610.00 EUR") !=
         std::string::npos);
   CHECK_FALSE(approve_order(*given.store, given.name(), "", at_work).has_value());
@@ -186,7 +186,7 @@ TEST_CASE("A draft is simply changed; a placed order gets a revision with who, w
   CHECK(revisions[3].lines.size() == 2);
   CHECK(revisions[3].lines[1].unit_cost == Money{2000, {"EUR"}});
   CHECK(revisions[4].lines[0].promised_on == import_day() + days{20});
-  CHECK(given.view().expected_on == import_day() + days{20});
+  CHECK(given.view().expected[0]->expected_on == import_day() + days{20});
 }
 
 TEST_CASE("A dropped line can be taken up again") {
@@ -202,7 +202,7 @@ TEST_CASE("What has come bounds what can be reduced, and stays when the rest is 
   const Ordering given;
   REQUIRE(place_order(*given.store, given.name(), at_work).has_value());
   given.receive("L-1", 4);
-  CHECK(given.view().stage == Stage::partly_received);
+  CHECK(given.view().stage == Life::partly_received);
   CHECK(refusal(given.amend(quantity("L-1", 3))).find("4 pieces") != std::string::npos);
   REQUIRE(given.amend(quantity("L-1", 5)).has_value());
   REQUIRE(given.amend(drop("L-1")).has_value());
@@ -212,7 +212,7 @@ TEST_CASE("What has come bounds what can be reduced, and stays when the rest is 
   const auto cancelled = cancel_order(*given.store, given.name(), "too late", at_work);
   REQUIRE(cancelled.has_value());
   CHECK(cancelled->sentence.find("4 pieces had come and stay") != std::string::npos);
-  CHECK(given.view().stage == Stage::cancelled);
+  CHECK(given.view().stage == Life::cancelled);
   CHECK(given.view().order.received() == 4);
   CHECK(given.view().order.header->cancelled_why == "too late");
   CHECK_FALSE(given.amend(quantity("L-1", 9)).has_value());

@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <exception>
 
-#include <wx/utils.h>
-
 #include "desk/describe_failure.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
@@ -31,7 +29,6 @@ void AskingForm::finish_asking(const std::string& go, std::function<std::string(
         if (sentence.empty()) {
           event.Skip();
         } else {
-          wxBell();
           say(sentence);
         }
       },

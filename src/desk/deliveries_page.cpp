@@ -190,13 +190,13 @@ OrderActions DeliveriesPage::actions(const std::string& id) const {
 }
 
 std::vector<Column> DeliveriesPage::line_columns() {
-  return {{"Item", 12, Align::left, ""},
-          {"Description", 20, Align::left, "", 1},
-          {"Ordered", 8, Align::right, ""},
-          {"Received", 8, Align::right, ""},
-          {"To come", 8, Align::right, ""},
-          {"Promised or expected", 28, Align::left, "", 1},
-          {"For", 14, Align::left, "Patients whom the pieces are for", 1}};
+  return {{"Item", 9, Align::left, ""},
+          {"Description", 12, Align::left, "", 1},
+          {"Ordered", 6, Align::right, ""},
+          {"Received", 7, Align::right, ""},
+          {"To come", 6, Align::right, ""},
+          {"Promised or expected", 20, Align::left, "", 2},
+          {"For", 10, Align::left, "Patients whom the pieces are for", 1}};
 }
 
 }  // namespace sparewell::desk

@@ -70,13 +70,15 @@ std::vector<OrderView> order_views(const Clinic& clinic, Date today) {
 }
 
 std::string view_stage_words(const OrderView& view) {
-  auto text = stage_words(view.stage);
+  // First, so that a narrow column does not hide it.
+  std::string text =
+      view.overdue_days > 0 ? fmt::format("{}, ", overdue_words(view.overdue_days)) : std::string{};
+  text += stage_words(view.stage);
   if (view.stage == OrderStage::partly_received ||
       std::ranges::any_of(view.expected,
                           [](const auto& line) { return line && line->on_back_order; })) {
     text += ", rest on back-order";
   }
-  if (view.overdue_days > 0) text += fmt::format(", {}", overdue_words(view.overdue_days));
   return text;
 }
 
@@ -88,12 +90,12 @@ std::string line_state_words(const OrderView& view, std::size_t at) {
   if (line.state == OrderState::draft) return "not placed";
   const auto& expected = view.expected.at(at);
   if (!expected) return line.outstanding() == 0 ? "complete" : "to come";
-  std::string text = expected->on_back_order ? "on back-order, " : "";
+  std::string text = expected->overdue_days > 0
+                         ? fmt::format("{}, ", overdue_words(expected->overdue_days))
+                         : std::string{};
+  if (expected->on_back_order) text += "on back-order, ";
   text += fmt::format("{} {}", expected->promised_on ? "promised" : "expected",
                       date_words(expected->expected_on));
-  if (expected->overdue_days > 0) {
-    text += fmt::format(", {}", overdue_words(expected->overdue_days));
-  }
   return text;
 }
 

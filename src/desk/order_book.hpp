@@ -28,9 +28,9 @@ struct OrderView {
 /// then drafts; after them the others, the newest first.
 [[nodiscard]] std::vector<OrderView> order_views(const Clinic& clinic, Date today);
 
-/// "placed, 12 days overdue", "partly received, rest on back-order".
+/// "12 days overdue, placed", "partly received, rest on back-order".
 [[nodiscard]] std::string view_stage_words(const OrderView& view);
-/// "on back-order, promised 3 Dec 2026", "expected 3 Dec 2026, 4 days overdue", "complete" ...
+/// "on back-order, promised 3 Dec 2026", "4 days overdue, expected 3 Dec 2026", "complete" ...
 [[nodiscard]] std::string line_state_words(const OrderView& view, std::size_t line);
 /// Whom the pieces of a line are for: "P-1 left (has come), P-2"; "stock" for nobody named.
 [[nodiscard]] std::string line_for_words(const supply::Order& order, const OrderLine& line);

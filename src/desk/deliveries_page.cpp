@@ -34,13 +34,13 @@ TableRow line_row(const Day& day, const OrderView& view, std::size_t at) {
   const Item* item = day.index().item(line.item);
   TableRow row;
   row.id = line.item.text;
-  row.cells = {{line.item.text, {}},
-               {item ? item->description : std::string{}, {}},
-               number_cell(line.quantity),
-               number_cell(line.received_quantity),
-               number_cell(line.outstanding()),
-               {line_state_words(view, at), {}},
-               {line_for_words(view.order, line), {}}};
+  row.cells = {
+      {item ? fmt::format("{}  {}", line.item.text, item->description) : line.item.text, {}},
+      number_cell(line.quantity),
+      number_cell(line.received_quantity),
+      number_cell(line.outstanding()),
+      {line_state_words(view, at), {}},
+      {line_for_words(view.order, line), {}}};
   row.strong = view.expected[at] && view.expected[at]->overdue_days > 0;
   return row;
 }
@@ -190,8 +190,7 @@ OrderActions DeliveriesPage::actions(const std::string& id) const {
 }
 
 std::vector<Column> DeliveriesPage::line_columns() {
-  return {{"Item", 9, Align::left, ""},
-          {"Description", 12, Align::left, "", 1},
+  return {{"Item", 14, Align::left, "", 1},
           {"Ordered", 6, Align::right, ""},
           {"Received", 7, Align::right, ""},
           {"To come", 6, Align::right, ""},

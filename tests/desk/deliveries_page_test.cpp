@@ -106,8 +106,8 @@ TEST_CASE("The detail says what came, what is promised and whom it is for") {
   const auto detail = page.detail(id("O-2"));
   CHECK(detail.title.starts_with("O-2  Tern: "));
   REQUIRE(detail.lines.size() == 1);
-  CHECK(detail.lines[0].cells[4].text == "3");
-  CHECK(detail.lines[0].cells[6].text == "P-1 left");
+  CHECK(detail.lines[0].cells[3].text == "3");
+  CHECK(detail.lines[0].cells[5].text == "P-1 left");
   CHECK(page.detail(id("O-4")).summary.find("500.00 EUR") != std::string::npos);
   CHECK(page.revisions(id("O-2")) ==
         std::vector<std::string>{"Revision 1, 6 Sep 2026, anna: placed"});

@@ -1,6 +1,5 @@
 #include "desktop/dialogs/asking_form.hpp"
 
-#include <algorithm>
 #include <exception>
 
 #include "desk/describe_failure.hpp"
@@ -9,12 +8,14 @@
 
 namespace sparewell::desktop {
 
-void AskingForm::finish_asking(const std::string& go, std::function<std::string()> attempt) {
+void AskingForm::finish_asking(const std::string& go, std::function<std::string()> attempt,
+                               int width) {
+  width_ = FromDIP(width);
   refusal_ = new WrappedLabel{this};
   refusal_->SetFont(refusal_->GetFont().Bold());
   add_wide(refusal_, 0);
   finish(go);
-  refusal_->wrap_to(FromDIP(480));
+  refusal_->wrap_to(width_);
   refusal_->Hide();
   Fit();
   Bind(
@@ -37,7 +38,7 @@ void AskingForm::finish_asking(const std::string& go, std::function<std::string(
 
 void AskingForm::say(const std::string& sentence) {
   refusal_->set_text(sentence);
-  refusal_->wrap_to(std::max(FromDIP(480), GetClientSize().x - FromDIP(24)));
+  refusal_->wrap_to(width_);
   refusal_->Show(!sentence.empty());
   Fit();
 }

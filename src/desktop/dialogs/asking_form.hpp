@@ -14,13 +14,14 @@ class AskingForm : public Form {
   using Form::Form;
 
  protected:
-  /// Makes the line for refusals, and calls finish(). `attempt` gives the refusal, or "" when the
-  /// form may close.
-  void finish_asking(const std::string& go, std::function<std::string()> attempt);
+  /// Makes the line for refusals, `width` wide at least, and calls finish(). `attempt` gives the
+  /// refusal, or "" when the form may close.
+  void finish_asking(const std::string& go, std::function<std::string()> attempt, int width = 480);
   void say(const std::string& sentence);
 
  private:
   WrappedLabel* refusal_ = nullptr;
+  int width_ = 0;
 };
 
 }  // namespace sparewell::desktop

@@ -3,24 +3,23 @@
 #include <fmt/format.h>
 #include <wx/button.h>
 #include <wx/checkbox.h>
+#include <wx/panel.h>
 #include <wx/textctrl.h>
 
 #include "desk/receiving_words.hpp"
 #include "desktop/text.hpp"
-#include "desktop/widgets/accessible.hpp"
 
 namespace sparewell::desktop {
 
 ReceiveDialog::ReceiveDialog(wxWindow* parent, desk::ReceiveForm form,
                              const std::vector<Item>& catalogue, Date today, Book book)
-    : AskingForm{parent, "Receive a delivery",
-                 "Scan the label, or fill the fields in; then book. The next package can be "
-                 "scanned at once."},
+    : AskingForm{parent, "Receive a delivery", "Scan the label or fill the fields in, then book."},
       catalogue_{catalogue},
       today_{today},
       supplier_{form.supplier} {
   make_fields(form);
-  finish_asking("&Book", [this, book = std::move(book)] { return this->book(book); });
+  finish_asking(
+      "&Book", [this, book = std::move(book)] { return this->book(book); }, 720);
   if (auto* close = FindWindow(wxID_CANCEL)) close->SetLabel("Cl&ose");
   scan_->SetFocus();
 }
@@ -38,18 +37,26 @@ void ReceiveDialog::make_fields(const desk::ReceiveForm& form) {
   damaged_ = add_text("&Damaged", "", "How many of them are damaged; they go into quarantine");
   damage_ = add_text("&What is damaged", "", "What is wrong with the damaged pieces");
   place_ = add_text("Put &to", "", "Where the sound pieces are put");
-  not_replaced_ = add_check("The supplier does not replace the damaged pieces",
-                            "Otherwise they are still to come");
-  extra_ = add_check("Take &more than was ordered", "Only after counting again");
-  undated_ = add_check("The label &gives no use-by date", "Although the item has a shelf life");
+  make_checks();
   fill(form);
 }
 
-wxCheckBox* ReceiveDialog::add_check(const std::string& label, const std::string& help) {
-  auto* box = new wxCheckBox{this, wxID_ANY, to_wx(label)};
-  box->SetToolTip(to_wx(help));
-  add_wide(box, 0);
-  return box;
+void ReceiveDialog::make_checks() {
+  // Close together, so that the dialog and what it says fit on a small screen.
+  auto* panel = new wxPanel{this};
+  auto* sizer = new wxBoxSizer{wxVERTICAL};
+  const auto add = [&](const std::string& label, const std::string& help) {
+    auto* box = new wxCheckBox{panel, wxID_ANY, to_wx(label)};
+    box->SetToolTip(to_wx(help));
+    sizer->Add(box);
+    return box;
+  };
+  not_replaced_ =
+      add("The supplier does not r&eplace the damaged pieces", "Otherwise they are still to come");
+  extra_ = add("Take &more than was ordered", "Only after counting again");
+  undated_ = add("The label &gives no use-by date", "Although the item has a shelf life");
+  panel->SetSizer(sizer);
+  add_wide(panel, 0);
 }
 
 desk::ReceiveForm ReceiveDialog::form() const {

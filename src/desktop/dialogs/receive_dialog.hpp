@@ -23,7 +23,7 @@ class ReceiveDialog : public AskingForm {
 
  private:
   void make_fields(const desk::ReceiveForm& form);
-  wxCheckBox* add_check(const std::string& label, const std::string& help);
+  void make_checks();
   [[nodiscard]] desk::ReceiveForm form() const;
   void fill(const desk::ReceiveForm& form);
   void scan();

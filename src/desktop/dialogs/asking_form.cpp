@@ -15,9 +15,7 @@ void AskingForm::finish_asking(const std::string& go, std::function<std::string(
   refusal_->SetFont(refusal_->GetFont().Bold());
   add_wide(refusal_, 0);
   finish(go);
-  refusal_->wrap_to(width_);
-  refusal_->Hide();
-  Fit();
+  say("");
   Bind(
       wxEVT_BUTTON,
       [this, attempt = std::move(attempt)](wxCommandEvent& event) {
@@ -39,7 +37,9 @@ void AskingForm::finish_asking(const std::string& go, std::function<std::string(
 void AskingForm::say(const std::string& sentence) {
   refusal_->set_text(sentence);
   refusal_->wrap_to(width_);
-  refusal_->Show(!sentence.empty());
+  // Not hidden when empty: the dialog is as wide from the beginning.
+  refusal_->Show();
+  refusal_->SetMinSize({width_, refusal_->GetMinSize().y});
   Fit();
 }
 

@@ -18,6 +18,7 @@ struct Options {
   std::optional<std::string> shortage_cost;
   std::optional<double> holding_rate;
   std::optional<std::string> line_cost;
+  std::optional<std::string> approval_above;
 };
 
 /// Nothing for an empty text.
@@ -67,13 +68,17 @@ ClinicSettings changed(ClinicSettings settings, const Options& options) {
   if (options.line_cost) {
     settings.costs.line = amount_option("--line-cost", *options.line_cost, settings.currency);
   }
+  if (options.approval_above) {
+    settings.approval_above =
+        amount_option("--approval-above", *options.approval_above, settings.currency);
+  }
   return settings;
 }
 
 int run(const Context& context, const Options& options) {
   const bool changes = options.name || options.ship_to || options.currency || options.main_place ||
                        options.service_target || options.records_begin || options.shortage_cost ||
-                       options.holding_rate || options.line_cost;
+                       options.holding_rate || options.line_cost || options.approval_above;
   const auto store = context.open(changes ? store::OpenMode::create : store::OpenMode::existing);
   const ClinicSettings before = store->read()->settings();
   const ClinicSettings settings = changed(before, options);
@@ -91,18 +96,21 @@ int run(const Context& context, const Options& options) {
            {"records_begin", json_of(settings.records_begin)},
            {"holding_rate", settings.costs.holding_rate},
            {"shortage_cost", json_of(settings.costs.shortage)},
-           {"line_cost", json_of(settings.costs.line)}});
+           {"line_cost", json_of(settings.costs.line)},
+           {"approval_above", json_of(settings.approval_above)}});
   } else {
     std::cout << fmt::format(
         "name: {}\nship to: {}\ncurrency: {}\nmain place: {}\nservice target: {}\n"
         "records begin: {}\ncost of a missing piece: {}\n"
-        "keeping a piece for a year: {:.4g} % of its price\ncost of an order line: {}\n",
+        "keeping a piece for a year: {:.4g} % of its price\ncost of an order line: {}\n"
+        "orders need approval above: {}\n",
         settings.name, settings.ship_to, settings.currency.code, settings.main_place,
         settings.service_target,
         settings.records_begin ? iso_text(*settings.records_begin) : "not stated",
         settings.costs.shortage ? text(*settings.costs.shortage) : "not stated",
         100 * settings.costs.holding_rate,
-        settings.costs.line ? text(*settings.costs.line) : "not stated");
+        settings.costs.line ? text(*settings.costs.line) : "not stated",
+        settings.approval_above ? text(*settings.approval_above) : "no sum is set");
   }
   return done;
 }
@@ -131,6 +139,8 @@ void add_clinic(CLI::App& app, Context& context) {
       ->check(CLI::Range(0.0, 1.0));
   command->add_option("--line-cost", options->line_cost,
                       "Cost of the work on one more order line; '' for none");
+  command->add_option("--approval-above", options->approval_above,
+                      "Orders of a larger sum need approval, such as 500.00; '' for none");
   command->callback([&context, options] {
     context.run = [&context, options] { return run(context, *options); };
   });

@@ -57,6 +57,7 @@ void add_forecast(CLI::App& app, Context& context);
 void add_demand(CLI::App& app, Context& context);
 void add_propose(CLI::App& app, Context& context);
 void add_what_if(CLI::App& app, Context& context);
+void add_order(CLI::App& app, Context& context);
 void add_orders(CLI::App& app, Context& context);
 void add_recall(CLI::App& app, Context& context);
 void add_issue(CLI::App& app, Context& context);

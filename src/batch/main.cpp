@@ -48,6 +48,7 @@ int main(int argc, char** argv) {
   add_propose(app, context);
   add_what_if(app, context);
   add_orders(app, context);
+  add_order(app, context);
   add_recall(app, context);
   add_issue(app, context);
   add_unit(app, context);

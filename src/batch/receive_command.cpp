@@ -30,7 +30,19 @@ Json json_of(const supply::ExpectedLine& expected) {
   row["lead_days_assumed"] = expected.lead_assumed;
   row["expected_on"] = batch::json_of(expected.expected_on);
   row["overdue_days"] = expected.overdue_days;
+  row["promised_on"] = batch::json_of(expected.promised_on);
+  row["on_back_order"] = expected.on_back_order;
   return row;
+}
+
+Json json_of(const std::vector<desk::PutAway>& pieces) {
+  Json rows = Json::array();
+  for (const auto& piece : pieces) {
+    rows.push_back({{"patient", piece.patient.text},
+                    {"side", piece.side ? Json(word(*piece.side)) : Json(nullptr)},
+                    {"needed_on", batch::json_of(piece.needed_on)}});
+  }
+  return rows;
 }
 
 Json findings_json(const desk::ReceivingOutcome& outcome) {
@@ -67,6 +79,10 @@ void print_json(const desk::ReceivingOutcome& outcome) {
          {"lot", delivery.lot},
          {"use_by", batch::json_of(delivery.use_by)},
          {"place", delivery.place},
+         {"damaged", delivery.damaged},
+         {"serials", delivery.serials},
+         {"put_away", json_of(outcome.put_away)},
+         {"still_waiting", json_of(outcome.waiting)},
          {"lines", std::move(lines)},
          {"findings", findings_json(outcome)},
          {"order_lines", std::move(answering)}});
@@ -131,6 +147,17 @@ void add_receive(CLI::App& app, Context& context) {
                    "The label as scanned or typed, GS1 or HIBC; once for each barcode")
       ->expected(1)
       ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+  command
+      ->add_option("--damaged", request.damaged,
+                   "Pieces of --quantity that came damaged: they go to \"quarantine\", and are "
+                   "still to come")
+      ->check(CLI::Range(0, 1'000'000));
+  command->add_option("--damage", request.damage, "What is wrong with the damaged pieces");
+  command->add_flag("--not-replaced", request.damaged_settled,
+                    "The supplier does not replace the damaged pieces");
+  command->add_option("--serial", request.serials, "Serial numbers of the sound pieces: S1,S2")
+      ->delimiter(',')
+      ->expected(1, 1'000'000);
   command->add_flag("--accept-extra", request.accepted.extra, "Take more than was ordered");
   command->add_flag("--without-use-by", request.accepted.no_use_by,
                     "The label gives no use-by date, although the item has a shelf life");

@@ -12,6 +12,7 @@
 #include "clinic/loan.hpp"
 #include "clinic/order.hpp"
 #include "clinic/order_costs.hpp"
+#include "clinic/order_record.hpp"
 #include "clinic/patient.hpp"
 #include "clinic/place.hpp"
 #include "clinic/stock.hpp"
@@ -32,6 +33,8 @@ struct ClinicSettings {
   /// that had ended are not. Empty: not stated.
   std::optional<Date> records_begin;
   OrderCosts costs;
+  /// Orders of a larger sum need a named person's approval before they are placed. Empty: none do.
+  std::optional<Money> approval_above;
 
   friend bool operator==(const ClinicSettings&, const ClinicSettings&) = default;
 };
@@ -66,6 +69,10 @@ struct Clinic {
   std::vector<Place> places;  ///< those recorded; others are known from the shelf alone
   std::vector<Loan> loans;
   std::vector<SupplierReturn> supplier_returns;
+  std::vector<OrderHeader> order_headers;
+  std::vector<OrderPromise> order_promises;
+  std::vector<OrderPiece> order_pieces;
+  std::vector<OrderRevision> order_revisions;  ///< without their lines
 };
 
 /// Finds records of a Clinic by reference. Holds positions, so it stays valid while the vectors of

@@ -26,7 +26,7 @@ struct PurchaseOrderLine {
   std::string description;
   std::string size_label;
   int quantity = 0;
-  std::optional<Money> unit_cost;         ///< empty when the catalogue gives none
+  std::optional<Money> unit_cost;             ///< empty when the catalogue gives none
   std::vector<PieceForPatient> for_patients;  ///< empty for stock
 
   friend bool operator==(const PurchaseOrderLine&, const PurchaseOrderLine&) = default;
@@ -34,6 +34,7 @@ struct PurchaseOrderLine {
 
 struct PurchaseOrder {
   std::string number;  ///< never reused
+  int revision = 0;    ///< 0: written before it was placed, and not marked
   Supplier supplier;
   std::string clinic_name;
   std::string ship_to;

@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "clinic/date.hpp"
 #include "clinic/refs.hpp"
@@ -40,6 +41,7 @@ struct StockMovement {
   int quantity = 0;  ///< pieces; negative when they leave the place
   Date on;
   std::string reason;
+  std::vector<std::string> serials = {};  ///< of its pieces, as far as they were recorded
 
   friend bool operator==(const StockMovement&, const StockMovement&) = default;
 };

@@ -59,7 +59,8 @@ ClinicForm clinic_form(const ClinicSettings& settings) {
           settings.records_begin ? iso_text(*settings.records_begin) : "",
           amount_text(settings.costs.shortage),
           fmt::format("{:.6g}", settings.costs.holding_rate * 100),
-          amount_text(settings.costs.line)};
+          amount_text(settings.costs.line),
+          amount_text(settings.approval_above)};
 }
 
 Expected<ClinicSettings> read_clinic_form(const ClinicForm& form) {
@@ -82,8 +83,10 @@ Expected<ClinicSettings> read_clinic_form(const ClinicForm& form) {
   }
   const auto costs = read_costs(form, *currency);
   if (!costs) return tl::unexpected{costs.error()};
+  const auto limit = read_amount(form.approval_above, *currency, "Approval above");
+  if (!limit) return tl::unexpected{limit.error()};
   return ClinicSettings{form.name,      form.ship_to, *currency, form.main_place,
-                        *percent / 100, begin,        *costs};
+                        *percent / 100, begin,        *costs,    *limit};
 }
 
 }  // namespace sparewell::desk

@@ -12,11 +12,12 @@ struct ClinicForm {
   std::string ship_to;
   std::string currency;
   std::string main_place;
-  std::string service_target;   ///< in percent, "95" or "97.5"
-  std::string records_begin;    ///< "2024-01-31", or empty when not stated
-  std::string shortage_cost;    ///< "150.00", or empty when the service target decides
-  std::string holding_percent;  ///< a year, of a piece's price
-  std::string line_cost;        ///< "4.00", or empty
+  std::string service_target;       ///< in percent, "95" or "97.5"
+  std::string records_begin;        ///< "2024-01-31", or empty when not stated
+  std::string shortage_cost;        ///< "150.00", or empty when the service target decides
+  std::string holding_percent;      ///< a year, of a piece's price
+  std::string line_cost;            ///< "4.00", or empty
+  std::string approval_above = {};  ///< "500.00" in the clinic's currency, or empty for no limit
 };
 
 [[nodiscard]] ClinicForm clinic_form(const ClinicSettings& settings);

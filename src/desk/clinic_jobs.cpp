@@ -60,9 +60,9 @@ std::vector<WrittenOrder> write_workbooks(const ClinicFile& file, const Day& day
   return write_orders(*store, day.assessment(), folder, {file.who, "order workbooks written"});
 }
 
-int mark_sent(const ClinicFile& file, const std::vector<std::string>& numbers) {
+SentOrders mark_sent(const ClinicFile& file, const std::vector<std::string>& numbers) {
   const auto store = open_store(file);
-  return mark_as_sent(*store, numbers, {file.who, "orders sent to their suppliers"});
+  return mark_as_sent(*store, numbers, file.today, {file.who, "orders sent to their suppliers"});
 }
 
 void save_settings(const ClinicFile& file, const ClinicSettings& settings) {

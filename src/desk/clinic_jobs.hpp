@@ -32,7 +32,7 @@ void make_clinic_file(const ClinicFile& file);
                                            const JobControl& control);
 [[nodiscard]] std::vector<WrittenOrder> write_workbooks(const ClinicFile& file, const Day& day,
                                                         const std::filesystem::path& folder);
-int mark_sent(const ClinicFile& file, const std::vector<std::string>& numbers);
+[[nodiscard]] SentOrders mark_sent(const ClinicFile& file, const std::vector<std::string>& numbers);
 void save_settings(const ClinicFile& file, const ClinicSettings& settings);
 
 }  // namespace sparewell::desk

@@ -32,7 +32,26 @@ bool can_settle(const CommandState& state) {
   return idle_with_file(state) && state.away;
 }
 
-constexpr std::array<CommandSpec, 34> table{{
+bool can_place(const CommandState& state) {
+  return idle_with_file(state) && state.order_placeable;
+}
+bool can_approve(const CommandState& state) {
+  return idle_with_file(state) && state.order_approvable;
+}
+bool can_amend(const CommandState& state) {
+  return idle_with_file(state) && state.order_amendable;
+}
+bool can_back_order(const CommandState& state) {
+  return idle_with_file(state) && state.order_to_come;
+}
+bool can_cancel(const CommandState& state) {
+  return idle_with_file(state) && state.order_cancellable;
+}
+bool can_reprint(const CommandState& state) {
+  return idle_with_file(state) && state.order_reprintable;
+}
+
+constexpr std::array<CommandSpec, 42> table{{
     {Command::open_file, Menu::file, "&Open clinic file...", "Ctrl+O", "Open another clinic file",
      idle},
     {Command::new_file, Menu::file, "&New clinic file...", "Ctrl+N", "Make an empty clinic file",
@@ -66,6 +85,20 @@ constexpr std::array<CommandSpec, 34> table{{
      "Undo a movement of the chosen item that was a mistake", can_work_on_item},
     {Command::stock_places, Menu::shelf, "&Places...", "Ctrl+Shift+P",
      "Record a place, and say what lying there means", idle_with_file, true},
+    {Command::receive_delivery, Menu::orders, "&Receive...", "Ctrl+R",
+     "Scan or type what came, and book it to its order", idle_with_file, true},
+    {Command::place_order, Menu::orders, "Place &order", "",
+     "Count the chosen draft as sent to its supplier", can_place},
+    {Command::approve_order, Menu::orders, "&Approve order...", "",
+     "Say who approved the chosen order", can_approve},
+    {Command::amend_line, Menu::orders, "Amend &line...", "Ctrl+L",
+     "Change, add or drop a line of the chosen order", can_amend},
+    {Command::back_order, Menu::orders, "&Back-order...", "",
+     "Note that the supplier sends the rest of a line later", can_back_order},
+    {Command::cancel_order, Menu::orders, "&Cancel order...", "",
+     "Cancel what has not come of the chosen order", can_cancel},
+    {Command::reprint_order, Menu::orders, "Reprint wor&kbook...", "",
+     "Write the workbook of any revision of the chosen order again", can_reprint},
     {Command::test_forecasts, Menu::wear, "&Test the forecasts", "Ctrl+T",
      "Replay the clinic's own history and see how good the forecasts would have been",
      idle_with_file},
@@ -84,7 +117,7 @@ constexpr std::array<CommandSpec, 34> table{{
      "Read a filled-in count sheet, look at the differences and book them", idle_with_file},
     {Command::price_list, Menu::lists, "Supplier &price list...", "",
      "See what a supplier's price list changes, and take it over", idle_with_file, true},
-    {Command::recall, Menu::lists, "&Recall...", "Ctrl+R",
+    {Command::recall, Menu::lists, "&Recall...", "Ctrl+Shift+C",
      "Who has or had a recalled part, where more of it lies, and taking it out of use",
      idle_with_file, true},
     {Command::page_orders, Menu::view, "&Order today", "Ctrl+1", "What to order today, and why",
@@ -97,6 +130,8 @@ constexpr std::array<CommandSpec, 34> table{{
      "How far the forecasts of wear can be trusted", always},
     {Command::page_plan, Menu::view, "P&lan", "Ctrl+8",
      "What the order policy saves beside common ways of ordering", always},
+    {Command::page_deliveries, Menu::view, "&Deliveries", "Ctrl+7",
+     "All orders, what is still to come of them, and receiving it", always},
     {Command::find, Menu::view, "&Find", "Ctrl+F", "Go to the find box of the page", always, true},
     {Command::refresh, Menu::view, "&Refresh", "F5", "Read the clinic file again", idle_with_file},
     {Command::keys, Menu::help, "&Keys", "F1", "All keys of the program", always},
@@ -132,6 +167,8 @@ std::vector<KeyLine> key_list() {
     if (!spec.key.empty()) lines.push_back({std::string{spec.key}, plain_label(spec)});
   }
   lines.push_back({"Tab, Shift+Tab", "Go to the next or the previous part of the page"});
+  lines.push_back({"Enter in the list of orders", "Receive a delivery of the order"});
+  lines.push_back({"Enter in the scan field", "Take over what the label says"});
   lines.push_back({"Enter in the list of early endings", "Go to the patient of the part"});
   lines.push_back({"Up, Down, Page Up, Page Down, Home, End", "Move in a list"});
   lines.push_back({"Down in a find box", "Go to the list below it"});

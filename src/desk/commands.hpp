@@ -25,6 +25,13 @@ enum class Command {
   stock_settle,
   stock_reverse,
   stock_places,
+  receive_delivery,
+  place_order,
+  approve_order,
+  amend_line,
+  back_order,
+  cancel_order,
+  reprint_order,
   test_forecasts,
   wear_effects,
   wear_early,
@@ -39,6 +46,7 @@ enum class Command {
   page_shelf,
   page_wear,
   page_plan,
+  page_deliveries,
   find,
   refresh,
   keys,
@@ -56,6 +64,13 @@ struct CommandState {
   bool lot = false;     ///< the page "Shelf" is shown and a lot is chosen on it
   bool item = false;    ///< the same of an item
   bool away = false;    ///< the same of something that is away and has to be settled
+  // What can be done with the order that is chosen on the page "Deliveries".
+  bool order_placeable = false;
+  bool order_approvable = false;
+  bool order_amendable = false;
+  bool order_to_come = false;
+  bool order_cancellable = false;
+  bool order_reprintable = false;
 };
 
 struct CommandSpec {

@@ -31,6 +31,64 @@ OrderLine draft_line(const supply::ProposalLine& line, const std::string& number
   return made;
 }
 
+std::optional<Date> promised_need(const std::vector<Row<Reservation>>& reservations,
+                                  const PatientRef& patient, const ItemCode& item) {
+  std::optional<Date> earliest;
+  for (const auto& [id, reservation] : reservations) {
+    if (reservation.patient != patient || reservation.item != item || !reservation.needed_on) {
+      continue;
+    }
+    earliest = std::min(earliest.value_or(*reservation.needed_on), *reservation.needed_on);
+  }
+  return earliest;
+}
+
+/// The pieces of a line that are for named patients.
+std::vector<OrderPiece> pieces_for_patients(const supply::ProposalLine& line,
+                                            const std::string& number,
+                                            const std::vector<Row<Reservation>>& reservations) {
+  std::vector<OrderPiece> made;
+  if (!line.reason.patient_ordered) return made;
+  const auto add = [&](const PatientRef& patient) -> OrderPiece& {
+    OrderPiece& piece = made.emplace_back();
+    piece.supplier = line.supplier;
+    piece.order_ref = number;
+    piece.item = line.item;
+    piece.position = static_cast<int>(made.size());
+    piece.patient = patient;
+    return piece;
+  };
+  for (const auto& need : line.reason.needs) {
+    OrderPiece& piece = add(need.patient);
+    piece.side = need.side;
+    piece.needed_on = need.early;
+  }
+  for (const auto& patient : line.reason.reserved_for) {
+    OrderPiece& piece = add(patient);
+    piece.promised = true;
+    piece.needed_on = promised_need(reservations, patient, line.item);
+  }
+  return made;
+}
+
+/// A header of today for a draft, or the one it has with its day of arrival moved on.
+void put_header(UnitOfWork& work, const SupplierProposal& proposal, const std::string& number,
+                Date today) {
+  for (const auto& row : work.all<OrderHeader>()) {
+    if (row.record.supplier != proposal.supplier || row.record.order_ref != number) continue;
+    OrderHeader changed = row.record;
+    changed.expected_by = expected_by(proposal, today);
+    work.put_instead(row.id, changed);
+    return;
+  }
+  OrderHeader made;
+  made.supplier = proposal.supplier;
+  made.order_ref = number;
+  made.created_on = today;
+  made.expected_by = expected_by(proposal, today);
+  work.put(made);
+}
+
 bool says_the_same(const std::vector<Row<OrderLine>>& draft, const SupplierProposal& proposal) {
   if (draft.size() != proposal.lines.size()) return false;
   return std::ranges::all_of(proposal.lines, [&](const supply::ProposalLine* line) {
@@ -69,13 +127,27 @@ std::string keep_one(UnitOfWork& work, const Drafts& earlier, const SupplierProp
       cancel(work, draft);
     }
   }
-  if (!number.empty()) return number;
+  if (!number.empty()) {
+    put_header(work, proposal, number, today);
+    return number;
+  }
   number = work.take_order_number(static_cast<int>(std::chrono::year_month_day{today}.year()));
-  for (const auto* line : proposal.lines) work.put(draft_line(*line, number, today));
+  put_header(work, proposal, number, today);
+  const auto reservations = work.all<Reservation>();
+  for (const auto* line : proposal.lines) {
+    work.put(draft_line(*line, number, today));
+    for (const auto& piece : pieces_for_patients(*line, number, reservations)) work.put(piece);
+  }
   return number;
 }
 
 }  // namespace
+
+Date expected_by(const SupplierProposal& proposal, Date today) {
+  int longest = 0;
+  for (const auto* line : proposal.lines) longest = std::max(longest, line->reason.lead_days);
+  return today + days{longest};
+}
 
 std::vector<std::string> keep_as_drafts(store::Store& store,
                                         const std::vector<SupplierProposal>& proposals, Date today,

@@ -1,9 +1,13 @@
 #include "desk/receiving.hpp"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "desk/label_item.hpp"
+#include "desk/put_away.hpp"
 #include "desk/receiving_words.hpp"
+#include "desk/wording.hpp"
 #include "exchange/barcode/read_label.hpp"
 
 namespace sparewell::desk {
@@ -52,6 +56,38 @@ tl::unexpected<Refusal> refuse_contradiction(const char* what, const std::string
                             what, typed, scanned));
 }
 
+/// Why not, or "".
+std::string take_damage(const ReceivingRequest& request, supply::Delivery& delivery) {
+  delivery.damaged = request.damaged;
+  delivery.damage = request.damage;
+  delivery.damaged_settled = request.damaged_settled;
+  if (request.damaged < 0) return "The number of damaged pieces cannot be below zero.";
+  if (request.damaged <= delivery.quantity) return {};
+  return fmt::format("{} came, so {} of them cannot be damaged; count again.",
+                     count_words(delivery.quantity, "piece", "pieces"), request.damaged);
+}
+
+/// Why not, or "". The serial number on a scanned label counts as one that was given.
+std::string take_serials(const ReceivingRequest& request, const exchange::Label& label,
+                         supply::Delivery& delivery) {
+  auto& serials = delivery.serials;
+  serials = request.serials;
+  if (!label.serial.empty() && delivery.sound() > 0 &&
+      std::ranges::find(serials, label.serial) == serials.end()) {
+    serials.push_back(label.serial);
+  }
+  for (auto one = serials.begin(); one != serials.end(); ++one) {
+    if (one->empty()) return "A serial number is empty; write them as S1,S2.";
+    if (std::find(serials.begin(), one, *one) != one) {
+      return fmt::format("The serial number {} was given twice; each piece has its own.", *one);
+    }
+  }
+  if (std::ssize(serials) <= delivery.sound()) return {};
+  return fmt::format("{} do not fit {}; give one for each sound piece at most.",
+                     count_words(std::ssize(serials), "serial number", "serial numbers"),
+                     count_words(delivery.sound(), "sound piece", "sound pieces"));
+}
+
 /// What was typed and what was scanned as one delivery.
 Expected<supply::Delivery> delivery_of(const Snapshot& snapshot, const ReceivingRequest& request,
                                        const exchange::Label& label, const ItemCode& item,
@@ -74,6 +110,8 @@ Expected<supply::Delivery> delivery_of(const Snapshot& snapshot, const Receiving
   if (!quantity) return refuse("Say how many pieces came: the label does not.");
   if (*quantity < 1) return refuse("At least one piece must have come.");
   made.quantity = *quantity;
+  if (auto refusal = take_damage(request, made); !refusal.empty()) return refuse(refusal);
+  if (auto refusal = take_serials(request, label, made); !refusal.empty()) return refuse(refusal);
   return made;
 }
 
@@ -85,11 +123,15 @@ std::vector<OrderLine> plain(const std::vector<Row<OrderLine>>& rows) {
 }
 
 void record(store::UnitOfWork& work, const std::vector<Row<OrderLine>>& rows,
-            const supply::Receiving& receiving) {
-  work.record(*receiving.movement);
+            ReceivingOutcome& outcome) {
+  const auto& receiving = outcome.receiving;
+  if (receiving.movement) work.record(*receiving.movement);
+  if (receiving.damaged) work.record(*receiving.damaged);
   for (const auto& receipt : receiving.lines) {
     work.put_instead(rows[receipt.line].id, receipt.after);
   }
+  put_away_for_patients(work, outcome);
+  leave_on_back_order(work, outcome);
   work.commit();
 }
 
@@ -106,7 +148,7 @@ Expected<ReceivingOutcome> receive_delivery(store::Store& store, const Receiving
   if (!delivery) return tl::unexpected(delivery.error());
   const auto rows = request.order_ref.empty() ? work->order_lines_of(item->code)
                                               : work->lines_of_order(request.order_ref);
-  ReceivingOutcome made{std::move(*item), std::move(*delivery), {}, plain(rows), {}};
+  ReceivingOutcome made{std::move(*item), std::move(*delivery), {}, plain(rows), {}, {}, {}};
   made.match =
       supply::match_order(made.lines, made.item.code, request.order_ref, {request.supplier});
   if (auto refusal = match_refusal(made, request.order_ref); !refusal.empty()) {
@@ -115,7 +157,7 @@ Expected<ReceivingOutcome> receive_delivery(store::Store& store, const Receiving
   if (made.match.kind != supply::OrderMatch::Kind::matched) return made;
   made.receiving = supply::receive(made.delivery, made.item, made.lines, made.match,
                                    work->shelf_of(made.item.code), request.accepted);
-  if (made.is_recorded()) record(*work, rows, made.receiving);
+  if (made.is_recorded()) record(*work, rows, made);
   return made;
 }
 
@@ -129,6 +171,7 @@ Expected<std::vector<supply::ExpectedLine>> read_still_to_come(const Snapshot& s
   }
   clinic.items = records<Item>(snapshot);
   clinic.order_lines = records<OrderLine>(snapshot);
+  clinic.order_promises = records<OrderPromise>(snapshot);
   return supply::still_to_come(as_of(std::move(clinic), today), {supplier}, today);
 }
 

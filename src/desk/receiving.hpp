@@ -21,24 +21,38 @@ struct ReceivingRequest {
   std::optional<int> quantity;     ///< pieces
   std::optional<std::string> lot;
   std::optional<Date> use_by;
-  std::string place;  ///< "" for the clinic's main place
+  std::string place;             ///< "" for the clinic's main place
+  int damaged = 0;               ///< pieces of `quantity` that came damaged
+  std::string damage;            ///< what is wrong with them
+  bool damaged_settled = false;  ///< the supplier does not replace them
+  std::vector<std::string> serials;
   supply::Accepted accepted;
+};
+
+/// A piece that came and is kept for the patient whom it was ordered for.
+struct PutAway {
+  PatientRef patient;
+  std::optional<Side> side;
+  std::optional<Date> needed_on;
 };
 
 struct ReceivingOutcome {
   Item item;
   supply::Delivery delivery;
   supply::OrderMatch match;
-  std::vector<OrderLine> lines;  ///< those that `match` has positions of, as they were before
-  supply::Receiving receiving;   ///< stopped unless match.kind is matched
+  std::vector<OrderLine> lines;        ///< those that `match` has positions of, as they were before
+  supply::Receiving receiving;         ///< stopped unless match.kind is matched
+  std::vector<PutAway> put_away = {};  ///< those who need it first come first
+  std::vector<PutAway> waiting = {};   ///< whose pieces of these lines are still to come
 
   [[nodiscard]] bool is_recorded() const { return !receiving.is_stopped(); }
 };
 
 /// Finds the order and, unless a finding stops it, records the receipt in the ledger and on the
-/// order lines, all or nothing. Refuses with one sentence, and then nothing is recorded: what
-/// cannot be read, contradicts itself or names nothing known; orders that were not sent or were
-/// cancelled. Throws store::StoreFailure.
+/// order lines, and keeps the sound pieces that are for named patients as their reservations, those
+/// of the earliest need first; all or nothing. Refuses with one sentence, and then nothing is
+/// recorded: what cannot be read, contradicts itself or names nothing known; orders that were not
+/// sent or were cancelled. Throws store::StoreFailure.
 [[nodiscard]] Expected<ReceivingOutcome> receive_delivery(store::Store& store,
                                                           const ReceivingRequest& request,
                                                           Date today, const store::Author& author);

@@ -29,6 +29,17 @@ std::string lot_words(const Lot& lot) {
       lot.use_by ? "use by " + date_words(*lot.use_by) : std::string{"no use-by date"});
 }
 
+std::string serial_words(const std::vector<std::string>& serials) {
+  if (serials.empty()) return {};
+  return fmt::format(", {} {}", serials.size() == 1 ? "serial number" : "serial numbers",
+                     list_words(serials));
+}
+
+std::string patient_side(const PutAway& piece) {
+  if (!piece.side) return piece.patient.text;
+  return fmt::format("{} {}", piece.patient.text, word(*piece.side));
+}
+
 std::string wrong_item_words(const ReceivingOutcome& outcome) {
   std::set<std::string> ordered;
   for (const auto at : outcome.match.lines) ordered.insert(outcome.lines[at].item.text);
@@ -82,7 +93,7 @@ std::string finding_words(const supply::ReceivingFinding& finding,
   switch (finding.kind) {
     case Finding::over_delivered:
       return fmt::format("{} came, but {} of {} {} still to come: {}; {}.",
-                         pieces_words(delivery.quantity), number_words(finding.outstanding),
+                         pieces_words(delivery.counted()), number_words(finding.outstanding),
                          order_words(outcome), finding.outstanding == 1 ? "was" : "were", nothing,
                          finding.stops ? "count again, and then accept the extra pieces or receive "
                                          "only what was ordered"
@@ -119,17 +130,38 @@ std::vector<std::string> finding_sentences(const ReceivingOutcome& outcome) {
 
 std::vector<std::string> receipt_lines(const ReceivingOutcome& outcome) {
   if (!outcome.is_recorded()) return {"Nothing was recorded."};
-  const auto& movement = *outcome.receiving.movement;
   std::vector<std::string> made;
-  made.push_back(fmt::format("{} of {}, {}, put to {}.", pieces_words(movement.quantity),
-                             outcome.item.code.text, lot_words(movement.lot), movement.place));
+  if (const auto& movement = outcome.receiving.movement) {
+    made.push_back(fmt::format("{} of {}, {}{}, put to {}.", pieces_words(movement->quantity),
+                               outcome.item.code.text, lot_words(movement->lot),
+                               serial_words(movement->serials), movement->place));
+  }
+  if (const auto& damaged = outcome.receiving.damaged) {
+    made.push_back(fmt::format("{} of {} came damaged, put to {}; {} {}.",
+                               pieces_words(damaged->quantity), outcome.item.code.text,
+                               damaged->place,
+                               outcome.delivery.damaged_settled ? "the supplier does not replace"
+                                                                : "the supplier still owes",
+                               damaged->quantity == 1 ? "it" : "them"));
+  }
   for (const auto& receipt : outcome.receiving.lines) {
     const OrderLine& line = receipt.after;
     made.push_back(fmt::format(
         "Order {} of {}: {} of {} received{}.", line.order_ref, line.supplier.text,
         number_words(line.received_quantity), pieces_words(line.quantity),
-        line.outstanding() > 0 ? fmt::format(", {} to come", number_words(line.outstanding()))
-                               : ", complete"));
+        line.outstanding() > 0
+            ? fmt::format(", {} to come, on back-order", number_words(line.outstanding()))
+            : ", complete"));
+  }
+  for (const auto& piece : outcome.put_away) {
+    made.push_back(fmt::format(
+        "Put 1 piece away for {}{}.", patient_side(piece),
+        piece.needed_on ? ", needed by " + date_words(*piece.needed_on) : std::string{}));
+  }
+  if (!outcome.waiting.empty()) {
+    std::vector<std::string> names;
+    for (const auto& piece : outcome.waiting) names.push_back(patient_side(piece));
+    made.push_back(fmt::format("Still to come for {}.", list_words(names)));
   }
   return made;
 }
@@ -141,9 +173,11 @@ std::string open_line_words(const OrderLine& line) {
 }
 
 std::string expected_line_words(const supply::ExpectedLine& expected) {
-  std::string text = fmt::format("{}, expected {}", open_line_words(expected.line),
+  std::string text = fmt::format("{}, {} {}", open_line_words(expected.line),
+                                 expected.promised_on ? "promised for" : "expected",
                                  date_words(expected.expected_on));
-  if (expected.lead_assumed) text += " (lead time assumed)";
+  if (expected.on_back_order) text += ", on back-order";
+  if (expected.lead_assumed && !expected.promised_on) text += " (lead time assumed)";
   if (expected.overdue_days > 0) {
     text += fmt::format(", {} overdue", count_words(expected.overdue_days, "day", "days"));
   }

@@ -5,7 +5,9 @@
 
 #include <fmt/format.h>
 
+#include "desk/order_changes.hpp"
 #include "desk/order_drafts.hpp"
+#include "desk/order_words.hpp"
 #include "exchange/order_workbook.hpp"
 
 namespace sparewell::desk {
@@ -61,12 +63,10 @@ PurchaseOrder purchase_order(const Assessment& assessment, const ClinicIndex& in
   order.clinic_name = assessment.clinic.settings.name;
   order.ship_to = assessment.clinic.settings.ship_to;
   order.ordered_on = assessment.today;
-  int longest = 0;
   for (const ProposalLine* line : proposal.lines) {
     order.lines.push_back(order_line(*line, index));
-    longest = std::max(longest, line->reason.lead_days);
   }
-  order.expected_by = assessment.today + days{longest};
+  order.expected_by = expected_by(proposal, assessment.today);
   return order;
 }
 
@@ -75,6 +75,18 @@ WrittenOrder written_order(const PurchaseOrder& order, const std::filesystem::pa
                     static_cast<int>(order.lines.size()), 0};
   for (const auto& line : order.lines) made.pieces += line.quantity;
   return made;
+}
+
+/// Why the draft cannot be sent yet; "" when it can.
+std::string waiting_words(store::Store& store, const std::string& number) {
+  const auto snapshot = store.read();
+  const auto limit = snapshot->settings().approval_above;
+  const auto stored = find_order(*snapshot, {number, {}});
+  if (!stored ||
+      supply::stage_of(stored->order, limit) != supply::OrderStage::waiting_for_approval) {
+    return {};
+  }
+  return waiting_sentence(stored->order, *limit);
 }
 
 void make_folder(const std::filesystem::path& folder) {
@@ -90,7 +102,7 @@ void make_folder(const std::filesystem::path& folder) {
 
 std::vector<WrittenOrder> write_orders(store::Store& store, const Assessment& assessment,
                                        const std::filesystem::path& folder,
-                                       const store::Author& author) {
+                                       const store::Author& author, ForSending for_sending) {
   make_folder(folder);
   const ClinicIndex index{assessment.clinic};
   const auto proposals = by_supplier(assessment, index);
@@ -104,6 +116,13 @@ std::vector<WrittenOrder> write_orders(store::Store& store, const Assessment& as
   for (std::size_t i = 0; i < proposals.size(); ++i) {
     const auto order = purchase_order(assessment, index, proposals[i], numbers[i]);
     written.push_back(written_order(order, folder));
+    if (for_sending == ForSending::yes && !order.number.empty()) {
+      written.back().waiting = waiting_words(store, order.number);
+      if (!written.back().waiting.empty()) {
+        written.back().file.clear();
+        continue;
+      }
+    }
     try {
       exchange::write_order_workbook(order, written.back().file);
     } catch (const std::runtime_error& failure) {
@@ -118,20 +137,23 @@ std::vector<WrittenOrder> write_orders(store::Store& store, const Assessment& as
   return written;
 }
 
-int mark_as_sent(store::Store& store, const std::vector<std::string>& order_numbers,
-                 const store::Author& author) {
+SentOrders mark_as_sent(store::Store& store, const std::vector<std::string>& order_numbers,
+                        Date today, const store::Author& author) {
   const auto work = store.begin_write(author);
-  int changed = 0;
-  for (const auto& row : work->all<OrderLine>()) {
-    if (row.record.state != OrderState::draft) continue;
-    if (std::ranges::find(order_numbers, row.record.order_ref) == order_numbers.end()) continue;
-    OrderLine sent = row.record;
-    sent.state = OrderState::placed;
-    work->put_instead(row.id, sent);
-    ++changed;
+  SentOrders made;
+  for (const auto& number : order_numbers) {
+    const auto stored = find_order(*work, {number, {}});
+    if (!stored) continue;
+    const auto stage = supply::stage_of(stored->order, work->settings().approval_above);
+    if (stage == supply::OrderStage::waiting_for_approval) {
+      made.waiting.push_back(waiting_sentence(stored->order, *work->settings().approval_above));
+    } else if (stage == supply::OrderStage::draft &&
+               place_order(*work, {number, {}}, {today, author.who})) {
+      made.placed.push_back(number);
+    }
   }
-  if (changed > 0) work->commit();
-  return changed;
+  if (!made.placed.empty()) work->commit();
+  return made;
 }
 
 }  // namespace sparewell::desk

@@ -9,6 +9,7 @@
 #include "desktop/dialogs/orders_folder_dialog.hpp"
 #include "desktop/dialogs/sent_dialog.hpp"
 #include "desktop/main_frame.hpp"
+#include "desktop/pages/deliveries_panel.hpp"
 #include "desktop/pages/page.hpp"
 #include "desktop/pages/plan_panel.hpp"
 #include "desktop/text.hpp"
@@ -68,6 +69,22 @@ void MainFrame::run(desk::Command command) {
       return go_to_wear(WearPanel::Pane::test);
     case Command::page_plan:
       return go_to(*plan_);
+    case Command::page_deliveries:
+      return go_to(*deliveries_);
+    case Command::receive_delivery:
+      return receive_delivery();
+    case Command::place_order:
+      return place_order();
+    case Command::approve_order:
+      return approve_order();
+    case Command::amend_line:
+      return amend_line();
+    case Command::back_order:
+      return back_order();
+    case Command::cancel_order:
+      return cancel_order();
+    case Command::reprint_order:
+      return reprint_order();
     case Command::wear_effects:
       return go_to_wear(WearPanel::Pane::effects);
     case Command::wear_early:

@@ -169,16 +169,18 @@ void MainFrame::say_written(const std::vector<desk::WrittenOrder>& written,
 }
 
 void MainFrame::mark(std::vector<std::string> numbers) {
-  const auto count = static_cast<long long>(numbers.size());
+  auto sent = std::make_shared<desk::SentOrders>();
   start_job({"Marking orders as sent", false,
-             [file = file_, numbers = std::move(numbers)](const JobControl&) {
-               desk::mark_sent(file, numbers);
+             [file = file_, numbers = std::move(numbers), sent](const JobControl&) {
+               *sent = desk::mark_sent(file, numbers);
              },
-             [this, count](const JobEnd& end) {
+             [this, sent](const JobEnd& end) {
                if (say_failure(end)) return;
-               note_->say(desk::count_words(count, "order now counts", "orders now count") +
-                              " as on order.",
-                          {});
+               auto text = fmt::format("{} as on order.",
+                                       desk::count_words(std::ssize(sent->placed),
+                                                         "order now counts", "orders now count"));
+               for (const auto& sentence : sent->waiting) text += fmt::format("\n{}", sentence);
+               note_->say(text, {});
                read_again();
              }});
 }

@@ -13,6 +13,7 @@
 #include "desk/draft_orders.hpp"
 #include "desk/wording.hpp"
 #include "desktop/command_menu.hpp"
+#include "desktop/pages/deliveries_panel.hpp"
 #include "desktop/pages/order_panel.hpp"
 #include "desktop/pages/patient_panel.hpp"
 #include "desktop/pages/plan_panel.hpp"
@@ -61,7 +62,15 @@ void MainFrame::make_pages() {
   wear_ = new WearPanel{book_, [this] { run(desk::Command::test_forecasts); },
                         [this](std::size_t unit) { go_to_unit(unit); }};
   plan_ = new PlanPanel{book_, [this] { run(desk::Command::play_policy); }};
-  pages_ = {orders_, patients_, shelf_, wear_, plan_};
+  deliveries_ = new DeliveriesPanel{book_,
+                                    [this](desk::Command command) {
+                                      if (desk::command_spec(command).enabled(state()))
+                                        run(command);
+                                    },
+                                    [this] {
+                                      if (worker_) update_commands();
+                                    }};
+  pages_ = {orders_, patients_, shelf_, wear_, deliveries_, plan_};
   for (auto* page : pages_) book_->AddPage(page, to_wx(page->tab()));
   book_->Hide();
   auto* sizer = new wxBoxSizer{wxVERTICAL};
@@ -180,6 +189,15 @@ desk::CommandState MainFrame::state() const {
   now.lot = on_shelf && shelf_->chosen_lot();
   now.item = on_shelf && !shelf_->chosen_item().empty();
   now.away = on_shelf && shelf_->chosen_away();
+  if (day_) {
+    const auto actions = deliveries_->actions();
+    now.order_placeable = actions.place;
+    now.order_approvable = actions.approve;
+    now.order_amendable = actions.amend;
+    now.order_to_come = actions.back_order;
+    now.order_cancellable = actions.cancel;
+    now.order_reprintable = actions.reprint;
+  }
   return now;
 }
 
@@ -191,6 +209,7 @@ void MainFrame::update_commands() {
   }
   orders_->allow_writing(desk::command_spec(desk::Command::write_orders).enabled(now));
   shelf_->allow_work(now);
+  deliveries_->allow(now);
   wear_->allow_testing(desk::command_spec(desk::Command::test_forecasts).enabled(now));
   plan_->allow_playing(desk::command_spec(desk::Command::play_policy).enabled(now));
 }

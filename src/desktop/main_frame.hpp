@@ -11,8 +11,9 @@
 #include "desk/commands.hpp"
 #include "desk/day.hpp"
 #include "desk/job.hpp"
-#include "desk/policy_play.hpp"
 #include "desk/list_jobs.hpp"
+#include "desk/order_jobs.hpp"
+#include "desk/policy_play.hpp"
 #include "desk/remembered.hpp"
 #include "desk/stock_form.hpp"
 #include "desktop/pages/wear_panel.hpp"
@@ -23,6 +24,7 @@ class wxStaticText;
 
 namespace sparewell::desktop {
 
+class DeliveriesPanel;
 class NoteBar;
 class OrderPanel;
 class Page;
@@ -89,6 +91,18 @@ class MainFrame : public wxFrame {
   void write_list(const std::string& what, const std::string& file, std::function<void()> write);
   void say_workbook(const std::string& file);
 
+  // frame_deliveries.cpp: what is done with the order chosen on the page "Deliveries"
+  void receive_delivery();
+  void place_order();
+  void approve_order();
+  void cancel_order();
+  void amend_line();
+  void back_order();
+  void reprint_order();
+  /// Gives the refusal, or "" and keeps what was done in order_news_.
+  std::string change_order(const desk::OrderChange& change);
+  void tell_order_news();
+
   // frame_jobs.cpp: the work
   void start_job(desk::Job job);
   void open(const std::string& path);
@@ -112,7 +126,7 @@ class MainFrame : public wxFrame {
   desk::ClinicFile file_;  ///< its path is "" while none is open
   desk::DayPtr day_;
   desk::ForecastTestPtr test_;  ///< of the open file; goes when its history has changed
-  desk::PolicyPlayPtr play_;   ///< of the open file; goes when what it rests on has changed
+  desk::PolicyPlayPtr play_;    ///< of the open file; goes when what it rests on has changed
   bool closing_ = false;
   bool can_stop_ = false;
 
@@ -127,6 +141,8 @@ class MainFrame : public wxFrame {
   ShelfPanel* shelf_ = nullptr;
   WearPanel* wear_ = nullptr;
   PlanPanel* plan_ = nullptr;
+  DeliveriesPanel* deliveries_ = nullptr;
+  std::string order_news_;  ///< what was done with an order, to be told
   WorkBar* bar_ = nullptr;
   std::vector<Page*> pages_;
   /// Last, so that it is the first to go: its job may use everything above.

@@ -55,6 +55,11 @@ std::string order_title(const PurchaseOrder& order) {
   return order.number.empty() ? "Not ordered" : "Purchase order " + order.number;
 }
 
+std::string revision_words(const PurchaseOrder& order) {
+  if (order.revision < 2) return fmt::format("Revision {}", order.revision);
+  return fmt::format("Revision {}, replaces revision {}", order.revision, order.revision - 1);
+}
+
 void OrderSheet::write() {
   write_head();
   write_headings();
@@ -83,6 +88,7 @@ void OrderSheet::write_head() {
     head_date("Date", order_.ordered_on);
   } else {
     head_line("Order number", order_.number);
+    if (order_.revision > 0) head_line("Revision", revision_words(order_));
     head_date("Date", order_.ordered_on);
     if (order_.expected_by) head_date("Expected by", *order_.expected_by);
     head_line("Supplier", order_.supplier.name.text);

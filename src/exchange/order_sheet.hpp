@@ -14,6 +14,9 @@ namespace sparewell::exchange {
 /// "Purchase order SW-2026-0001"; "Not ordered" without a number.
 [[nodiscard]] std::string order_title(const PurchaseOrder& order);
 
+/// "Revision 2, replaces revision 1".
+[[nodiscard]] std::string revision_words(const PurchaseOrder& order);
+
 /// Writes one order from top to bottom; its layout is described at write_order_workbook().
 class OrderSheet {
  public:

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include <fmt/format.h>
+
 #include "exchange/order_sheet.hpp"
 
 namespace sparewell::exchange {
@@ -16,7 +18,8 @@ bool is_plain(char c) {
 std::string order_file_name(const PurchaseOrder& order) {
   constexpr std::size_t longest = 80;
   std::string name;
-  const std::string start = order.number.empty() ? "not-ordered" : order.number;
+  std::string start = order.number.empty() ? "not-ordered" : order.number;
+  if (order.revision > 0) start = fmt::format("{} revision {}", start, order.revision);
   for (const char c : start + " " + order.supplier.name.text) {
     if (is_plain(c)) {
       name += c;

@@ -9,7 +9,8 @@
 namespace sparewell::exchange {
 
 /// A file name for the order: its number and the supplier's name, in letters that every file
-/// system takes, ending in ".xlsx". An order without a number is named "not-ordered".
+/// system takes, ending in ".xlsx"; a revision with its number. An order without a number is named
+/// "not-ordered".
 [[nodiscard]] std::string order_file_name(const PurchaseOrder& order);
 
 /// Writes the workbook beside `file` under a temporary name and then renames it, so that a failed

@@ -34,6 +34,10 @@ Clinic load_clinic(const Snapshot& snapshot) {
   clinic.places = records<Place>(snapshot);
   clinic.loans = records<Loan>(snapshot);
   clinic.supplier_returns = records<SupplierReturn>(snapshot);
+  clinic.order_headers = records<OrderHeader>(snapshot);
+  clinic.order_promises = records<OrderPromise>(snapshot);
+  clinic.order_pieces = records<OrderPiece>(snapshot);
+  clinic.order_revisions = records<OrderRevision>(snapshot);
   return clinic;
 }
 

@@ -116,11 +116,15 @@ class AccessTo : public Access<Records>... {};
 /// patient+side+measured_on+at_cm; Unit patient+side+item+lot+serial+issued_on+copy; OrderLine
 /// supplier+order_ref+item+copy; ClaimLine claim_ref+patient+side+service_date+code+modifiers+copy;
 /// InvoiceLine supplier+invoice_ref+order_ref+item+copy; Reservation patient+item+place+needed_on;
-/// Place name; Loan number; SupplierReturn number; Handover as Unit, which must be stored.
+/// Place name; Loan number; SupplierReturn number; Handover as Unit, which must be stored;
+/// OrderHeader supplier+order_ref; OrderPromise supplier+order_ref+item+copy; OrderPiece that and
+/// position; OrderRevision supplier+order_ref+revision; OrderRevisionLine that and position. The
+/// last two are added only: replacing one throws StoreFailure{constraint}.
 template <template <class> class Access>
 using AccessToRecords =
     AccessTo<Access, Supplier, Item, Patient, Prosthesis, Usage, Sensitivity, Measurement, Unit,
-             OrderLine, ClaimLine, InvoiceLine, Reservation, Place, Loan, SupplierReturn, Handover>;
+             OrderLine, ClaimLine, InvoiceLine, Reservation, Place, Loan, SupplierReturn, Handover,
+             OrderHeader, OrderPromise, OrderPiece, OrderRevision, OrderRevisionLine>;
 
 /// A consistent view of the database. Not for sharing between threads.
 class Snapshot : public AccessToRecords<Reads> {

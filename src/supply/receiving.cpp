@@ -1,10 +1,12 @@
 #include "supply/receiving.hpp"
 
 #include <algorithm>
+#include <map>
 #include <stdexcept>
 #include <tuple>
 
 #include "supply/lead_time.hpp"
+#include "supply/order_life.hpp"
 
 namespace sparewell::supply {
 namespace {
@@ -89,14 +91,15 @@ std::vector<ReceivingFinding> findings_of(const Delivery& delivery, const Item& 
                                           const Accepted& accepted) {
   using Finding = ReceivingFinding::Kind;
   std::vector<ReceivingFinding> made;
-  if (delivery.quantity > outstanding) {
+  if (delivery.counted() > outstanding) {
     made.push_back({Finding::over_delivered, !accepted.extra, outstanding, std::nullopt});
   }
   if (item.shelf_life_days && !delivery.use_by) {
     made.push_back({Finding::no_use_by, !accepted.no_use_by, 0, std::nullopt});
   }
   if (delivery.use_by && *delivery.use_by < delivery.on) {
-    made.push_back({Finding::expired, !is_quarantine(delivery.place), 0, delivery.use_by});
+    made.push_back({Finding::expired, !is_quarantine(delivery.place) && delivery.sound() > 0, 0,
+                    delivery.use_by});
   }
   if (const auto other = recorded_use_by(delivery, shelf)) {
     made.push_back({Finding::other_use_by, false, 0, other});
@@ -104,10 +107,17 @@ std::vector<ReceivingFinding> findings_of(const Delivery& delivery, const Item& 
   return made;
 }
 
+using LineKey = std::tuple<SupplierName, std::string, ItemCode, int>;
+
+template <class OfLine>
+LineKey line_key(const OfLine& record) {
+  return {record.supplier, record.order_ref, record.item, record.copy};
+}
+
 std::vector<LineReceipt> fill(const Delivery& delivery, const std::vector<OrderLine>& lines,
                               const Positions& positions) {
   std::vector<LineReceipt> made;
-  int left = delivery.quantity;
+  int left = delivery.counted();
   for (std::size_t i = 0; i < positions.size() && left > 0; ++i) {
     LineReceipt receipt{positions[i], lines[positions[i]], 0};
     const bool takes_rest = i + 1 == positions.size();
@@ -119,6 +129,27 @@ std::vector<LineReceipt> fill(const Delivery& delivery, const std::vector<OrderL
     made.push_back(std::move(receipt));
   }
   return made;
+}
+
+/// Into the ledger: the sound pieces to their place, the damaged ones into quarantine.
+void note_movements(const Delivery& delivery, const OrderLine& line, Receiving& made) {
+  StockMovement movement;
+  movement.lot = {delivery.item, delivery.lot, delivery.use_by};
+  movement.kind = MovementKind::receipt;
+  movement.on = delivery.on;
+  movement.reason = "order " + line.order_ref + " of " + line.supplier.text;
+  if (delivery.damaged > 0) {
+    made.damaged = movement;
+    made.damaged->place = quarantine_place;
+    made.damaged->quantity = delivery.damaged;
+    made.damaged->reason += ", delivered damaged";
+    if (!delivery.damage.empty()) made.damaged->reason += ": " + delivery.damage;
+  }
+  if (delivery.sound() == 0) return;
+  movement.place = delivery.place;
+  movement.quantity = delivery.sound();
+  movement.serials = delivery.serials;
+  made.movement = std::move(movement);
 }
 
 }  // namespace
@@ -137,7 +168,8 @@ OrderMatch match_order(const std::vector<OrderLine>& lines, const ItemCode& item
 Receiving receive(const Delivery& delivery, const Item& item, const std::vector<OrderLine>& lines,
                   const OrderMatch& match, const std::vector<StockLevel>& shelf,
                   const Accepted& accepted) {
-  if (match.kind != Kind::matched || match.lines.empty() || delivery.quantity < 1) {
+  if (match.kind != Kind::matched || match.lines.empty() || delivery.quantity < 1 ||
+      delivery.damaged < 0 || delivery.sound() < 0) {
     throw std::invalid_argument("a delivery needs an order line and at least one piece");
   }
   int outstanding = 0;
@@ -146,13 +178,7 @@ Receiving receive(const Delivery& delivery, const Item& item, const std::vector<
   made.findings = findings_of(delivery, item, outstanding, shelf, accepted);
   if (std::ranges::any_of(made.findings, &ReceivingFinding::stops)) return made;
   made.lines = fill(delivery, lines, match.lines);
-  const OrderLine& line = lines[match.lines.front()];
-  made.movement = StockMovement{{delivery.item, delivery.lot, delivery.use_by},
-                                delivery.place,
-                                MovementKind::receipt,
-                                delivery.quantity,
-                                delivery.on,
-                                "order " + line.order_ref + " of " + line.supplier.text};
+  note_movements(delivery, lines[match.lines.front()], made);
   return made;
 }
 
@@ -160,6 +186,8 @@ std::vector<ExpectedLine> still_to_come(const Clinic& clinic, const SupplierName
                                         Date today) {
   const ClinicIndex index{clinic};
   const LeadTimes lead_times{clinic};
+  std::map<LineKey, const OrderPromise*> promises;
+  for (const OrderPromise& promise : clinic.order_promises) promises[line_key(promise)] = &promise;
   std::vector<ExpectedLine> made;
   for (const OrderLine& line : clinic.order_lines) {
     if (!is_open(line) || (!supplier.empty() && line.supplier != supplier)) continue;
@@ -167,8 +195,15 @@ std::vector<ExpectedLine> still_to_come(const Clinic& clinic, const SupplierName
     if (const Item* known = index.item(line.item)) item = *known;
     item.supplier = line.supplier;  // whoever the order went to, whatever the catalogue says now
     const LeadTime lead = lead_times.of(item);
-    ExpectedLine expected{line, lead.mean_days(), lead.assumed(), {}, 0};
+    ExpectedLine expected{line, lead.mean_days(), lead.assumed(), {}, 0, {}, false};
     expected.expected_on = line.ordered_on + days{expected.lead_days};
+    const auto promise = promises.find(line_key(line));
+    const OrderPromise* promised = promise == promises.end() ? nullptr : promise->second;
+    expected.on_back_order = is_on_back_order(line, promised);
+    if (promised != nullptr && promised->promised_on) {
+      expected.promised_on = promised->promised_on;
+      expected.expected_on = *promised->promised_on;
+    }
     expected.overdue_days = std::max(0, days_between(expected.expected_on, today));
     made.push_back(std::move(expected));
   }

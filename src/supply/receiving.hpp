@@ -12,12 +12,23 @@ namespace sparewell::supply {
 /// Pieces of one lot that came, as counted and as their label says.
 struct Delivery {
   ItemCode item;
-  int quantity = 0;  ///< pieces
+  int quantity = 0;  ///< pieces that came, damaged ones included
   std::string lot;
   std::optional<Date> use_by;
   std::string place;
   Date on;
+  int damaged = 0;                        ///< pieces of `quantity`; they go into quarantine
+  bool damaged_settled = false;           ///< the supplier does not replace them
+  std::string damage = {};                ///< what is wrong with them
+  std::vector<std::string> serials = {};  ///< of the sound pieces, as far as they were read
+
+  [[nodiscard]] int sound() const { return quantity - damaged; }
+  /// Pieces that the order has less to come.
+  [[nodiscard]] int counted() const { return damaged_settled ? quantity : sound(); }
 };
+
+/// The place that damaged pieces are put to.
+inline constexpr const char* quarantine_place = "quarantine";
 
 /// Which order a delivery belongs to.
 struct OrderMatch {
@@ -74,14 +85,16 @@ struct LineReceipt {
 struct Receiving {
   std::vector<ReceivingFinding> findings;
   std::vector<LineReceipt> lines;         ///< empty when a finding stops
-  std::optional<StockMovement> movement;  ///< empty when a finding stops
+  std::optional<StockMovement> movement;  ///< of sound pieces; empty when a finding stops
+  std::optional<StockMovement> damaged;   ///< into quarantine
 
-  [[nodiscard]] bool is_stopped() const { return !movement.has_value(); }
+  [[nodiscard]] bool is_stopped() const { return !movement && !damaged; }
 };
 
 /// Fills the matched lines in turn; extra pieces go to the last one. `shelf` is the stock of the
-/// item. Expired pieces are taken only into a place of quarantine. Preconditions: the match is
-/// Kind::matched, and the quantity is 1 or more.
+/// item. Expired pieces are taken only into a place of quarantine. Damaged pieces go into
+/// quarantine, and are still to come unless they are settled. Preconditions: the match is
+/// Kind::matched, the quantity is 1 or more, and no more are damaged than came.
 [[nodiscard]] Receiving receive(const Delivery& delivery, const Item& item,
                                 const std::vector<OrderLine>& lines, const OrderMatch& match,
                                 const std::vector<StockLevel>& shelf, const Accepted& accepted);
@@ -89,14 +102,17 @@ struct Receiving {
 /// An order line with pieces still to come.
 struct ExpectedLine {
   OrderLine line;
-  int lead_days = 0;          ///< mean of the learned lead time
-  bool lead_assumed = false;  ///< the catalogue quotes no days
-  Date expected_on;
-  int overdue_days = 0;  ///< 0 when it is not yet expected
+  int lead_days = 0;                ///< mean of the learned lead time
+  bool lead_assumed = false;        ///< the catalogue quotes no days
+  Date expected_on;                 ///< the promised day, or else the order's day plus lead_days
+  int overdue_days = 0;             ///< 0 when it is not yet expected
+  std::optional<Date> promised_on;  ///< by the supplier
+  bool on_back_order = false;
 };
 
 /// Everything that suppliers still owe, the longest overdue first. The lead time is learned from
-/// what was received (supply/lead_time). `supplier` is "" for all.
+/// what was received (supply/lead_time), where the supplier has promised no day. `supplier` is ""
+/// for all.
 [[nodiscard]] std::vector<ExpectedLine> still_to_come(const Clinic& clinic,
                                                       const SupplierName& supplier, Date today);
 

@@ -62,7 +62,7 @@ TEST_CASE("Freight is free from the supplier's limit upwards") {
 TEST_CASE("A chosen line shows who needs it, by reference and name") {
   auto line = test_line("A-28", "Tern", 1, 2000);
   line.reason.needs = {
-      {{"P-1"}, Side::right, 0, 0.4, test_today + days{5}, test_today + days{60}, {}}};
+      {{"P-1"}, Side::right, 0, 0.4, 0, test_today + days{5}, test_today + days{60}, {}}};
   OrderPage page;
   page.show(day_with({line}));
   const auto detail = page.detail(page.lines().at(0).id);

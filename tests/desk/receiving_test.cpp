@@ -98,7 +98,7 @@ TEST_CASE("A receipt fills the order line and the ledger together") {
   CHECK(outcome->is_recorded());
   CHECK(all(desk::receipt_lines(*outcome)) ==
         "3 pieces of L-1, lot A17, use by 30 Jun 2028, put to main store.\n"
-        "Order PO-1 of Tern: 5 of 10 pieces received, 5 to come.\n");
+        "Order PO-1 of Tern: 5 of 10 pieces received, 5 to come, on back-order.\n");
   CHECK(desk::finding_sentences(*outcome).empty());
   const auto line = clinic.line("Tern", "PO-1", "L-1");
   CHECK(line.received_quantity == 5);
@@ -240,8 +240,126 @@ TEST_CASE("What is still to come is listed with the days it is overdue") {
   REQUIRE(lines);
   REQUIRE(lines->size() == 4);
   CHECK(desk::expected_line_words(lines->front()) ==
-        "PO-1  Tern  L-1: 8 of 10 pieces to come, ordered 1 Oct 2026, expected 11 Oct 2026, 45 "
-        "days overdue");
+        "PO-1  Tern  L-1: 8 of 10 pieces to come, ordered 1 Oct 2026, expected 11 Oct 2026, on "
+        "back-order, 45 days overdue");
   CHECK(desk::read_still_to_come(*clinic.store->read(), "Auk", today)->size() == 1);
   CHECK_FALSE(desk::read_still_to_come(*clinic.store->read(), "Nobody", today));
+}
+
+namespace {
+
+/// PO-2 of Tern with three socks for patients: no day, in ten days, and one that is promised.
+void order_for_patients(const OrderingClinic& clinic) {
+  const auto work = clinic.store->begin_write(author);
+  int position = 0;
+  for (const char* ref : {"P-1", "P-2", "P-3"}) {
+    Patient patient;
+    patient.ref = {ref};
+    work->put(patient);
+    OrderPiece piece;
+    piece.supplier = {"Tern"};
+    piece.order_ref = "PO-2";
+    piece.item = {"S-1"};
+    piece.position = ++position;
+    piece.patient = patient.ref;
+    if (position == 2) piece.needed_on = today + days{10};
+    if (position == 3) piece.needed_on = today + days{3};
+    piece.promised = position == 3;
+    work->put(piece);
+  }
+  Reservation promised;
+  promised.patient = {"P-3"};
+  promised.item = {"S-1"};
+  promised.place = "main store";
+  promised.quantity = 1;
+  work->put(promised);
+  work->commit();
+}
+
+ReceivingRequest socks(int quantity) {
+  auto made = request("PO-2", "S-1", quantity);
+  made.supplier = "Tern";
+  made.use_by.reset();
+  return made;
+}
+
+std::vector<std::string> names(const std::vector<desk::PutAway>& pieces) {
+  std::vector<std::string> made;
+  for (const auto& piece : pieces) made.push_back(piece.patient.text);
+  return made;
+}
+
+using Names = std::vector<std::string>;
+
+}  // namespace
+
+TEST_CASE("Pieces for named patients are put away for them, the earliest need first") {
+  const OrderingClinic clinic;
+  order_for_patients(clinic);
+  const auto first = clinic.receive(socks(2));
+  REQUIRE_MESSAGE(first, (first ? "" : first.error().sentence));
+  CHECK(names(first->put_away) == Names{"P-3", "P-2"});
+  CHECK(names(first->waiting) == Names{"P-1"});
+  CHECK(holds(all(desk::receipt_lines(*first)),
+              "Put 1 piece away for P-2, needed by 5 Dec 2026.\nStill to come for P-1.\n"));
+  auto kept = clinic.store->read()->all<Reservation>();
+  REQUIRE(kept.size() == 2);  // what was promised before is not promised twice
+  CHECK(kept[1].record == Reservation{{"P-2"}, {"S-1"}, "main store", 1, today + days{10}});
+  const auto second = clinic.receive(socks(3));
+  REQUIRE(second);
+  CHECK(names(second->put_away) == Names{"P-1"});
+  CHECK(second->waiting.empty());
+  CHECK(clinic.receive(socks(1))->put_away.empty());
+  CHECK(clinic.store->read()->all<Reservation>().size() == 3);
+}
+
+TEST_CASE("Damaged pieces go into quarantine, are nobody's, and are still to come") {
+  const OrderingClinic clinic;
+  order_for_patients(clinic);
+  auto asked = socks(2);
+  asked.damaged = 3;
+  CHECK(holds(refusal(clinic, asked), "count again"));
+  asked.damaged = 2;
+  asked.damage = "torn open";
+  const auto all_broken = clinic.receive(asked);
+  REQUIRE(all_broken);
+  CHECK(all_broken->put_away.empty());
+  CHECK(clinic.line("Tern", "PO-2", "S-1").received_quantity == 0);
+  const auto shelf = clinic.store->read()->shelf();
+  REQUIRE(shelf.size() == 1);
+  CHECK(shelf[0].place == "quarantine");
+  CHECK(clinic.store->read()->movements()[0].reason ==
+        "order PO-2 of Tern, delivered damaged: torn open");
+  CHECK(holds(all(desk::receipt_lines(*all_broken)), "the supplier still owes them"));
+  const auto expected = desk::read_still_to_come(*clinic.store->read(), "Tern", today);
+  REQUIRE(expected);
+  for (const auto& line : *expected) {
+    if (line.line.item.text == "S-1") CHECK(line.on_back_order);
+  }
+  asked.quantity = 3;
+  asked.damaged = 1;
+  asked.damaged_settled = true;
+  const auto mixed = clinic.receive(asked);
+  REQUIRE(mixed);
+  CHECK(names(mixed->put_away) == Names{"P-3", "P-2"});
+  CHECK(clinic.line("Tern", "PO-2", "S-1").received_quantity == 3);
+  CHECK(clinic.store->verify().empty());
+}
+
+TEST_CASE("Serial numbers are kept with the movement, one a sound piece") {
+  const OrderingClinic clinic;
+  auto asked = socks(2);
+  asked.serials = {"A", "B", "C"};
+  CHECK(holds(refusal(clinic, asked), "3 serial numbers do not fit 2 sound pieces"));
+  asked.serials = {"A", "A"};
+  CHECK(holds(refusal(clinic, asked), "given twice"));
+  asked.serials = {"A"};
+  REQUIRE(clinic.receive(asked));
+  auto scan = scanned("PO-1", "(01)51022222233336(17)280630(10)B9(21)77");
+  scan.quantity = 1;
+  REQUIRE(clinic.receive(scan));
+  const auto movements = clinic.store->read()->movements();
+  REQUIRE(movements.size() == 2);
+  CHECK(movements[0].serials == std::vector<std::string>{"A"});
+  CHECK(movements[1].serials == std::vector<std::string>{"77"});
 }

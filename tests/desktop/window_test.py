@@ -34,10 +34,15 @@ def look_at_pages(stage):
     stage.wait_for("page tab", "Patients")
     stage.wait_for("page tab", "Shelf")
     stage.wait_for("page tab", "Wear")
+    stage.wait_for("page tab", "Deliveries")
     stage.picture("order-today")
     stage.press("ctrl+3")
     stage.wait_for("table", "Items")
     stage.picture("shelf")
+    stage.press("ctrl+7")
+    stage.wait_for("table", "Orders")
+    stage.wait_for("table", "Lines of the order")
+    stage.picture("deliveries")
 
 
 def search_patient(stage):

@@ -175,3 +175,14 @@ TEST_CASE("A failed write leaves the older file as it was") {
   CHECK(text == "older");
   CHECK(std::distance(std::filesystem::directory_iterator{folder}, {}) == 1);
 }
+
+TEST_CASE("A revision is marked as such, in its sheet and in its file's name") {
+  auto order = small_order();
+  order.revision = 1;
+  CHECK(order_file_name(order) == "SW-2026-0001-revision-1-Example-Sons-Supplies.xlsx");
+  order.revision = 2;
+  const auto file = fresh_folder("revision") / order_file_name(order);
+  write_order_workbook(order, file);
+  const auto texts = sheet(file) + part(file, "xl/sharedStrings.xml");
+  CHECK(holds(texts, "Revision 2, replaces revision 1"));
+}

@@ -370,6 +370,129 @@ Handover full_but_changed() {
   return handover_of(full<Unit>());
 }
 
+template <>
+OrderHeader bare() {
+  return {.supplier = {"Nordlicht Parts"}, .order_ref = "SW-2026-0101", .created_on = spring};
+}
+template <>
+OrderHeader full() {
+  return {.supplier = {"Nordlicht Parts"},
+          .order_ref = "SW-2026-0100",
+          .revision = 3,
+          .created_on = spring,
+          .placed_on = spring,
+          .expected_by = autumn,
+          .approved_by = "A person",
+          .approved_on = spring,
+          .approved_sum = ten_euros,
+          .approved_unpriced = 2,
+          .cancelled_on = autumn,
+          .cancelled_why = "no longer made"};
+}
+template <>
+OrderHeader full_but_changed() {
+  return {.supplier = {"Nordlicht Parts"}, .order_ref = "SW-2026-0100", .created_on = autumn};
+}
+
+template <>
+OrderPromise bare() {
+  return {.supplier = {"Nordlicht Parts"}, .item = {"L-1"}};
+}
+template <>
+OrderPromise full() {
+  return {.supplier = {"Nordlicht Parts"},
+          .order_ref = "SW-2026-0100",
+          .item = {"L-2"},
+          .copy = 2,
+          .promised_on = autumn,
+          .on_back_order = true};
+}
+template <>
+OrderPromise full_but_changed() {
+  auto promise = full<OrderPromise>();
+  promise.promised_on.reset();
+  promise.on_back_order = false;
+  return promise;
+}
+
+template <>
+OrderPiece bare() {
+  return {.supplier = {"Nordlicht Parts"}, .item = {"L-1"}, .patient = {"P-1"}};
+}
+template <>
+OrderPiece full() {
+  return {.supplier = {"Nordlicht Parts"},
+          .order_ref = "SW-2026-0100",
+          .item = {"L-2"},
+          .copy = 2,
+          .position = 3,
+          .patient = {"P-2"},
+          .side = Side::right,
+          .needed_on = spring,
+          .promised = true,
+          .put_away_on = autumn};
+}
+template <>
+OrderPiece full_but_changed() {
+  return {.supplier = {"Nordlicht Parts"},
+          .order_ref = "SW-2026-0100",
+          .item = {"L-2"},
+          .copy = 2,
+          .position = 3,
+          .patient = {"P-1"}};
+}
+
+template <>
+OrderRevision bare() {
+  return {.supplier = {"Nordlicht Parts"}, .made_on = spring, .ordered_on = spring};
+}
+template <>
+OrderRevision full() {
+  return {.supplier = {"Nordlicht Parts"},
+          .order_ref = "SW-2026-0100",
+          .revision = 2,
+          .made_on = autumn,
+          .made_by = "anna",
+          .why = "fewer are needed",
+          .ordered_on = spring,
+          .expected_by = autumn,
+          .account = "K-1",
+          .clinic_name = "Invented Clinic",
+          .ship_to = "Long Lane 1\nNowhere"};
+}
+template <>
+OrderRevision full_but_changed() {
+  auto revision = full<OrderRevision>();
+  revision.why = "more are needed";
+  return revision;
+}
+
+template <>
+OrderRevisionLine bare() {
+  return {.supplier = {"Nordlicht Parts"}, .item = {"L-1"}};
+}
+template <>
+OrderRevisionLine full() {
+  return {.supplier = {"Nordlicht Parts"},
+          .order_ref = "SW-2026-0100",
+          .revision = 2,
+          .position = 4,
+          .item = {"L-2"},
+          .supplier_item = "N 2",
+          .description = "Liner",
+          .size_label = "22",
+          .quantity = 3,
+          .unit_cost = ten_euros,
+          .promised_on = autumn,
+          .for_patients = {"P-1 left", "P-2"}};
+}
+template <>
+OrderRevisionLine full_but_changed() {
+  auto line = full<OrderRevisionLine>();
+  line.quantity = 4;
+  return line;
+}
+
 void add_referred(UnitOfWork& work) {
   work.put(bare<Supplier>());
   for (const char* code : {"L-1", "L-2"}) {

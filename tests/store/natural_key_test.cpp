@@ -57,6 +57,16 @@ TEST_CASE_TEMPLATE("a second record with the same natural key is refused", Engin
   check_key(*work, full<Loan>(), full_but_changed<Loan>(), bare<Loan>());
   check_key(*work, full<SupplierReturn>(), full_but_changed<SupplierReturn>(),
             bare<SupplierReturn>());
+  check_key(*work, full<OrderHeader>(), full_but_changed<OrderHeader>(),
+            with(full<OrderHeader>(), [](auto& h) { h.order_ref = "B"; }));
+  check_key(*work, full<OrderPromise>(), full_but_changed<OrderPromise>(),
+            with(full<OrderPromise>(), [](auto& p) { p.copy += 1; }));
+  check_key(*work, full<OrderPiece>(), full_but_changed<OrderPiece>(),
+            with(full<OrderPiece>(), [](auto& p) { p.position += 1; }));
+  check_key(*work, full<OrderRevision>(), full_but_changed<OrderRevision>(),
+            with(full<OrderRevision>(), [](auto& r) { r.revision += 1; }));
+  check_key(*work, full<OrderRevisionLine>(), full_but_changed<OrderRevisionLine>(),
+            with(full<OrderRevisionLine>(), [](auto& l) { l.position += 1; }));
 }
 
 TEST_CASE_TEMPLATE("an empty part of a natural key counts as a value", Engine, SPAREWELL_ENGINES) {

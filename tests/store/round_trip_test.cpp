@@ -125,6 +125,15 @@ TEST_CASE_TEMPLATE("every record comes back as it was stored, bare, full and cha
     }
     check_round_trip<Handover>(s);
   }
+  SUBCASE("order header") {
+    check_round_trip<OrderHeader>(s);
+  }
+  SUBCASE("promise of an order line") {
+    check_round_trip<OrderPromise>(s);
+  }
+  SUBCASE("ordered piece") {
+    check_round_trip<OrderPiece>(s);
+  }
 }
 
 TEST_CASE("the clinic is loaded as one value") {

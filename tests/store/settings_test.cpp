@@ -11,7 +11,8 @@ const ClinicSettings invented{.name = "Invented Clinic",
                               .main_place = "cellar",
                               .service_target = 0.1 + 0.2,
                               .records_begin = make_date(2024, 1, 31),
-                              .costs = {0.25, Money{15050, {"EUR"}}, Money{400, {"EUR"}}}};
+                              .costs = {0.25, Money{15050, {"EUR"}}, Money{400, {"EUR"}}},
+                              .approval_above = Money{50000, {"EUR"}}};
 
 ClinicSettings with_target(double target) {
   ClinicSettings settings;

@@ -216,3 +216,41 @@ TEST_CASE("What is still to come is expected by the learned lead time") {
   CHECK(expected[2].overdue_days == 0);
   CHECK(still_to_come(clinic, {"Other"}, today).size() == 1);
 }
+
+TEST_CASE("A promised day takes the place of the learned lead time") {
+  Clinic clinic = clinic_with_item();
+  clinic.order_lines = {line("O1", 5, 0, 30)};
+  CHECK(still_to_come(clinic, {}, today).front().overdue_days > 0);
+  OrderPromise promise;
+  promise.supplier = clinic.order_lines[0].supplier;
+  promise.order_ref = "O1";
+  promise.item = clinic.order_lines[0].item;
+  promise.promised_on = today + days{4};
+  promise.on_back_order = true;
+  clinic.order_promises = {promise};
+  const auto expected = still_to_come(clinic, {}, today).front();
+  CHECK(expected.expected_on == today + days{4});
+  CHECK(expected.promised_on == today + days{4});
+  CHECK(expected.overdue_days == 0);
+  CHECK(expected.on_back_order);
+}
+
+TEST_CASE("Damaged pieces are still to come, unless they are settled") {
+  auto broken = delivery(3);
+  broken.damaged = 1;
+  const auto owed = received(broken, {line("O1", 3, 0)});
+  CHECK(owed.findings.empty());
+  CHECK(owed.movement->quantity == 2);
+  CHECK(owed.damaged->quantity == 1);
+  CHECK(owed.damaged->place == quarantine_place);
+  CHECK(is_quarantine(owed.damaged->place));
+  CHECK(owed.lines[0].after.outstanding() == 1);
+  broken.damaged_settled = true;
+  CHECK(received(broken, {line("O1", 3, 0)}).lines[0].after.outstanding() == 0);
+  broken.damaged = 3;
+  broken.damaged_settled = false;
+  const auto nothing_sound = received(broken, {line("O1", 3, 0)});
+  CHECK_FALSE(nothing_sound.movement.has_value());
+  CHECK_FALSE(nothing_sound.is_stopped());
+  CHECK(nothing_sound.lines.empty());
+}

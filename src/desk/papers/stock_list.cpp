@@ -30,8 +30,9 @@ enum Column : std::size_t {
   code
 };
 
-exchange::ListRow row_of(const StockLevel& level, const Item* known, Date today) {
-  const auto standing = lot_state(level, today);
+exchange::ListRow row_of(const StockLevel& level, const Clinic& clinic, const Item* known,
+                         Date today) {
+  const auto standing = lot_state(level, clinic.places, today);
   const auto words = standing == LotState::usable && !level.lot.use_by
                          ? std::string{"no use-by date recorded: look at the part"}
                          : lot_state_words(standing);
@@ -89,7 +90,7 @@ exchange::ListWorkbook stock_list(const Clinic& clinic, Date today) {
   for (const auto& level : levels) {
     const auto* known = index.item(level.lot.item);
     if (known == nullptr || !known->unit_cost) ++unknown;
-    sheet.rows.push_back(row_of(level, known, today));
+    sheet.rows.push_back(row_of(level, clinic, known, today));
   }
   if (unknown == 0) sheet.total->label = "Total";
   sheet.closing = closing_words(unknown);

@@ -27,6 +27,9 @@ ClinicDialog::ClinicDialog(wxWindow* parent, const ClinicSettings& settings)
                       "Share of a piece's price that keeping it for a year costs");
   line_cost_ = add_text("Cost of an order &line", form.line_cost,
                         "Of the work on one more line; empty: nothing worth counting");
+  approval_above_ =
+      add_text("&Approval above", form.approval_above,
+               "Orders of a larger sum need a named person's approval; empty when none do");
   finish("&Keep");
   Bind(wxEVT_BUTTON, &ClinicDialog::on_ok, this, wxID_OK);
 }
@@ -36,7 +39,8 @@ void ClinicDialog::on_ok(wxCommandEvent& event) {
       {from_wx(name_->GetValue()), from_wx(ship_to_->GetValue()), from_wx(currency_->GetValue()),
        from_wx(main_place_->GetValue()), from_wx(target_->GetValue()),
        from_wx(records_begin_->GetValue()), from_wx(shortage_cost_->GetValue()),
-       from_wx(holding_->GetValue()), from_wx(line_cost_->GetValue())});
+       from_wx(holding_->GetValue()), from_wx(line_cost_->GetValue()),
+       from_wx(approval_above_->GetValue())});
   if (!read) {
     wxMessageBox(to_wx(read.error().sentence), "Clinic details", wxOK | wxICON_WARNING, this);
     return;

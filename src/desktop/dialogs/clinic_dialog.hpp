@@ -23,6 +23,7 @@ class ClinicDialog : public Form {
   wxTextCtrl* shortage_cost_ = nullptr;
   wxTextCtrl* holding_ = nullptr;
   wxTextCtrl* line_cost_ = nullptr;
+  wxTextCtrl* approval_above_ = nullptr;
   ClinicSettings settings_;
 };
 

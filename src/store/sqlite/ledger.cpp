@@ -1,5 +1,6 @@
 #include "store/sqlite/ledger.hpp"
 
+#include <cstdlib>
 #include <optional>
 
 #include "store/sqlite/records/stock.hpp"
@@ -26,6 +27,43 @@ void check_enough(const StockMovement& movement, std::int64_t on_hand) {
                                  -static_cast<std::int64_t>(movement.quantity))};
 }
 
+void check_serials(const StockMovement& movement) {
+  const auto serials = static_cast<std::int64_t>(movement.serials.size());
+  if (serials <= std::abs(static_cast<std::int64_t>(movement.quantity))) return;
+  throw StoreFailure{StoreError::constraint,
+                     fmt::format("{} serial numbers do not fit a movement of {} pieces.", serials,
+                                 std::abs(movement.quantity))};
+}
+
+void insert_serials(WriteSession& session, std::int64_t movement,
+                    const std::vector<std::string>& serials) {
+  int position = 0;
+  for (const auto& serial : serials) {
+    const auto query = session.connection.query(
+        "INSERT INTO movement_serials (movement_id, position, serial)"
+        " VALUES (:movement_id, :position, :serial)");
+    query->bind(":movement_id", movement);
+    query->bind(":position", ++position);
+    query->bind(":serial", serial);
+    query->exec();
+  }
+}
+
+/// Puts the serial numbers to their movements, which are in the order of their rows.
+void read_serials(Session& session, std::vector<Row<StockMovement>>& movements) {
+  const auto query = session.connection.query(
+      "SELECT movement_id, serial FROM movement_serials ORDER BY movement_id, position");
+  auto movement = movements.begin();
+  while (query->executeStep()) {
+    const auto row = query->getColumn(0).getInt64();
+    while (movement != movements.end() && movement->id.value < row) ++movement;
+    if (movement == movements.end()) return;
+    if (movement->id.value == row) {
+      movement->record.serials.push_back(query->getColumn(1).getString());
+    }
+  }
+}
+
 void insert_movement(WriteSession& session, std::int64_t lot, const StockMovement& movement) {
   static const std::string sql =
       "INSERT INTO movements (change_set_id, lot_id, place, kind, quantity, moved_on, reason)"
@@ -43,8 +81,9 @@ void insert_movement(WriteSession& session, std::int64_t lot, const StockMovemen
     binder("reason", movement.reason);
     query->exec();
   }
-  session.log.added(Table<StockMovement>::subject.word,
-                    session.connection.database().getLastInsertRowid());
+  const auto row = session.connection.database().getLastInsertRowid();
+  session.log.added(Table<StockMovement>::subject.word, row);
+  insert_serials(session, row, movement.serials);
 }
 
 template <class Record>
@@ -78,9 +117,13 @@ void append_movement(WriteSession& session, const StockMovement& movement) {
   if (movement.quantity == 0) {
     throw StoreFailure{StoreError::constraint, "A stock movement of zero pieces is not recorded."};
   }
+  check_serials(movement);
   if (const auto lot = find_lot(session, movement.lot)) {
     check_enough(movement, stock_of(session, *lot, movement.place));
-    insert_movement(session, *lot, movement);
+    all_or_nothing(session, [&] {
+      insert_movement(session, *lot, movement);
+      return *lot;
+    });
     return;
   }
   check_enough(movement, 0);
@@ -92,7 +135,17 @@ void append_movement(WriteSession& session, const StockMovement& movement) {
 }
 
 std::vector<StockMovement> all_movements(Session& session) {
-  return in_order<StockMovement>(session, "id");
+  static const std::string sql = select_sql<StockMovement>() + " ORDER BY id";
+  std::vector<Row<StockMovement>> rows;
+  {
+    const auto query = session.connection.query(sql);
+    rows = rows_of<StockMovement>(session, *query);
+  }
+  read_serials(session, rows);
+  std::vector<StockMovement> movements;
+  movements.reserve(rows.size());
+  for (auto& row : rows) movements.push_back(std::move(row.record));
+  return movements;
 }
 
 std::vector<StockLevel> current_shelf(Session& session) {

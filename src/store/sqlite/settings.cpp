@@ -26,9 +26,9 @@ std::map<std::string, Stored> stored_settings(Session& session) {
   return stored;
 }
 
-/// "EUR 150.00"; "" for none.
+/// "150.00 EUR"; "" for none.
 std::string amount_text(const std::optional<Money>& amount) {
-  return amount ? fmt::format("{} {}", amount->currency.code, plain_text(*amount)) : "";
+  return amount ? text(*amount) : "";
 }
 
 std::map<std::string, std::string> as_texts(const ClinicSettings& settings) {
@@ -40,19 +40,8 @@ std::map<std::string, std::string> as_texts(const ClinicSettings& settings) {
           {"records_begin", settings.records_begin ? iso_text(*settings.records_begin) : ""},
           {"holding_rate", fmt::format("{}", settings.costs.holding_rate)},
           {"shortage_cost", amount_text(settings.costs.shortage)},
-          {"line_cost", amount_text(settings.costs.line)}};
-}
-
-std::optional<Money> amount_from(const std::string& key, const std::string& text) {
-  if (text.empty()) return std::nullopt;
-  const auto currency = parse_currency(std::string_view{text}.substr(0, 3));
-  if (currency && text.size() > 4) {
-    if (const auto amount = parse_money(std::string_view{text}.substr(4), *currency))
-      return *amount;
-  }
-  throw StoreFailure{
-      StoreError::corrupt,
-      fmt::format("The setting {} holds \"{}\", which is not an amount; set it again.", key, text)};
+          {"line_cost", amount_text(settings.costs.line)},
+          {"approval_above", amount_text(settings.approval_above)}};
 }
 
 double share_from(const std::string& key, const std::string& text) {
@@ -74,6 +63,20 @@ std::optional<Date> day_from(const std::string& key, const std::string& text) {
   throw StoreFailure{
       StoreError::corrupt,
       fmt::format("The setting {} holds \"{}\", which is not a day; set it again.", key, text)};
+}
+
+std::optional<Money> money_from(const std::string& key, const std::string& stored) {
+  if (stored.empty()) return std::nullopt;
+  const auto space = stored.find(' ');
+  if (space != std::string::npos) {
+    const auto currency = parse_currency(stored.substr(space + 1));
+    const auto money = parse_money(stored.substr(0, space), currency.value_or(Currency{}));
+    if (currency && money) return *money;
+  }
+  throw StoreFailure{
+      StoreError::corrupt,
+      fmt::format("The setting {} holds \"{}\", which is no sum of money; set it again.", key,
+                  stored)};
 }
 
 void insert(WriteSession& session, const std::string& key, const std::string& value) {
@@ -110,9 +113,10 @@ ClinicSettings read_settings(Session& session) {
     if (key == "main_place") settings.main_place = stored.value;
     if (key == "service_target") settings.service_target = share_from(key, stored.value);
     if (key == "holding_rate") settings.costs.holding_rate = share_from(key, stored.value);
-    if (key == "shortage_cost") settings.costs.shortage = amount_from(key, stored.value);
-    if (key == "line_cost") settings.costs.line = amount_from(key, stored.value);
+    if (key == "shortage_cost") settings.costs.shortage = money_from(key, stored.value);
+    if (key == "line_cost") settings.costs.line = money_from(key, stored.value);
     if (key == "records_begin") settings.records_begin = day_from(key, stored.value);
+    if (key == "approval_above") settings.approval_above = money_from(key, stored.value);
   }
   return settings;
 }

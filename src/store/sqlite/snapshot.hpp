@@ -11,6 +11,7 @@
 #include "store/sqlite/of_item.hpp"
 #include "store/sqlite/records/catalogue.hpp"
 #include "store/sqlite/records/handovers.hpp"
+#include "store/sqlite/records/orders.hpp"
 #include "store/sqlite/records/papers.hpp"
 #include "store/sqlite/records/people.hpp"
 #include "store/sqlite/records/stock.hpp"

@@ -1,0 +1,31 @@
+#include "desk/order_jobs.hpp"
+
+#include "store/open.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+std::unique_ptr<store::Store> open_store(const ClinicFile& file) {
+  return store::open_clinic_file(file.path, store::OpenMode::existing,
+                                 [] { return std::chrono::system_clock::now(); });
+}
+
+}  // namespace
+
+Expected<OrderChanged> change_order(const ClinicFile& file, const OrderChange& change) {
+  const auto store = open_store(file);
+  return change(*store, {file.today, file.who});
+}
+
+Expected<ReceivingOutcome> book_delivery(const ClinicFile& file, const ReceivingRequest& request) {
+  const auto store = open_store(file);
+  return receive_delivery(*store, request, file.today, {file.who, "a delivery was received"});
+}
+
+Expected<ReprintedOrder> write_again(const ClinicFile& file, const OrderName& name, int revision,
+                                     const std::filesystem::path& folder) {
+  const auto store = open_store(file);
+  return reprint_order(*store->read(), name, revision, folder);
+}
+
+}  // namespace sparewell::desk

@@ -1,0 +1,128 @@
+#include "desktop/dialogs/receive_dialog.hpp"
+
+#include <fmt/format.h>
+#include <wx/button.h>
+#include <wx/checkbox.h>
+#include <wx/panel.h>
+#include <wx/textctrl.h>
+
+#include "desk/receiving_words.hpp"
+#include "desktop/text.hpp"
+
+namespace sparewell::desktop {
+
+ReceiveDialog::ReceiveDialog(wxWindow* parent, desk::ReceiveForm form,
+                             const std::vector<Item>& catalogue, Date today, Book book)
+    : AskingForm{parent, "Receive a delivery", "Scan the label or fill the fields in, then book."},
+      catalogue_{catalogue},
+      today_{today},
+      supplier_{form.supplier} {
+  make_fields(form);
+  finish_asking(
+      "&Book", [this, book = std::move(book)] { return this->book(book); }, 720);
+  if (auto* close = FindWindow(wxID_CANCEL)) close->SetLabel("Cl&ose");
+  scan_->SetFocus();
+}
+
+void ReceiveDialog::make_fields(const desk::ReceiveForm& form) {
+  scan_ = add_text("&Scan", "", "GS1 or HIBC text as scanned or typed; Enter takes it over");
+  scan_->SetWindowStyleFlag(scan_->GetWindowStyleFlag() | wxTE_PROCESS_ENTER);
+  scan_->Bind(wxEVT_TEXT_ENTER, [this](wxCommandEvent&) { scan(); });
+  order_ = add_text("O&rder", "", "Its number; empty to find it by the item");
+  item_ = add_text("&Item", "", "The item's code");
+  lot_ = add_text("&Lot", "", "As on the label");
+  use_by_ = add_text("&Use by", "", "Day such as 2028-06-30, as on the label");
+  serials_ = add_text("Serial &numbers", "", "Of the sound pieces, separated by commas");
+  quantity_ = add_text("&Pieces", "", "How many came, damaged ones included");
+  damaged_ = add_text("&Damaged", "", "How many of them are damaged; they go into quarantine");
+  damage_ = add_text("&What is damaged", "", "What is wrong with the damaged pieces");
+  place_ = add_text("Put &to", "", "Where the sound pieces are put");
+  make_checks();
+  fill(form);
+}
+
+void ReceiveDialog::make_checks() {
+  // Close together, so that the dialog and what it says fit on a small screen.
+  auto* panel = new wxPanel{this};
+  auto* sizer = new wxBoxSizer{wxVERTICAL};
+  const auto add = [&](const std::string& label, const std::string& help) {
+    auto* box = new wxCheckBox{panel, wxID_ANY, to_wx(label)};
+    box->SetToolTip(to_wx(help));
+    sizer->Add(box);
+    return box;
+  };
+  not_replaced_ =
+      add("The supplier does not r&eplace the damaged pieces", "Otherwise they are still to come");
+  extra_ = add("Take &more than was ordered", "Only after counting again");
+  undated_ = add("The label &gives no use-by date", "Although the item has a shelf life");
+  panel->SetSizer(sizer);
+  add_wide(panel, 0);
+}
+
+desk::ReceiveForm ReceiveDialog::form() const {
+  const auto text = [](const wxTextCtrl* field) { return from_wx(field->GetValue()); };
+  desk::ReceiveForm made;
+  made.order_ref = text(order_);
+  made.supplier = supplier_;
+  made.item = text(item_);
+  made.lot = text(lot_);
+  made.use_by = text(use_by_);
+  made.serials = text(serials_);
+  made.quantity = text(quantity_);
+  made.damaged = text(damaged_);
+  made.damage = text(damage_);
+  made.place = text(place_);
+  made.not_replaced = not_replaced_->GetValue();
+  made.accept_extra = extra_->GetValue();
+  made.without_use_by = undated_->GetValue();
+  return made;
+}
+
+void ReceiveDialog::fill(const desk::ReceiveForm& form) {
+  order_->ChangeValue(to_wx(form.order_ref));
+  item_->ChangeValue(to_wx(form.item));
+  lot_->ChangeValue(to_wx(form.lot));
+  use_by_->ChangeValue(to_wx(form.use_by));
+  serials_->ChangeValue(to_wx(form.serials));
+  quantity_->ChangeValue(to_wx(form.quantity));
+  damaged_->ChangeValue(to_wx(form.damaged));
+  damage_->ChangeValue(to_wx(form.damage));
+  place_->ChangeValue(to_wx(form.place));
+  not_replaced_->SetValue(form.not_replaced);
+  extra_->SetValue(form.accept_extra);
+  undated_->SetValue(form.without_use_by);
+}
+
+void ReceiveDialog::scan() {
+  const auto scanned = desk::with_scan(form(), from_wx(scan_->GetValue()), catalogue_, today_);
+  if (!scanned) {
+    say(scanned.error().sentence);
+    scan_->SelectAll();
+    return;
+  }
+  fill(scanned->form);
+  say(scanned->doubt);
+  scan_->Clear();
+}
+
+std::string ReceiveDialog::book(const Book& book) {
+  const auto request = desk::read_receive_form(form());
+  if (!request) return request.error().sentence;
+  const auto outcome = book(*request);
+  if (!outcome) return outcome.error().sentence;
+  std::string told;
+  if (outcome->is_recorded()) {
+    for (const auto& line : desk::receipt_lines(*outcome)) {
+      booked_.push_back(line);
+      told += fmt::format("{}{}", told.empty() ? "" : "\n", line);
+    }
+    fill(desk::next_form(form()));
+    scan_->SetFocus();
+  }
+  for (const auto& sentence : desk::finding_sentences(*outcome)) {
+    told += fmt::format("{}{}", told.empty() ? "" : "\n", sentence);
+  }
+  return told;
+}
+
+}  // namespace sparewell::desktop

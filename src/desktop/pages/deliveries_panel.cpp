@@ -1,0 +1,145 @@
+#include "desktop/pages/deliveries_panel.hpp"
+
+#include <fmt/format.h>
+#include <wx/button.h>
+#include <wx/checkbox.h>
+#include <wx/sizer.h>
+#include <wx/stattext.h>
+#include <wx/wrapsizer.h>
+
+#include "desktop/text.hpp"
+#include "desktop/widgets/find_box.hpp"
+#include "desktop/widgets/split.hpp"
+#include "desktop/widgets/table_view.hpp"
+#include "desktop/widgets/wrapped_label.hpp"
+
+namespace sparewell::desktop {
+
+DeliveriesPanel::DeliveriesPanel(wxWindow* parent, std::function<void(desk::Command)> run,
+                                 std::function<void()> changed)
+    : Page{parent},
+      run_{std::move(run)},
+      changed_{std::move(changed)},
+      lines_{desk::DeliveriesPage::line_columns()} {
+  auto* top = make_top();
+  auto* split = make_split(this);
+  // In the order in which the Tab key goes through them.
+  auto* orders = make_orders(split);
+  auto* detail = make_detail(split);
+  split->SplitVertically(orders, detail);
+  share_room(*split, 0.46);
+  auto* sizer = new wxBoxSizer{wxVERTICAL};
+  sizer->Add(top, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));
+  sizer->Add(split, wxSizerFlags{1}.Expand());
+  SetSizer(sizer);
+}
+
+wxSizer* DeliveriesPanel::make_top() {
+  find_ = new FindBox{this, "Order, supplier, state or item", "Find an order",
+                      [this](const std::string& typed) {
+                        page_.table().find(typed);
+                        list_changed();
+                      }};
+  only_open_ = new wxCheckBox{this, wxID_ANY, "Only &open orders"};
+  only_open_->SetToolTip("Leave out what is received or cancelled");
+  only_open_->Bind(wxEVT_CHECKBOX, [this](wxCommandEvent& event) {
+    page_.table().require(event.IsChecked() ? desk::DeliveriesPage::is_open : 0);
+    list_changed();
+  });
+  count_ = new wxStaticText{this, wxID_ANY, "", wxDefaultPosition, wxDefaultSize, wxALIGN_RIGHT};
+  auto* top = new wxBoxSizer{wxHORIZONTAL};
+  top->Add(find_, wxSizerFlags{}.CentreVertical().Border(wxRIGHT, FromDIP(12)));
+  top->Add(only_open_, wxSizerFlags{1}.CentreVertical());
+  top->Add(count_, wxSizerFlags{}.CentreVertical());
+  return top;
+}
+
+wxWindow* DeliveriesPanel::make_orders(wxWindow* parent) {
+  auto* panel = new wxPanel{parent};
+  orders_view_ = new TableView{panel, page_.table(), "Orders"};
+  orders_view_->set_empty_words(page_.empty_words());
+  orders_view_->when_selected([this](const std::string& id) { show_order(id); });
+  orders_view_->when_chosen([this](const std::string&) { run_(desk::Command::receive_delivery); });
+  find_->goes_down_to(*orders_view_);
+  auto* sizer = new wxBoxSizer{wxVERTICAL};
+  sizer->Add(orders_view_, wxSizerFlags{1}.Expand().Border(wxLEFT | wxBOTTOM, FromDIP(8)));
+  panel->SetSizer(sizer);
+  return panel;
+}
+
+wxWindow* DeliveriesPanel::make_detail(wxWindow* parent) {
+  auto* panel = new wxPanel{parent};
+  title_ = new WrappedLabel{panel};
+  title_->SetFont(title_->GetFont().Bold());
+  summary_ = new WrappedLabel{panel};
+  lines_view_ = new TableView{panel, lines_, "Lines of the order"};
+  lines_view_->set_empty_words("No order is chosen.");
+  const auto inset = wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, FromDIP(8));
+  auto* sizer = new wxBoxSizer{wxVERTICAL};
+  sizer->Add(title_, inset);
+  sizer->Add(summary_, inset);
+  sizer->Add(lines_view_, wxSizerFlags{1}.Expand().Border(wxLEFT | wxRIGHT, FromDIP(8)));
+  sizer->Add(make_buttons(panel), wxSizerFlags{}.Expand().Border(wxALL, FromDIP(4)));
+  panel->SetSizer(sizer);
+  keep_wrapped(*panel, {title_, summary_}, FromDIP(20));
+  return panel;
+}
+
+wxSizer* DeliveriesPanel::make_buttons(wxWindow* parent) {
+  auto* row = new wxWrapSizer{wxHORIZONTAL, wxREMOVE_LEADING_SPACES};
+  using desk::Command;
+  for (const auto command :
+       {Command::receive_delivery, Command::place_order, Command::approve_order,
+        Command::amend_line, Command::back_order, Command::cancel_order, Command::reprint_order}) {
+    const auto& spec = desk::command_spec(command);
+    auto* button = new wxButton{parent, wxID_ANY, to_wx(spec.label)};
+    button->SetToolTip(to_wx(spec.key.empty() ? std::string{spec.help}
+                                              : fmt::format("{} ({})", spec.help, spec.key)));
+    button->Bind(wxEVT_BUTTON, [this, command](wxCommandEvent&) { run_(command); });
+    row->Add(button, wxSizerFlags{}.Border(wxALL, FromDIP(4)));
+    buttons_.emplace_back(command, button);
+  }
+  return row;
+}
+
+const std::string& DeliveriesPanel::order() const {
+  return orders_view_->selected();
+}
+
+const std::string& DeliveriesPanel::item() const {
+  return lines_view_->selected();
+}
+
+void DeliveriesPanel::allow(const desk::CommandState& state) {
+  for (const auto& [command, button] : buttons_) {
+    button->Enable(desk::command_spec(command).enabled(state));
+  }
+}
+
+void DeliveriesPanel::list_changed() {
+  orders_view_->set_empty_words(page_.empty_words());
+  orders_view_->table_changed();
+  count_->SetLabelText(to_wx(page_.count_shown()));
+  Layout();
+}
+
+void DeliveriesPanel::show(const desk::DayPtr& day) {
+  page_.show(day);
+  list_changed();
+}
+
+void DeliveriesPanel::show_order(const std::string& id) {
+  const auto detail = page_.detail(id);
+  title_->set_text(detail.title);
+  summary_->set_text(detail.summary);
+  lines_.fill(detail.lines);
+  lines_view_->table_changed();
+  title_->GetParent()->Layout();
+  changed_();
+}
+
+void DeliveriesPanel::find() {
+  find_->take_focus();
+}
+
+}  // namespace sparewell::desktop

@@ -1,0 +1,62 @@
+/// The page "Deliveries".
+#pragma once
+
+#include <functional>
+#include <utility>
+#include <vector>
+
+#include "desk/commands.hpp"
+#include "desk/deliveries_page.hpp"
+#include "desktop/pages/page.hpp"
+
+class wxButton;
+class wxCheckBox;
+class wxStaticText;
+
+namespace sparewell::desktop {
+
+class FindBox;
+class TableView;
+class WrappedLabel;
+
+class DeliveriesPanel : public Page {
+ public:
+  /// `run` does a command; `changed` is called when another order has been chosen.
+  DeliveriesPanel(wxWindow* parent, std::function<void(desk::Command)> run,
+                  std::function<void()> changed);
+
+  void show(const desk::DayPtr& day) override;
+  void find() override;
+  [[nodiscard]] std::string tab() const override { return "Deliveries"; }
+
+  [[nodiscard]] const desk::DeliveriesPage& page() const { return page_; }
+  /// The id of the chosen order; "" for none.
+  [[nodiscard]] const std::string& order() const;
+  /// The item of the chosen line; "" for none.
+  [[nodiscard]] const std::string& item() const;
+  [[nodiscard]] desk::OrderActions actions() const { return page_.actions(order()); }
+  void allow(const desk::CommandState& state);
+
+ private:
+  wxSizer* make_top();
+  wxWindow* make_orders(wxWindow* parent);
+  wxWindow* make_detail(wxWindow* parent);
+  wxSizer* make_buttons(wxWindow* parent);
+  void list_changed();
+  void show_order(const std::string& id);
+
+  std::function<void(desk::Command)> run_;
+  std::function<void()> changed_;
+  desk::DeliveriesPage page_;
+  desk::Table lines_;
+  FindBox* find_ = nullptr;
+  wxCheckBox* only_open_ = nullptr;
+  wxStaticText* count_ = nullptr;
+  TableView* orders_view_ = nullptr;
+  WrappedLabel* title_ = nullptr;
+  WrappedLabel* summary_ = nullptr;
+  TableView* lines_view_ = nullptr;
+  std::vector<std::pair<desk::Command, wxButton*>> buttons_;
+};
+
+}  // namespace sparewell::desktop

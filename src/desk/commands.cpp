@@ -51,7 +51,7 @@ bool can_reprint(const CommandState& state) {
   return idle_with_file(state) && state.order_reprintable;
 }
 
-constexpr std::array<CommandSpec, 42> table{{
+constexpr std::array<CommandSpec, 43> table{{
     {Command::open_file, Menu::file, "&Open clinic file...", "Ctrl+O", "Open another clinic file",
      idle},
     {Command::new_file, Menu::file, "&New clinic file...", "Ctrl+N", "Make an empty clinic file",
@@ -69,6 +69,9 @@ constexpr std::array<CommandSpec, 42> table{{
     {Command::play_policy, Menu::orders, "&Play the policy", "Ctrl+Y",
      "See what the order policy saves beside min-max levels and ordering when nothing is left",
      idle_with_file, true},
+    {Command::compare_decisions, Menu::orders, "What &if", "Ctrl+Shift+Y",
+     "Set ordering today beside waiting, another target and the loss of a supplier",
+     idle_with_file},
     {Command::stock_move, Menu::shelf, "&Move...", "Ctrl+Shift+M",
      "Send pieces of the chosen lot to another place", can_work_on_lot},
     {Command::stock_quarantine, Menu::shelf, "&Quarantine or release...", "Ctrl+Shift+Q",

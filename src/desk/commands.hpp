@@ -17,6 +17,7 @@ enum class Command {
   write_orders,
   mark_as_sent,
   play_policy,
+  compare_decisions,
   stock_move,
   stock_quarantine,
   stock_write_off,

@@ -41,6 +41,8 @@ void MainFrame::run(desk::Command command) {
       return mark_as_sent();
     case Command::play_policy:
       return play_policy();
+    case Command::compare_decisions:
+      return compare_decisions();
     case Command::stock_move:
       return work_on_lot(desk::LotAction::move);
     case Command::stock_quarantine:

@@ -124,6 +124,20 @@ void MainFrame::play_policy() {
        }});
 }
 
+void MainFrame::compare_decisions() {
+  go_to(*plan_);
+  plan_->open(PlanPanel::Pane::what_if);
+  auto compared = std::make_shared<std::vector<desk::Compared>>();
+  start_job({"Comparing what could be decided", false,
+             [day = day_, questions = plan_->questions(), compared](const JobControl&) {
+               *compared = desk::compare(day->assessment(), questions);
+             },
+             [this, compared](const JobEnd& end) {
+               if (say_failure(end)) return;
+               plan_->show_compared(*compared);
+             }});
+}
+
 void MainFrame::import_from(const std::string& folder, const exchange::FolderFormat& format) {
   remembered_.import_folder = folder;
   auto report = std::make_shared<desk::ImportReport>();

@@ -61,7 +61,8 @@ void MainFrame::make_pages() {
                           [this] { update_commands(); }};
   wear_ = new WearPanel{book_, [this] { run(desk::Command::test_forecasts); },
                         [this](std::size_t unit) { go_to_unit(unit); }};
-  plan_ = new PlanPanel{book_, [this] { run(desk::Command::play_policy); }};
+  plan_ = new PlanPanel{book_, [this] { run(desk::Command::play_policy); },
+                        [this] { run(desk::Command::compare_decisions); }};
   deliveries_ = new DeliveriesPanel{book_,
                                     [this](desk::Command command) {
                                       if (desk::command_spec(command).enabled(state()))
@@ -212,6 +213,7 @@ void MainFrame::update_commands() {
   deliveries_->allow(now);
   wear_->allow_testing(desk::command_spec(desk::Command::test_forecasts).enabled(now));
   plan_->allow_playing(desk::command_spec(desk::Command::play_policy).enabled(now));
+  plan_->allow_comparing(desk::command_spec(desk::Command::compare_decisions).enabled(now));
 }
 
 void MainFrame::on_key(wxKeyEvent& event) {

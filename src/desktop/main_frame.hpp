@@ -112,6 +112,7 @@ class MainFrame : public wxFrame {
   void write_into(const std::string& folder);
   void test_forecasts();
   void play_policy();
+  void compare_decisions();
   /// Puts a day in place that was read from the same file again.
   void renew(const desk::DayPtr& day);
   void mark(std::vector<std::string> numbers);

@@ -45,7 +45,7 @@ struct Ordering {
     work->commit();
     auto liner = line("L-1", 6, 10000);
     liner.reason.patient_ordered = true;
-    liner.reason.needs.push_back({{"P-1"}, Side::left, 0, 0.5, import_day() + days{30}, {}, {}});
+    liner.reason.needs.push_back({{"P-1"}, Side::left, 0, 0.5, 0, import_day() + days{30}, {}, {}});
     liner.reason.reserved_for.push_back({"P-2"});
     const auto sock = line("S-1", 2, 500);
     number = keep_as_drafts(*store, {{{"Tern"}, {&liner, &sock}}}, import_day(), author).front();

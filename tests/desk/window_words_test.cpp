@@ -128,6 +128,7 @@ TEST_CASE("The clinic's details are read as typed, and refused with the field's 
   bad = good;
   bad.holding_percent = "120";
   CHECK(read_clinic_form(bad).error().sentence.starts_with("Keeping a piece for a year"));
+  bad = good;
   bad.approval_above = "much";
   CHECK(read_clinic_form(bad).error().sentence.starts_with("Approval above"));
   bad.approval_above = "500.5";

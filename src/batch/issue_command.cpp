@@ -4,6 +4,7 @@
 
 #include "batch/context.hpp"
 #include "batch/json.hpp"
+#include "desk/issue_words.hpp"
 #include "desk/issuing.hpp"
 #include "desk/patient_card.hpp"
 #include "desk/proof_of_delivery.hpp"
@@ -53,14 +54,7 @@ Json json_of(const desk::IssueCheck& check) {
 }
 
 void print_words(const desk::IssueCheck& check) {
-  for (const auto& finding : check.findings) {
-    std::cout << desk::gravity_words(finding.gravity) << ": " << finding.words << '\n';
-  }
-  for (const auto& piece : check.taken) {
-    std::cout << fmt::format("Take {} of lot {} from {}.\n", piece.quantity,
-                             piece.lot.lot.empty() ? "no number" : piece.lot.lot, piece.place);
-  }
-  std::cout << desk::care_caution() << '\n';
+  std::cout << desk::issue_text(check) << '\n';
 }
 
 desk::IssueRequest request_of(const Options& options) {

@@ -22,6 +22,12 @@ bool can_mark(const CommandState& state) {
   return idle_with_file(state) && state.drafts;
 }
 
+bool can_issue(const CommandState& state) {
+  return idle_with_file(state) && state.patient;
+}
+bool can_end_part(const CommandState& state) {
+  return idle_with_file(state) && state.part;
+}
 bool can_work_on_lot(const CommandState& state) {
   return idle_with_file(state) && state.lot;
 }
@@ -51,7 +57,7 @@ bool can_reprint(const CommandState& state) {
   return idle_with_file(state) && state.order_reprintable;
 }
 
-constexpr std::array<CommandSpec, 43> table{{
+constexpr std::array<CommandSpec, 45> table{{
     {Command::open_file, Menu::file, "&Open clinic file...", "Ctrl+O", "Open another clinic file",
      idle},
     {Command::new_file, Menu::file, "&New clinic file...", "Ctrl+N", "Make an empty clinic file",
@@ -72,6 +78,25 @@ constexpr std::array<CommandSpec, 43> table{{
     {Command::compare_decisions, Menu::orders, "What &if", "Ctrl+Shift+Y",
      "Set ordering today beside waiting, another target and the loss of a supplier",
      idle_with_file},
+    {Command::receive_delivery, Menu::orders, "&Receive...", "Ctrl+R",
+     "Scan or type what came, and book it to its order", idle_with_file, true},
+    {Command::place_order, Menu::orders, "Place &order", "",
+     "Count the chosen draft as sent to its supplier", can_place},
+    {Command::approve_order, Menu::orders, "&Approve order...", "",
+     "Say who approved the chosen order", can_approve},
+    {Command::amend_line, Menu::orders, "Amend &line...", "Ctrl+L",
+     "Change, add or drop a line of the chosen order", can_amend},
+    {Command::back_order, Menu::orders, "&Back-order...", "",
+     "Note that the supplier sends the rest of a line later", can_back_order},
+    {Command::cancel_order, Menu::orders, "&Cancel order...", "",
+     "Cancel what has not come of the chosen order", can_cancel},
+    {Command::reprint_order, Menu::orders, "Reprint wor&kbook...", "",
+     "Write the workbook of any revision of the chosen order again", can_reprint},
+    {Command::issue_part, Menu::patients, "&Issue a part...", "Ctrl+Shift+I",
+     "Check a part for the chosen patient, and hand it over", can_issue},
+    {Command::end_part, Menu::patients, "&End this part...", "Ctrl+Shift+E",
+     "Record that the chosen part is worn out, lost, given back or was issued by mistake",
+     can_end_part},
     {Command::stock_move, Menu::shelf, "&Move...", "Ctrl+Shift+M",
      "Send pieces of the chosen lot to another place", can_work_on_lot},
     {Command::stock_quarantine, Menu::shelf, "&Quarantine or release...", "Ctrl+Shift+Q",
@@ -88,20 +113,6 @@ constexpr std::array<CommandSpec, 43> table{{
      "Undo a movement of the chosen item that was a mistake", can_work_on_item},
     {Command::stock_places, Menu::shelf, "&Places...", "Ctrl+Shift+P",
      "Record a place, and say what lying there means", idle_with_file, true},
-    {Command::receive_delivery, Menu::orders, "&Receive...", "Ctrl+R",
-     "Scan or type what came, and book it to its order", idle_with_file, true},
-    {Command::place_order, Menu::orders, "Place &order", "",
-     "Count the chosen draft as sent to its supplier", can_place},
-    {Command::approve_order, Menu::orders, "&Approve order...", "",
-     "Say who approved the chosen order", can_approve},
-    {Command::amend_line, Menu::orders, "Amend &line...", "Ctrl+L",
-     "Change, add or drop a line of the chosen order", can_amend},
-    {Command::back_order, Menu::orders, "&Back-order...", "",
-     "Note that the supplier sends the rest of a line later", can_back_order},
-    {Command::cancel_order, Menu::orders, "&Cancel order...", "",
-     "Cancel what has not come of the chosen order", can_cancel},
-    {Command::reprint_order, Menu::orders, "Reprint wor&kbook...", "",
-     "Write the workbook of any revision of the chosen order again", can_reprint},
     {Command::test_forecasts, Menu::wear, "&Test the forecasts", "Ctrl+T",
      "Replay the clinic's own history and see how good the forecasts would have been",
      idle_with_file},
@@ -152,8 +163,8 @@ const CommandSpec& command_spec(Command command) {
 }
 
 std::string_view menu_title(Menu menu) {
-  static constexpr std::array<std::string_view, 7> titles{"&File",  "&Orders", "&Shelf", "&Wear",
-                                                          "&Lists", "&View",   "&Help"};
+  static constexpr std::array<std::string_view, 8> titles{"&File", "&Orders", "&Patients", "&Shelf",
+                                                          "&Wear", "&Lists",  "&View",     "&Help"};
   return titles[static_cast<std::size_t>(menu)];
 }
 

@@ -18,6 +18,8 @@ enum class Command {
   mark_as_sent,
   play_policy,
   compare_decisions,
+  issue_part,
+  end_part,
   stock_move,
   stock_quarantine,
   stock_write_off,
@@ -54,17 +56,19 @@ enum class Command {
   about
 };
 
-enum class Menu { file, orders, shelf, wear, lists, view, help };
+enum class Menu { file, orders, patients, shelf, wear, lists, view, help };
 
 /// What decides whether a command can be used now.
 struct CommandState {
   bool file_open = false;
   bool busy = false;  ///< a job is under way
   bool anything_to_order = false;
-  bool drafts = false;  ///< orders written and not yet sent
-  bool lot = false;     ///< the page "Shelf" is shown and a lot is chosen on it
-  bool item = false;    ///< the same of an item
-  bool away = false;    ///< the same of something that is away and has to be settled
+  bool drafts = false;   ///< orders written and not yet sent
+  bool patient = false;  ///< the page "Patients" is shown and a patient is chosen on it
+  bool part = false;     ///< the same of a part in use
+  bool lot = false;      ///< the page "Shelf" is shown and a lot is chosen on it
+  bool item = false;     ///< the same of an item
+  bool away = false;     ///< the same of something that is away and has to be settled
   // What can be done with the order that is chosen on the page "Deliveries".
   bool order_placeable = false;
   bool order_approvable = false;

@@ -84,8 +84,8 @@ void check_shelf(IssueCheck& check, const Clinic& clinic) {
   check.taken = std::move(pieces.taken);
   check.findings = std::move(pieces.findings);
   const auto life = expected_days(check.item);
-  for (const auto& found :
-       care::check_pieces(clinic, check.item, check.taken, check.question.day, life)) {
+  for (const auto& found : care::check_pieces(clinic, check.item, check.taken, check.question.day,
+                                              life, clinic.places)) {
     check.findings.push_back(piece_finding(found, check.question.day, life));
   }
   check_label(check);

@@ -24,11 +24,13 @@ std::vector<StockLevel> levels_of(const Clinic& clinic, const IssueQuestion& que
 
 /// Adds what may not be handed over of a lot that was named.
 void take_held_back(IssuePieces& made, const std::vector<StockLevel>& levels, int missing,
-                    const IssueQuestion& question) {
+                    const IssueQuestion& question, std::span<const Place> places) {
   for (auto level : levels) {
     const bool expired = level.lot.use_by && *level.lot.use_by < question.day;
     if (missing == 0) return;
-    if (!expired && !is_quarantine(level.place)) continue;
+    const PlaceSort sort = sort_of_place(places, level.place);
+    // What is on loan, under way or with its supplier is not here to be handed over.
+    if (sort != PlaceSort::quarantine && !(sort == PlaceSort::store && expired)) continue;
     if (!question.place.empty() && level.place != question.place) continue;
     level.quantity = std::min(level.quantity, missing);
     missing -= level.quantity;
@@ -63,10 +65,10 @@ int promised_to_others(const Clinic& clinic, const IssueQuestion& question) {
 IssuePieces pieces_for(const Clinic& clinic, const IssueQuestion& question) {
   IssuePieces made;
   const auto levels = levels_of(clinic, question);
-  const auto picked =
-      supply::first_expiry_first_out(levels, question.quantity, question.day, question.place);
+  const auto picked = supply::first_expiry_first_out(levels, question.quantity, question.day,
+                                                     question.place, clinic.places);
   made.taken = picked.lots;
-  if (!question.lot.empty()) take_held_back(made, levels, picked.missing, question);
+  if (!question.lot.empty()) take_held_back(made, levels, picked.missing, question, clinic.places);
   int there = 0;
   for (const auto& level : made.taken) there += level.quantity;
   if (there < question.quantity) {
@@ -76,9 +78,10 @@ IssuePieces pieces_for(const Clinic& clinic, const IssueQuestion& question) {
   auto all = question;
   all.lot.clear();
   int usable = 0;
-  for (const auto& level : supply::first_expiry_first_out(levels_of(clinic, all), 1'000'000'000,
-                                                          question.day, question.place)
-                               .lots) {
+  for (const auto& level :
+       supply::first_expiry_first_out(levels_of(clinic, all), 1'000'000'000, question.day,
+                                      question.place, clinic.places)
+           .lots) {
     usable += level.quantity;
   }
   const int promised = promised_to_others(clinic, question);

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "desk/part_words.hpp"
+#include "desk/patient_card.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -269,6 +270,18 @@ IssueFinding patient_finding(care::PatientFault fault, Side side, const Item& it
                           "end those that are not.",
                           kind_words(item), word(side))};
   }
+}
+
+std::string issue_text(const IssueCheck& check) {
+  std::string text;
+  for (const auto& finding : check.findings) {
+    text += fmt::format("{}: {}\n", gravity_words(finding.gravity), finding.words);
+  }
+  for (const auto& piece : check.taken) {
+    text += fmt::format("Take {} of lot {} from {}.\n", piece.quantity,
+                        piece.lot.lot.empty() ? "no number" : piece.lot.lot, piece.place);
+  }
+  return text + care_caution();
 }
 
 }  // namespace sparewell::desk

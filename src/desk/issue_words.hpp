@@ -25,4 +25,7 @@ namespace sparewell::desk {
                                          std::optional<int> expected_days);
 [[nodiscard]] IssueFinding patient_finding(care::PatientFault fault, Side side, const Item& item);
 
+/// All findings, what is to be taken from where, and the caution: a line each.
+[[nodiscard]] std::string issue_text(const IssueCheck& check);
+
 }  // namespace sparewell::desk

@@ -95,8 +95,7 @@ std::string by_cost_words(const Played& played) {
   return fmt::format(
       "With targets by cost, higher for cheap parts and lower for dear ones, {} would do for the "
       "same share of pieces: {} than min-max{}. Dear parts would then be waited for more often; "
-      "the "
-      "program does not order so yet.",
+      "Sparewell orders so once the clinic's details name the cost of a missing piece.",
       whole_amount(saving->ours, played.currency), less_or_more(saving->share),
       left_open(*saving, played.worlds));
 }

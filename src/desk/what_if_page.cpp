@@ -1,17 +1,14 @@
 #include "desk/what_if_page.hpp"
 
+#include <map>
+#include <set>
+
 #include <fmt/format.h>
 
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
 namespace {
-
-std::string money_words(const std::map<Currency, std::int64_t>& amounts) {
-  std::vector<Money> parts;
-  for (const auto& [currency, minor] : amounts) parts.push_back({minor, currency});
-  return parts.empty() ? "none" : amounts_words(parts);
-}
 
 std::string mean_words(double mean) {
   return mean > 0 && mean < 0.05 ? "under 0.1" : fmt::format("{:.1f}", mean);
@@ -30,8 +27,6 @@ constexpr Measure measures[] = {
               (o.without_price > 0 ? fmt::format(" ({} without a price)", o.without_price) : "");
      }},
     {"pieces", "Pieces ordered", [](const supply::Outcome& o) { return number_words(o.pieces); }},
-    {"goods", "Value of the goods", [](const supply::Outcome& o) { return money_words(o.goods); }},
-    {"freight", "Freight", [](const supply::Outcome& o) { return money_words(o.freight); }},
     {"short_before", "Pieces missing before this order arrives",
      [](const supply::Outcome& o) { return mean_words(o.short_before); }},
     {"short_after", "Pieces missing before the next one arrives",
@@ -41,6 +36,27 @@ constexpr Measure measures[] = {
     {"below", "Items that miss their target",
      [](const supply::Outcome& o) { return number_words(o.items_below_target); }},
 };
+
+using Amounts = std::map<Currency, std::int64_t>;
+
+/// A row a currency, so that amounts stand below each other.
+void add_amounts(std::vector<TableRow>& rows, const std::string& id, const std::string& title,
+                 const std::vector<Compared>& compared, Amounts supply::Outcome::*amounts) {
+  std::set<Currency> currencies;
+  for (const Compared& each : compared) {
+    for (const auto& [currency, minor] : each.outcome.*amounts) currencies.insert(currency);
+  }
+  for (const Currency& currency : currencies) {
+    TableRow row{id + " " + currency.code, {{title, std::nullopt}}, "", 0, false};
+    for (const Compared& each : compared) {
+      const Amounts& of = each.outcome.*amounts;
+      const auto found = of.find(currency);
+      const Money money{found == of.end() ? 0 : found->second, currency};
+      row.cells.push_back({amount_words(money), money.major()});
+    }
+    rows.push_back(std::move(row));
+  }
+}
 
 }  // namespace
 
@@ -86,6 +102,9 @@ Table what_if_table(const std::vector<Compared>& compared) {
       row.cells.push_back({measure.words(each.outcome), std::nullopt});
     }
     rows.push_back(std::move(row));
+    if (rows.back().id != "pieces") continue;
+    add_amounts(rows, "goods", "Value of the goods", compared, &supply::Outcome::goods);
+    add_amounts(rows, "freight", "Freight", compared, &supply::Outcome::freight);
   }
   Table table{std::move(columns)};
   table.fill(std::move(rows));

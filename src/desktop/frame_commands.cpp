@@ -39,6 +39,10 @@ void MainFrame::run(desk::Command command) {
       return write_workbooks();
     case Command::mark_as_sent:
       return mark_as_sent();
+    case Command::issue_part:
+      return issue_part();
+    case Command::end_part:
+      return end_part();
     case Command::play_policy:
       return play_policy();
     case Command::compare_decisions:

@@ -56,7 +56,8 @@ void MainFrame::make_pages() {
   book_ = new wxNotebook{body_, wxID_ANY};
   set_accessible_name(*book_, "Pages");
   orders_ = new OrderPanel{book_, [this] { run(desk::Command::write_orders); }};
-  patients_ = new PatientPanel{book_};
+  patients_ = new PatientPanel{book_, [this](desk::Command command) { run(command); },
+                               [this] { update_commands(); }};
   shelf_ = new ShelfPanel{book_, [this](desk::Command command) { run(command); },
                           [this] { update_commands(); }};
   wear_ = new WearPanel{book_, [this] { run(desk::Command::test_forecasts); },
@@ -186,6 +187,9 @@ desk::CommandState MainFrame::state() const {
   now.busy = worker_->busy();
   now.anything_to_order = day_ && orders_->anything();
   now.drafts = day_ && !desk::draft_orders(day_->clinic()).empty();
+  const bool on_patients = day_ && current_page() == patients_;
+  now.patient = on_patients && !patients_->chosen_patient().empty();
+  now.part = on_patients && patients_->chosen_unit() != nullptr;
   const bool on_shelf = day_ && current_page() == shelf_;
   now.lot = on_shelf && shelf_->chosen_lot();
   now.item = on_shelf && !shelf_->chosen_item().empty();
@@ -209,6 +213,7 @@ void MainFrame::update_commands() {
     GetMenuBar()->Enable(command_id(spec.command), spec.enabled(now));
   }
   orders_->allow_writing(desk::command_spec(desk::Command::write_orders).enabled(now));
+  patients_->allow_work(now);
   shelf_->allow_work(now);
   deliveries_->allow(now);
   wear_->allow_testing(desk::command_spec(desk::Command::test_forecasts).enabled(now));

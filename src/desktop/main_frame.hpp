@@ -72,6 +72,11 @@ class MainFrame : public wxFrame {
   void write_workbooks();
   void mark_as_sent();
 
+  // frame_patients.cpp: parts handed over, and ended
+  void issue_part();
+  void write_sheet(const std::vector<Unit>& units);
+  void end_part();
+
   // frame_stock.cpp: work on the shelf
   void work_on_lot(desk::LotAction action);
   void settle_away();

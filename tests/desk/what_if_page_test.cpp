@@ -48,8 +48,10 @@ TEST_CASE("Decisions stand side by side, a measure a row") {
   };
   CHECK(cell("lines", 1) == "12 (1 without a price)");
   CHECK(cell("pieces", 1) == "1,340");
-  CHECK(cell("goods", 1) == "1,234.50 EUR and 80.00 USD");
-  CHECK(cell("freight", 1) == "none");
+  CHECK(cell("goods EUR", 1) == "1,234.50 EUR");
+  CHECK(cell("goods USD", 1) == "80.00 USD");
+  CHECK(cell("goods USD", 2) == "0.00 USD");
+  CHECK(!table.position_of("freight EUR"));
   CHECK(cell("short_before", 1) == "under 0.1");
   CHECK(cell("short_after", 1) == "1.3");
   CHECK(cell("short_after", 2) == "0.0");

@@ -1,5 +1,7 @@
 #include "desktop/pages/patient_panel.hpp"
 
+#include <fmt/format.h>
+#include <wx/button.h>
 #include <wx/checkbox.h>
 #include <wx/sizer.h>
 #include <wx/stattext.h>
@@ -24,7 +26,12 @@ std::string lines_of(const std::vector<std::string>& lines) {
 
 }  // namespace
 
-PatientPanel::PatientPanel(wxWindow* parent) : Page{parent}, parts_{desk::part_columns()} {
+PatientPanel::PatientPanel(wxWindow* parent, std::function<void(desk::Command)> run,
+                           std::function<void()> choice_changed)
+    : Page{parent},
+      run_{std::move(run)},
+      choice_changed_{std::move(choice_changed)},
+      parts_{desk::part_columns()} {
   auto* split = make_split(this);
   // In the order in which the Tab key goes through them.
   auto* list = make_list(split);
@@ -109,6 +116,7 @@ wxWindow* PatientPanel::make_card(wxWindow* parent) {
   sizer->Add(life_, inset);
   sizer->Add(trust_, wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8)));
   sizer->Add(parts_view_, wxSizerFlags{2}.Expand().Border(wxALL, FromDIP(8)));
+  sizer->Add(make_buttons(), wxSizerFlags{}.Border(wxLEFT | wxRIGHT | wxBOTTOM, FromDIP(8)));
   card_->SetSizer(sizer);
   keep_wrapped(*card_, {title_, facts_, sensitivities_, caution_, life_, trust_}, FromDIP(20));
   return card_;
@@ -140,6 +148,7 @@ void PatientPanel::show_part(const std::string& id) {
   }
   trust_->set_text(desk::trust_of_part(*day_, id, test_));
   lay_out_card();
+  choice_changed_();
 }
 
 void PatientPanel::show_patient(const std::string& ref) {
@@ -160,6 +169,37 @@ void PatientPanel::show_patient(const std::string& ref) {
   parts_view_->table_changed();
   card_->Show(!ref.empty());
   lay_out_card();
+}
+
+wxSizer* PatientPanel::make_buttons() {
+  auto* sizer = new wxBoxSizer{wxHORIZONTAL};
+  const auto add = [&](desk::Command command) {
+    const auto& spec = desk::command_spec(command);
+    auto* button = new wxButton{card_, wxID_ANY, to_wx(spec.label)};
+    button->SetToolTip(to_wx(fmt::format("{} ({})", spec.help, spec.key)));
+    button->Bind(wxEVT_BUTTON, [this, command](wxCommandEvent&) { run_(command); });
+    sizer->Add(button, wxSizerFlags{}.Border(wxRIGHT, FromDIP(8)));
+    return button;
+  };
+  issue_ = add(desk::Command::issue_part);
+  end_ = add(desk::Command::end_part);
+  return sizer;
+}
+
+std::string PatientPanel::chosen_patient() const {
+  return list_view_->selected();
+}
+
+const Unit* PatientPanel::chosen_unit() const {
+  const auto& id = parts_view_->selected();
+  if (!day_ || id.empty()) return nullptr;
+  const auto& unit = day_->clinic().units[std::stoul(id)];
+  return unit.in_use_on(day_->today()) ? &unit : nullptr;
+}
+
+void PatientPanel::allow_work(const desk::CommandState& state) {
+  issue_->Enable(desk::command_spec(desk::Command::issue_part).enabled(state));
+  end_->Enable(desk::command_spec(desk::Command::end_part).enabled(state));
 }
 
 void PatientPanel::choose(const PatientRef& patient, std::size_t unit) {

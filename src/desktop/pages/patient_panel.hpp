@@ -1,13 +1,17 @@
 /// The page "Patients".
 #pragma once
 
+#include <functional>
+
 #include <wx/scrolwin.h>
 
+#include "desk/commands.hpp"
 #include "desk/forecast_test.hpp"
 #include "desk/patient_card.hpp"
 #include "desk/patient_list.hpp"
 #include "desktop/pages/page.hpp"
 
+class wxButton;
 class wxCheckBox;
 class wxStaticText;
 
@@ -20,7 +24,9 @@ class WrappedLabel;
 
 class PatientPanel : public Page {
  public:
-  explicit PatientPanel(wxWindow* parent);
+  /// `run` starts a command; `choice_changed` is called when another patient or part is chosen.
+  PatientPanel(wxWindow* parent, std::function<void(desk::Command)> run,
+               std::function<void()> choice_changed);
 
   void show(const desk::DayPtr& day) override;
   void find() override;
@@ -30,6 +36,11 @@ class PatientPanel : public Page {
   void choose(const PatientRef& patient, std::size_t unit);
   /// What is known of how good the forecasts are; nullptr when they were not tested.
   void show_test(const desk::ForecastTestPtr& test);
+  /// "" when none is chosen.
+  [[nodiscard]] std::string chosen_patient() const;
+  /// The chosen part where it is in use; otherwise nullptr.
+  [[nodiscard]] const Unit* chosen_unit() const;
+  void allow_work(const desk::CommandState& state);
 
  private:
   wxWindow* make_list(wxWindow* parent);
@@ -40,6 +51,12 @@ class PatientPanel : public Page {
   void show_part(const std::string& id);
   void show_patient(const std::string& ref);
 
+  wxSizer* make_buttons();
+
+  std::function<void(desk::Command)> run_;
+  std::function<void()> choice_changed_;
+  wxButton* issue_ = nullptr;
+  wxButton* end_ = nullptr;
   desk::DayPtr day_;
   desk::ForecastTestPtr test_;
   desk::PatientList list_;

@@ -1,0 +1,142 @@
+#include "desktop/dialogs/issue_dialogs.hpp"
+
+#include <charconv>
+
+#include <fmt/format.h>
+#include <wx/checkbox.h>
+#include <wx/choice.h>
+#include <wx/textctrl.h>
+
+#include "desk/issue_words.hpp"
+#include "desk/patient_card.hpp"
+#include "desktop/text.hpp"
+#include "desktop/widgets/accessible.hpp"
+
+namespace sparewell::desktop {
+namespace {
+
+constexpr int pause_ms = 350;
+
+std::string text_of(const wxTextCtrl* field) {
+  return from_wx(field->GetValue());
+}
+
+}  // namespace
+
+IssueDialog::IssueDialog(wxWindow* parent, std::string patient, const std::string& words,
+                         Check check, Issue issue)
+    : AskingForm{parent, "Issue a part", fmt::format("To {}. {}", words, desk::care_caution())},
+      patient_{std::move(patient)},
+      check_{std::move(check)},
+      issue_{std::move(issue)} {
+  make_fields();
+  finish_asking(
+      "&Issue", [this] { return attempt(); }, 640);
+  pause_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { show_checks(); });
+  for (auto* field : {scan_, item_, quantity_, lot_, serial_}) {
+    field->Bind(wxEVT_TEXT, [this](wxCommandEvent&) { pause_.StartOnce(pause_ms); });
+  }
+  side_->Bind(wxEVT_CHOICE, [this](wxCommandEvent&) { show_checks(); });
+  scan_->SetFocus();
+}
+
+void IssueDialog::make_fields() {
+  scan_ =
+      add_text("S&can", "", "GS1 or HIBC label as scanned or typed; gives item, lot and serial");
+  side_ = add_choice("&Side", {"left", "right"}, 0, "The side that it is worn on");
+  item_ = add_text("I&tem", "", "The item's code, where nothing is scanned");
+  quantity_ = add_text("&Pieces", "1", "How many are handed over");
+  lot_ = add_text("&Lot", "", "Empty: the lot that must be used first");
+  serial_ = add_text("Serial &number", "", "Where the part has one");
+  checks_ = new wxTextCtrl{this,
+                           wxID_ANY,
+                           "",
+                           wxDefaultPosition,
+                           wxSize(FromDIP(640), 8 * GetCharHeight()),
+                           wxTE_MULTILINE | wxTE_READONLY | wxTE_BESTWRAP};
+  set_accessible_name(*checks_, "What the checks say");
+  add_wide(checks_, 1);
+  by_ = add_text("&Decided by", "",
+                 "Only where a check stops it: the clinician who decides to hand it over");
+  because_ = add_text("&Because", "", "The clinician's reason; it is recorded");
+}
+
+desk::IssueRequest IssueDialog::request() const {
+  desk::IssueRequest made;
+  made.patient = patient_;
+  made.side = side_->GetSelection() == 1 ? Side::right : Side::left;
+  made.item = text_of(item_);
+  const std::string pieces = text_of(quantity_);
+  made.quantity = 0;  // refused where it is no number
+  std::from_chars(pieces.data(), pieces.data() + pieces.size(), made.quantity);
+  made.lot = text_of(lot_);
+  made.serial = text_of(serial_);
+  if (const auto scan = text_of(scan_); !scan.empty()) made.scans = {scan};
+  made.override_by = text_of(by_);
+  made.override_because = text_of(because_);
+  return made;
+}
+
+void IssueDialog::show_checks() {
+  const auto asked = request();
+  std::string words;
+  if (!asked.item.empty() || !asked.scans.empty()) {
+    const auto made = check_(asked);
+    words = made ? desk::issue_text(*made) : made.error().sentence;
+  }
+  checks_->ChangeValue(to_wx(words));
+}
+
+std::string IssueDialog::attempt() {
+  pause_.Stop();
+  const auto outcome = issue_(request());
+  if (!outcome) return outcome.error().sentence;
+  checks_->ChangeValue(to_wx(desk::issue_text(outcome->check)));
+  if (!outcome->recorded) {
+    return outcome->check.cannot_be_done()
+               ? "Nothing was recorded: see what the checks say."
+               : "A check stops it. A clinician may decide otherwise: fill in name and reason.";
+  }
+  units_ = outcome->units;
+  return "";
+}
+
+EndPartDialog::EndPartDialog(wxWindow* parent, const desk::UnitChoice& unit,
+                             const std::string& words, Date today, End end)
+    : AskingForm{parent, "End a part",
+                 fmt::format("{}. The reason tells how long such parts last.", words)} {
+  std::vector<std::string> names;
+  for (const auto word : sparewell::words<EndReason>()) {
+    names.emplace_back(word);
+    reasons_.push_back(*parse_word<EndReason>(names.back()));
+  }
+  reason_ = add_choice("&Reason", names, 0, "Hole to worn are wear; the others are not");
+  on_ = add_text("&On", iso_text(today), "The day such as 2026-11-25 on which it ended");
+  const auto add_check = [&](const char* label, const std::string& help) {
+    auto* box = new wxCheckBox{this, wxID_ANY, label};
+    box->SetToolTip(to_wx(help));
+    add_wide(box, 0);
+    return box;
+  };
+  back_ = add_check("It is &back in the clinic", desk::hygiene_words());
+  unopened_ = add_check("It is &unopened, in its sealed package", desk::hygiene_words());
+  mistake_ = add_check("It was issued by &mistake",
+                       "The booking is reversed; reason and day are then not used");
+  finish_asking(
+      "&End it", [this, unit, end = std::move(end)] { return attempt(unit, end); }, 520);
+}
+
+std::string EndPartDialog::attempt(const desk::UnitChoice& unit, const End& end) const {
+  const auto day = parse_iso_date(text_of(on_));
+  if (!day && !mistake_->GetValue()) return "Write the day as 2026-11-25.";
+  desk::UnitEnding ending;
+  ending.unit = unit;
+  ending.reason = reasons_[static_cast<std::size_t>(reason_->GetSelection())];
+  ending.on = day.value_or(Date{});
+  ending.back_to_shelf = back_->GetValue();
+  ending.unopened = unopened_->GetValue();
+  ending.mistake = mistake_->GetValue();
+  return end(ending);
+}
+
+}  // namespace sparewell::desktop

@@ -1,5 +1,7 @@
 #include "supply/clinic_demand.hpp"
 
+#include "clinic/in_parallel.hpp"
+
 namespace sparewell::supply {
 namespace {
 
@@ -15,11 +17,19 @@ const List& list_of(const std::unordered_map<ItemCode, List>& by_item, const Ite
 
 ClinicDemand::ClinicDemand(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives,
                            Date today)
-    : today_{today},
-      users_{lives_by_item(clinic, lives)},
-      changes_{changes_to_items(clinic, users_, today)},
-      starts_{clinic, today},
-      seasons_{supply::seasons(clinic, today)} {}
+    : today_{today} {
+  constexpr std::size_t tasks = 3;
+  in_parallel(tasks, [&](std::size_t task) {
+    if (task == 0) {
+      users_ = lives_by_item(clinic, lives);
+      changes_ = changes_to_items(clinic, users_, today);
+    } else if (task == 1) {
+      starts_.emplace(clinic, today);
+    } else {
+      seasons_ = supply::seasons(clinic, today);
+    }
+  });
+}
 
 const Lives& ClinicDemand::users(const ItemCode& item) const {
   return list_of(users_, item);
@@ -27,7 +37,7 @@ const Lives& ClinicDemand::users(const ItemCode& item) const {
 
 DemandSources ClinicDemand::sources(const Item& item) const {
   const auto season = seasons_.find(item.kind);
-  return {list_of(users_, item.code), list_of(changes_, item.code), starts_.of(item),
+  return {list_of(users_, item.code), list_of(changes_, item.code), starts_->of(item),
           season == seasons_.end() ? nullptr : &season->second};
 }
 

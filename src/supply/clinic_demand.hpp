@@ -2,6 +2,7 @@
 #pragma once
 
 #include <map>
+#include <optional>
 #include <unordered_map>
 #include <vector>
 
@@ -32,7 +33,7 @@ class ClinicDemand {
   Date today_;
   std::unordered_map<ItemCode, Lives> users_;
   ChangesToItem changes_;
-  StartsOfClinic starts_;
+  std::optional<StartsOfClinic> starts_;  // always there once constructed
   std::map<Kind, Season> seasons_;
   mutable FreshCountsCache fresh_;  // guards itself
 };

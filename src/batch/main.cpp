@@ -55,6 +55,7 @@ int main(int argc, char** argv) {
   add_receive(app, context);
   add_stock(app, context);
   add_place(app, context);
+  add_suppliers(app, context);
   add_surprises(app, context);
   add_effects(app, context);
   add_fit_life(app, context);

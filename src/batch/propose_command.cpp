@@ -63,9 +63,27 @@ supply::OrderPolicy policy_with(const ClinicSettings& settings, const Options& o
   return policy;
 }
 
+constexpr double told_chance = 0.1;
+
+std::vector<desk::HeldNeed> told_needs(const desk::Assessment& assessment) {
+  auto needs = assessment.held_needs;
+  std::erase_if(needs, [](const desk::HeldNeed& need) { return need.chance < told_chance; });
+  return needs;
+}
+
 void print_held(const desk::Assessment& assessment) {
-  if (assessment.held.empty()) return;
+  const auto needs = told_needs(assessment);
+  if (assessment.held.empty() && needs.empty()) return;
   std::cout << "\nHeld back\n";
+  std::string before;  // parts alike in everything are told once
+  for (const auto& need : needs) {
+    const Unit& unit = assessment.clinic.units[need.unit];
+    const auto words = fmt::format("  {} {} {}, {:.0f} % worn out within {} days: {}\n",
+                                   unit.patient.text, word(unit.side), unit.item.text,
+                                   100 * need.chance, desk::told_days, need.words);
+    if (words != before) std::cout << words;
+    before = words;
+  }
   for (const auto& [line, reason] : assessment.held) {
     std::cout << fmt::format("  {:>4} x {:<16} {}\n", line.quantity, line.item.text,
                              desk::held_words(reason));
@@ -90,9 +108,20 @@ int run(const Context& context, const Options& options) {
   }
   Json lines = Json::array();
   for (const auto& line : assessment.proposal) lines.push_back(json_of(line, assessment.clinic));
+  Json needs = Json::array();
+  for (const auto& need : assessment.held_needs) {
+    const Unit& unit = assessment.clinic.units[need.unit];
+    needs.push_back({{"patient_ref", unit.patient.text},
+                     {"side", word(unit.side)},
+                     {"item_code", unit.item.text},
+                     {"reason", need.sensitivity ? "sensitivity" : "size"},
+                     {"chance_90_days", need.chance},
+                     {"words", need.words}});
+  }
   print({{"today", batch::json_of(assessment.today)},
          {"lines", std::move(lines)},
          {"held", std::move(held)},
+         {"held_needs", std::move(needs)},
          {"notes", desk::fit_notes(assessment.fitted)}});
   return done;
 }

@@ -19,7 +19,11 @@ Assessment assess(Clinic clinic, const wear::PriorTable& priors, Date today) {
 Assessment assess(Clinic clinic, const wear::PriorTable& priors, Date today,
                   const supply::OrderPolicy& policy) {
   Assessment made = forecast(std::move(clinic), priors, today);
-  auto proposal = supply::propose(made.clinic, made.lives, today, policy);
+  made.held_needs = held_needs(made.clinic, made.lives, today);
+  auto proposal =
+      made.held_needs.empty()
+          ? supply::propose(made.clinic, made.lives, today, policy)
+          : supply::propose(made.clinic, without_held(made.lives, made.held_needs), today, policy);
   made.proposal = std::move(proposal.lines);
   made.held = std::move(proposal.held);
   return made;

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "clinic/clinic.hpp"
+#include "desk/held_needs.hpp"
 #include "supply/proposal.hpp"
 #include "wear/clinic_fit.hpp"
 #include "wear/priors.hpp"
@@ -18,6 +19,7 @@ struct Assessment {
   std::vector<wear::LifeOfUnit> lives;  ///< units in use
   std::vector<supply::ProposalLine> proposal;
   std::vector<supply::HeldLine> held;  ///< needed, and not on today's orders
+  std::vector<HeldNeed> held_needs;    ///< units in use for which nothing is ordered
 };
 
 /// The fit and the forecast alone: the proposal is left empty.

@@ -81,10 +81,11 @@ std::vector<Decision> decisions(const ClinicSettings& settings, Date today,
 }
 
 std::vector<Compared> compare(const Assessment& assessment, const WhatIfQuestions& questions) {
+  const auto lives = without_held(
+      assessment.lives, held_needs(assessment.clinic, assessment.lives, assessment.today));
   std::vector<Compared> made;
   for (auto& decision : decisions(assessment.clinic.settings, assessment.today, questions)) {
-    auto outcome =
-        supply::what_if(assessment.clinic, assessment.lives, assessment.today, decision.policy);
+    auto outcome = supply::what_if(assessment.clinic, lives, assessment.today, decision.policy);
     made.push_back({std::move(decision), std::move(outcome)});
   }
   return made;

@@ -6,16 +6,24 @@
 
 namespace sparewell::supply {
 
-LeadTime::LeadTime(int quoted_days, bool assumed, const std::map<int, int>& deviations)
+LeadTime::LeadTime(int quoted_days, bool assumed, const std::map<int, int>& deviations,
+                   const std::map<int, int>& own)
     : assumed_{assumed} {
   std::map<int, double> weight{{std::max(quoted_days, 0), quoted_weight}};
   for (const auto& [late, times] : deviations) {
     weight[std::max(quoted_days + late, 0)] += times;
     receipts_ += times;
   }
-  for (const auto& [days, w] : weight) {
-    distribution_.push_back({days, w / (quoted_weight + receipts_)});
+  double total = quoted_weight + receipts_;
+  int own_total = 0;
+  for (const auto& [late, times] : own) own_total += times;
+  if (own_total >= least_own_receipts) {
+    own_receipts_ = own_total;
+    for (auto& [days, w] : weight) w *= supplier_weight / total;
+    for (const auto& [late, times] : own) weight[std::max(quoted_days + late, 0)] += times;
+    total = supplier_weight + own_total;
   }
+  for (const auto& [days, w] : weight) distribution_.push_back({days, w / total});
 }
 
 double LeadTime::mean() const {
@@ -47,15 +55,21 @@ LeadTimes::LeadTimes(const Clinic& clinic) {
     if (item == nullptr) continue;
     const int taken = days_between(line.ordered_on, *line.received_on);
     if (taken < 0) continue;  // received before it was ordered: a mistake in the record
-    ++deviations_[line.supplier][taken - item->lead_days.value_or(assumed_lead_days)];
+    const int late = taken - item->lead_days.value_or(assumed_lead_days);
+    ++deviations_[line.supplier][late];
+    if (line.supplier == item->supplier) ++own_[line.item][late];
   }
 }
 
 LeadTime LeadTimes::of(const Item& item) const {
   static const std::map<int, int> none;
   const auto found = deviations_.find(item.supplier);
+  if (found == deviations_.end() || item.supplier.empty()) {
+    return LeadTime{item.lead_days.value_or(assumed_lead_days), !item.lead_days.has_value(), none};
+  }
+  const auto own = own_.find(item.code);
   return LeadTime{item.lead_days.value_or(assumed_lead_days), !item.lead_days.has_value(),
-                  found == deviations_.end() || item.supplier.empty() ? none : found->second};
+                  found->second, own == own_.end() ? none : own->second};
 }
 
 }  // namespace sparewell::supply

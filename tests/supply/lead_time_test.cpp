@@ -61,3 +61,22 @@ TEST_CASE("Lines that are cancelled, drafts, or not complete teach nothing") {
   clinic.order_lines[2].received_on.reset();
   CHECK(LeadTimes{clinic}.of(clinic.items[0]).receipts() == 0);
 }
+
+TEST_CASE("An item with many receipts of its own goes by them more than by its supplier's others") {
+  Clinic clinic = clinic_with_item();
+  clinic.items.push_back(stocked_item("L2"));
+  for (int i = 0; i < 15; ++i) {  // L1 comes on the day quoted, L2 ten days late
+    clinic.order_lines.push_back(received_after(7, i));
+    clinic.order_lines.push_back(received_after(17, 100 + i));
+    clinic.order_lines.back().item = {"L2"};
+  }
+  const LeadTimes times{clinic};
+  const LeadTime prompt = times.of(clinic.items[0]);
+  const LeadTime late = times.of(clinic.items[1]);
+  CHECK(late.receipts() == 30);
+  CHECK(late.own_receipts() == 15);
+  // By hand: the supplier's record is late with 15 of 35 (5 of them the quotation); with weight 10
+  // beside 15 receipts of the item's own, all of them late or none.
+  CHECK(prompt.distribution().back().chance == doctest::Approx(10 * 15.0 / 35 / 25));
+  CHECK(late.distribution().back().chance == doctest::Approx((10 * 15.0 / 35 + 15) / 25));
+}

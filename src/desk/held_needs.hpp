@@ -1,0 +1,34 @@
+/// Parts whose patient should not get the same again: nothing is ordered for them.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "clinic/clinic.hpp"
+#include "wear/unit_life.hpp"
+
+namespace sparewell::desk {
+
+/// Needs of the next so many days are told; later ones are held back as well (our choice).
+inline constexpr int told_days = 90;
+
+struct HeldNeed {
+  std::size_t unit = 0;      ///< position in Clinic::units
+  bool sensitivity = false;  ///< otherwise the size no longer fits
+  double chance = 0;         ///< of being worn out within told_days
+  std::string words;         ///< why, as a sentence
+};
+
+/// The units in use whose item conflicts with a sensitivity that is recorded of their patient, or
+/// whose size range the limb has left by a measurement that is not old. What is only possible, not
+/// declared or not known holds nothing back here: it is asked when the part is issued. In the order
+/// of `lives`.
+[[nodiscard]] std::vector<HeldNeed> held_needs(const Clinic& clinic,
+                                               const std::vector<wear::LifeOfUnit>& lives,
+                                               Date today);
+
+/// `lives` without those of the units that are held back.
+[[nodiscard]] std::vector<wear::LifeOfUnit> without_held(const std::vector<wear::LifeOfUnit>& lives,
+                                                         const std::vector<HeldNeed>& held);
+
+}  // namespace sparewell::desk

@@ -1,0 +1,32 @@
+#include "desk/supplier_words.hpp"
+
+#include <fmt/format.h>
+
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+
+std::string supplier_words(const supply::SupplierRecord& record) {
+  std::string words;
+  if (record.receipts == 0) {
+    words = "nothing received in two years.";
+  } else {
+    const char* standing = record.runs_late                           ? "late"
+                           : record.receipts < supply::least_receipts ? "too few to tell"
+                                                                      : "as quoted, or nearly";
+    words = fmt::format(
+        "{}: {:.1f} days from order to receipt against {:.1f} quoted ({} in two years, {} late, "
+        "nine in ten {}).",
+        standing, record.taken_days, record.quoted_days,
+        count_words(record.receipts, "line", "lines"), record.late,
+        record.nine_in_ten_days_late > 0
+            ? fmt::format("at most {} late",
+                          count_words(record.nine_in_ten_days_late, "day", "days"))
+            : std::string{"on the day or before"});
+  }
+  if (record.open_lines == 0) return words;
+  return fmt::format("{} {} open, {} overdue.", words,
+                     count_words(record.open_lines, "line", "lines"), record.overdue_lines);
+}
+
+}  // namespace sparewell::desk

@@ -8,6 +8,7 @@ Assessment forecast(Clinic clinic, const wear::PriorTable& priors, Date today) {
   made.clinic = as_of(std::move(clinic), today);
   made.fitted = wear::fit_clinic(made.clinic, priors, today);
   made.lives = wear::lives_of_units_in_use(made.clinic, made.fitted, today);
+  made.held_needs = held_needs(made.clinic, made.lives, today);
   return made;
 }
 
@@ -19,7 +20,6 @@ Assessment assess(Clinic clinic, const wear::PriorTable& priors, Date today) {
 Assessment assess(Clinic clinic, const wear::PriorTable& priors, Date today,
                   const supply::OrderPolicy& policy) {
   Assessment made = forecast(std::move(clinic), priors, today);
-  made.held_needs = held_needs(made.clinic, made.lives, today);
   auto proposal =
       made.held_needs.empty()
           ? supply::propose(made.clinic, made.lives, today, policy)

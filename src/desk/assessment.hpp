@@ -22,7 +22,7 @@ struct Assessment {
   std::vector<HeldNeed> held_needs;    ///< units in use for which nothing is ordered
 };
 
-/// The fit and the forecast alone: the proposal is left empty.
+/// The fit and the forecast alone: the proposal, and the lines held back, are left empty.
 [[nodiscard]] Assessment forecast(Clinic clinic, const wear::PriorTable& priors, Date today);
 
 /// Runs the fit, the forecast and the proposal. Pure, and slow enough for a background job when the

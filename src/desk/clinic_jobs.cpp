@@ -1,23 +1,17 @@
 #include "desk/clinic_jobs.hpp"
 
-#include "store/open.hpp"
-
 namespace sparewell::desk {
-namespace {
 
-std::unique_ptr<store::Store> open_store(const ClinicFile& file,
-                                         store::OpenMode mode = store::OpenMode::existing) {
+std::unique_ptr<store::Store> open_store(const ClinicFile& file, store::OpenMode mode) {
   return store::open_clinic_file(file.path, mode, [] { return std::chrono::system_clock::now(); });
 }
-
-}  // namespace
 
 void make_clinic_file(const ClinicFile& file) {
   if (std::filesystem::exists(file.path)) {
     throw std::runtime_error{"There is a file named " + file.path +
                              " already. Choose another name, or open it."};
   }
-  open_store(file, store::OpenMode::create);
+  (void)open_store(file, store::OpenMode::create);
 }
 
 DayPtr read_day(const ClinicFile& file, const JobControl& control) {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <filesystem>
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -11,6 +12,7 @@
 #include "desk/import_folder.hpp"
 #include "desk/job.hpp"
 #include "desk/write_orders.hpp"
+#include "store/open.hpp"
 
 namespace sparewell::desk {
 
@@ -20,6 +22,10 @@ struct ClinicFile {
   Date today;
   std::string who;  ///< the account's name, for the change log
 };
+
+/// The store of the file, with the clock of this machine.
+[[nodiscard]] std::unique_ptr<store::Store> open_store(
+    const ClinicFile& file, store::OpenMode mode = store::OpenMode::existing);
 
 /// Makes an empty clinic file. Throws std::runtime_error when there is a file already.
 void make_clinic_file(const ClinicFile& file);

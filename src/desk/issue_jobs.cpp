@@ -1,20 +1,12 @@
 #include "desk/issue_jobs.hpp"
 
 #include "desk/proof_of_delivery.hpp"
-#include "store/open.hpp"
 
 namespace sparewell::desk {
-namespace {
-
-std::unique_ptr<store::Store> open_store(const ClinicFile& file) {
-  return store::open_clinic_file(file.path, store::OpenMode::existing,
-                                 [] { return std::chrono::system_clock::now(); });
-}
-
-}  // namespace
 
 Expected<IssueCheck> ask_whether(const ClinicFile& file, const IssueRequest& request) {
-  const auto snapshot = open_store(file)->read();
+  const auto store = open_store(file);
+  const auto snapshot = store->read();
   std::vector<Item> catalogue;
   for (auto& row : snapshot->all<Item>()) catalogue.push_back(std::move(row.record));
   const auto question = question_of(catalogue, request, file.today);

@@ -6,17 +6,8 @@
 #include "desk/papers/month_forecast.hpp"
 #include "desk/papers/recall_list.hpp"
 #include "desk/papers/stock_list.hpp"
-#include "store/open.hpp"
 
 namespace sparewell::desk {
-namespace {
-
-std::unique_ptr<store::Store> open_store(const ClinicFile& file) {
-  return store::open_clinic_file(file.path, store::OpenMode::existing,
-                                 [] { return std::chrono::system_clock::now(); });
-}
-
-}  // namespace
 
 void write_stock_list(const Day& day, const std::filesystem::path& file) {
   exchange::write_list_workbook(stock_list(day.clinic(), day.today()), file);

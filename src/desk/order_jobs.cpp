@@ -1,16 +1,6 @@
 #include "desk/order_jobs.hpp"
 
-#include "store/open.hpp"
-
 namespace sparewell::desk {
-namespace {
-
-std::unique_ptr<store::Store> open_store(const ClinicFile& file) {
-  return store::open_clinic_file(file.path, store::OpenMode::existing,
-                                 [] { return std::chrono::system_clock::now(); });
-}
-
-}  // namespace
 
 Expected<OrderChanged> change_order(const ClinicFile& file, const OrderChange& change) {
   const auto store = open_store(file);

@@ -10,7 +10,6 @@
 #include "desk/stock_refusals.hpp"
 #include "desk/stock_words.hpp"
 #include "desk/wording.hpp"
-#include "store/open.hpp"
 
 namespace sparewell::desk {
 namespace {
@@ -20,11 +19,6 @@ using Answers = std::vector<std::string>;
 constexpr int most_pieces = 1'000'000;
 constexpr const char* sent_later = "They are sent and arrive later";
 constexpr const char* there_already = "They are there already";
-
-std::unique_ptr<store::Store> open(const ClinicFile& file) {
-  return store::open_clinic_file(file.path, store::OpenMode::existing,
-                                 [] { return std::chrono::system_clock::now(); });
-}
 
 Expected<int> count_of(const std::string& text, const char* what, int least) {
   int number = 0;
@@ -317,7 +311,7 @@ Expected<StockForm> reversal_form(const ClinicFile& file, const ItemCode& item) 
   constexpr int most = 30;
   std::vector<std::string> choices;
   std::vector<store::RowId> bookings;
-  for (const auto& booking : open(file)->read()->bookings_of(item, most)) {
+  for (const auto& booking : open_store(file)->read()->bookings_of(item, most)) {
     if (booking.wrote_more || booking.reversed_by) continue;
     const auto lines = booking_lines(booking, item);
     choices.push_back(lines.size() < 2 ? lines[0] : fmt::format("{};{}", lines[0], lines[1]));
@@ -342,7 +336,7 @@ Expected<StockForm> reversal_form(const ClinicFile& file, const ItemCode& item) 
 }
 
 Expected<Booked> book_form(const ClinicFile& file, const StockForm& form, const Answers& answers) {
-  const auto store = open(file);
+  const auto store = open_store(file);
   return in_one_work(*store, {file.who, form.why},
                      [&](store::UnitOfWork& work) { return form.book(work, answers); });
 }

@@ -81,8 +81,7 @@ std::vector<Decision> decisions(const ClinicSettings& settings, Date today,
 }
 
 std::vector<Compared> compare(const Assessment& assessment, const WhatIfQuestions& questions) {
-  const auto lives = without_held(
-      assessment.lives, held_needs(assessment.clinic, assessment.lives, assessment.today));
+  const auto lives = without_held(assessment.lives, assessment.held_needs);
   std::vector<Compared> made;
   for (auto& decision : decisions(assessment.clinic.settings, assessment.today, questions)) {
     auto outcome = supply::what_if(assessment.clinic, lives, assessment.today, decision.policy);

@@ -109,7 +109,7 @@ StockedItem stocked_item(ItemCase given_case) {
   return of;
 }
 
-void raise_to(StockedItem& item, Date last_order_day, int count, const OrderCosts&) {
+void raise_to(StockedItem& item, Date last_order_day, int count) {
   const ItemCase& given = item.given;
   const int position = given.position.total();
   const int target =

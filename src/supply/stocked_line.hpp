@@ -37,7 +37,7 @@ struct StockedItem {
 
 /// Raises the line, or makes one, so that the stock lasts until what is ordered on `last_order_day`
 /// has arrived, which is the `count`-th order day from now on.
-void raise_to(StockedItem& item, Date last_order_day, int count, const OrderCosts& costs);
+void raise_to(StockedItem& item, Date last_order_day, int count);
 
 /// Adds pieces for free freight to the line, or makes one for them.
 void add_pieces(StockedItem& item, int pieces);

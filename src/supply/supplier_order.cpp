@@ -31,11 +31,11 @@ double value_of(const std::vector<StockedItem*>& items) {
   return value;
 }
 
-void cover_order_days(const std::vector<StockedItem*>& items, int count, const OrderCosts& costs) {
+void cover_order_days(const std::vector<StockedItem*>& items, int count) {
   for (StockedItem* item : items) {
     Date last = item->given.next_order_day;
     for (int i = 1; i < count; ++i) last = next_order_day(item->given.order_days, last);
-    raise_to(*item, last, count, costs);
+    raise_to(*item, last, count);
   }
 }
 
@@ -125,7 +125,7 @@ void join_order(const Supplier& supplier, const std::vector<StockedItem*>& items
                         });
   if (!ordering || !supplier.freight || supplier.freight->minor <= 0) return;
   const int count = order_days_to_cover(supplier, items, costs);
-  if (count > 1) cover_order_days(items, count, costs);
+  if (count > 1) cover_order_days(items, count);
   top_up(supplier, items, others, costs);
 }
 

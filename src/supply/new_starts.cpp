@@ -53,6 +53,12 @@ std::map<std::tuple<PatientRef, Side, Kind>, FirstUnits> first_units(const Clini
 
 Pmf NewStarts::in(double ahead) const {
   if (!(starts > 0) || !(ahead > 0)) return Pmf{};
+  // Beyond that the chance of none underflows, and with it all that is made from it. The count is
+  // the sum of two independent ones with half the starts each.
+  if (starts * std::log1p(ahead / days) > 600) {
+    const Pmf half = NewStarts{starts / 2, days, pieces}.in(ahead);
+    return convolve(half, half);
+  }
   // The number of starts has P(n) = (a + b / n) P(n - 1).
   const double a = ahead / (days + ahead);
   const double b = (starts - 1) * a;
@@ -70,7 +76,7 @@ Pmf NewStarts::in(double ahead) const {
     }
     mass.push_back(sum);
     left -= sum;
-    idle = sum < negligible && static_cast<double>(n) > mean ? idle + 1 : 0;
+    idle = sum<negligible&& static_cast<double>(n)> mean ? idle + 1 : 0;
   }
   return Pmf{std::move(mass)};
 }

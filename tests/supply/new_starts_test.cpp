@@ -63,9 +63,11 @@ TEST_CASE("Without starts, or without time, nothing is needed for new patients")
 }
 
 TEST_CASE("Many starts keep their chances") {
-  const NewStarts many{900, 300, {0.5, 0.5}};
-  const Pmf made = many.in(365);
-  CHECK(made.mean() == doctest::Approx(many.mean_in(365)).epsilon(1e-9));
+  for (const double starts : {900.0, 5000.0}) {
+    const NewStarts many{starts, 300, {0.5, 0.5}};
+    const Pmf made = many.in(365);
+    CHECK(made.mean() == doctest::Approx(many.mean_in(365)).epsilon(1e-9));
+  }
 }
 
 TEST_CASE("Starts that take six pieces at a time leave gaps, and nothing out") {

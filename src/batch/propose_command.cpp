@@ -115,6 +115,7 @@ int run(const Context& context, const Options& options) {
                      {"side", word(unit.side)},
                      {"item_code", unit.item.text},
                      {"reason", need.sensitivity ? "sensitivity" : "size"},
+                     {"next_item", need.next_item ? Json(need.next_item->text) : Json()},
                      {"chance_90_days", need.chance},
                      {"words", need.words}});
   }

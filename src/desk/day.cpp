@@ -39,15 +39,16 @@ Day::Day(Assessment assessment, wear::Surprises surprises)
   const wear::UseBys use_bys{assessment_.clinic};
   std::vector<Forecast> forecasts(lives.size());
   in_parallel(lives.size(), [&](std::size_t i) {
-    const auto& [unit, life, others] = lives[i];
-    const auto* item = index_.item(units[unit].item);
+    const auto& life = lives[i].life;
+    const Unit& unit = units[lives[i].unit];
+    const auto* item = index_.item(unit.item);
     forecasts[i] = {life.wear_age_days(),
                     life.worn_out_date(0.1),
                     life.worn_out_date(0.5),
                     life.worn_out_date(0.9),
                     std::nullopt,
-                    wear::ending_chances(life, others, year_days).ended_otherwise(),
-                    item ? use_bys.of(units[unit], *item) : std::nullopt};
+                    wear::ending_chances(life, lives[i].others, year_days).ended_otherwise(),
+                    item ? use_bys.of(unit, *item) : std::nullopt};
   });
   SafeLeadDays lead_days{assessment_.clinic};
   for (std::size_t i = 0; i < lives.size(); ++i) {

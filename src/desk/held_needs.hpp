@@ -1,6 +1,7 @@
-/// Parts whose patient should not get the same again: nothing is ordered for them.
+/// Parts whose patient should not get the same again: nothing is ordered for them, or another size.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -17,6 +18,9 @@ struct HeldNeed {
   bool sensitivity = false;  ///< otherwise the size no longer fits
   double chance = 0;         ///< of being worn out within told_days
   std::string words;         ///< why, as a sentence
+  /// The size that suits the limb as it was measured, where the catalogue has it and no sensitivity
+  /// is against it: what the part needs is foreseen of this item.
+  std::optional<ItemCode> next_item = {};
 };
 
 /// The units in use whose item conflicts with a sensitivity that is recorded of their patient, or
@@ -27,7 +31,8 @@ struct HeldNeed {
                                                const std::vector<wear::LifeOfUnit>& lives,
                                                Date today);
 
-/// `lives` without those of the units that are held back.
+/// `lives` without those of the units that are held back; those with a next item stay, as needing
+/// that.
 [[nodiscard]] std::vector<wear::LifeOfUnit> without_held(const std::vector<wear::LifeOfUnit>& lives,
                                                          const std::vector<HeldNeed>& held);
 

@@ -19,14 +19,20 @@ ClinicDemand::ClinicDemand(const Clinic& clinic, const std::vector<wear::LifeOfU
                            Date today)
     : today_{today} {
   constexpr std::size_t tasks = 3;
+
   in_parallel(tasks, [&](std::size_t task) {
     if (task == 0) {
       users_ = lives_by_item(clinic, lives);
       changes_ = changes_to_items(clinic, users_, today);
+      for (const auto& [item, users] : users_) {
+        auto pairs = pairs_among(clinic, users);
+        if (!pairs.empty()) pairs_.emplace(item, std::move(pairs));
+      }
     } else if (task == 1) {
       starts_.emplace(clinic, today);
     } else {
       seasons_ = supply::seasons(clinic, today);
+      together_ = chances_together(clinic, today);
     }
   });
 }
@@ -37,8 +43,14 @@ const Lives& ClinicDemand::users(const ItemCode& item) const {
 
 DemandSources ClinicDemand::sources(const Item& item) const {
   const auto season = seasons_.find(item.kind);
-  return {list_of(users_, item.code), list_of(changes_, item.code), starts_->of(item),
-          season == seasons_.end() ? nullptr : &season->second};
+  DemandSources made{list_of(users_, item.code), list_of(changes_, item.code), starts_->of(item),
+                     season == seasons_.end() ? nullptr : &season->second};
+  const auto together = together_.find(item.kind);
+  if (together != together_.end() && together->second >= least_together) {
+    made.pairs = list_of(pairs_, item.code);
+    made.together = together->second;
+  }
+  return made;
 }
 
 ItemDemand ClinicDemand::of(const Item& item) const {

@@ -35,6 +35,8 @@ class ClinicDemand {
   ChangesToItem changes_;
   std::optional<StartsOfClinic> starts_;  // always there once constructed
   std::map<Kind, Season> seasons_;
+  std::unordered_map<ItemCode, Pairs> pairs_;
+  std::map<Kind, double> together_;
   mutable FreshCountsCache fresh_;  // guards itself
 };
 

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <tuple>
 
+#include "supply/common_cause.hpp"
 #include "supply/proposal.hpp"
 
 namespace sparewell::supply {
@@ -36,7 +37,9 @@ std::vector<double> interpolated(const std::vector<std::vector<double>>& at_mome
 std::unordered_map<ItemCode, Lives> lives_by_item(const Clinic& clinic,
                                                   const std::vector<wear::LifeOfUnit>& lives) {
   std::unordered_map<ItemCode, Lives> made;
-  for (const auto& life : lives) made[clinic.units[life.unit].item].push_back(&life);
+  for (const auto& life : lives) {
+    made[life.next_item.value_or(clinic.units[life.unit].item)].push_back(&life);
+  }
   for (auto& [item, of_item] : made) {
     std::ranges::sort(of_item, {}, [&](const wear::LifeOfUnit* life) {
       const Unit& unit = clinic.units[life->unit];
@@ -60,6 +63,40 @@ double ChangingFrom::chance(double days) const {
   return sum;
 }
 
+int ChangingFrom::units() const {
+  int sum = 0;
+  for (const auto& [in_use, count] : wearers) sum += in_use * count;
+  return sum;
+}
+
+Pmf ChangingFrom::pieces(double chance) const {
+  Pmf sum;
+  for (const auto& [in_use, count] : wearers) {
+    sum = convolve(sum, times(in_use, binomial(count, chance)));
+  }
+  return sum;
+}
+
+namespace {
+
+/// Wearers by how many of the units they have in use on a side; those of one are neighbours.
+std::map<int, int> wearers_of(const Clinic& clinic, const Lives& users) {
+  std::map<int, int> made;
+  for (std::size_t from = 0; from < users.size();) {
+    const Unit& first = clinic.units[users[from]->unit];
+    std::size_t to = from + 1;
+    while (to < users.size() && clinic.units[users[to]->unit].patient == first.patient &&
+           clinic.units[users[to]->unit].side == first.side) {
+      ++to;
+    }
+    ++made[static_cast<int>(to - from)];
+    from = to;
+  }
+  return made;
+}
+
+}  // namespace
+
 ChangesToItem changes_to_items(const Clinic& clinic,
                                const std::unordered_map<ItemCode, Lives>& lives, Date today) {
   const Successors successors{clinic, today};
@@ -75,12 +112,23 @@ ChangesToItem changes_to_items(const Clinic& clinic,
       }
     }
     for (auto& [to, changing] : by_item) {
-      changing.units = static_cast<int>(of_item->size());
+      changing.wearers = wearers_of(clinic, *of_item);
       changing.others = of_item->front()->others;
       made[to].push_back(changing);
     }
   }
   return made;
+}
+
+ItemDemand::ItemDemand(Date today, DemandSources sources, FreshCountsCache& fresh)
+    : today_{today},
+      sources_{std::move(sources)},
+      fresh_{&fresh},
+      in_pair_(sources_.users.size(), false) {
+  for (const auto& [first, second] : sources_.pairs) {
+    firsts_.push_back(first_of_two(*sources_.users[first]));
+    in_pair_[first] = in_pair_[second] = true;
+  }
 }
 
 const Pmf& ItemDemand::until(Date end) {
@@ -94,37 +142,55 @@ double ItemDemand::clock(int day) const {
 const Pmf& ItemDemand::until_day(int day) {
   const auto found = known_.find(day);
   if (found != known_.end()) return found->second;
-  const double at = clock(day);
-  const bool between = spread_ && at > spread_->moments.first() && at < spread_->moments.last();
-  const auto weights = between ? spread_->moments.weights(at) : std::vector<double>{};
   std::vector<Pmf> counts;
-  counts.reserve(sources_.users.size() + sources_.changes.size() + 1);
-  for (std::size_t unit = 0; unit < sources_.users.size(); ++unit) {
-    counts.push_back(pmf_of_tails(between && !spread_->tails[unit].empty()
-                                      ? interpolated(spread_->tails[unit], weights)
-                                      : tails_of(unit, at)));
-  }
+  counts.reserve(sources_.changes.size() + 2);
+  if (!sources_.users.empty()) counts.push_back(of_users(clock(day)));
   for (const ChangingFrom& from : sources_.changes) {
-    counts.push_back(binomial(from.units, from.chance(day)));
+    counts.push_back(from.pieces(from.chance(day)));
   }
   if (sources_.starts.starts > 0) counts.push_back(sources_.starts.in(day));
   return known_.emplace(day, convolve_all(std::move(counts))).first->second;
 }
 
-std::vector<double> ItemDemand::tails_of(std::size_t unit, double days) const {
-  const auto& of_unit = *sources_.users[unit];
+Pmf ItemDemand::of_users(double at) const {
+  const bool between = spread_ && at > spread_->moments.first() && at < spread_->moments.last();
+  const auto weights = between ? spread_->moments.weights(at) : std::vector<double>{};
+  const auto count = [&](std::size_t part) {
+    return pmf_of_tails(between && !spread_->tails[part].empty()
+                            ? interpolated(spread_->tails[part], weights)
+                            : tails_of(part, at));
+  };
+  const std::size_t users = sources_.users.size();
+  std::vector<Pmf> counts;
+  counts.reserve(users);
+  for (std::size_t user = 0; user < users; ++user) {
+    if (!in_pair_[user]) counts.push_back(count(user));
+  }
+  for (std::size_t pair = 0; pair < firsts_.size(); ++pair) {
+    const auto& [first, second] = sources_.pairs[pair];
+    counts.push_back(mix({1 - sources_.together, sources_.together},
+                         {convolve(count(first), count(second)), times(2, count(users + pair))}));
+  }
+  return with_common_cause(convolve_all(std::move(counts)), sources_.users.front()->law_spread);
+}
+
+std::vector<double> ItemDemand::tails_of(std::size_t part, double days) const {
+  const std::size_t users = sources_.users.size();
+  const auto& of_unit = part < users ? *sources_.users[part] : firsts_[part - users];
   return replacement_tails(of_unit.life, days, *fresh_, of_unit.others);
 }
 
 void ItemDemand::spread_over(double first, double last) {
   if (spread_ && spread_->moments.first() <= first && spread_->moments.last() >= last) return;
   spread_.emplace(Spread{Moments{first, last}, {}});
-  spread_->tails.resize(sources_.users.size());
-  for (std::size_t unit = 0; unit < sources_.users.size(); ++unit) {
+  const std::size_t users = sources_.users.size();
+  spread_->tails.resize(users + firsts_.size());
+  for (std::size_t part = 0; part < spread_->tails.size(); ++part) {
+    const auto& life = part < users ? sources_.users[part]->life : firsts_[part - users].life;
     // Where the rate of wear changes on the way the tails are not smooth.
-    if (sources_.users[unit]->life.changes_between(first, last)) continue;
+    if (life.changes_between(first, last)) continue;
     for (const double days : spread_->moments.at()) {
-      spread_->tails[unit].push_back(tails_of(unit, days));
+      spread_->tails[part].push_back(tails_of(part, days));
     }
   }
 }
@@ -154,7 +220,7 @@ double ItemDemand::not_for_wear(Date from, const LeadTime& lead) const {
               expected_losses(sources_.users.front()->others, days);
     }
     for (const ChangingFrom& from_other : sources_.changes) {
-      mean += from_other.units * from_other.chance(days);
+      mean += from_other.units() * from_other.chance(days);
     }
     return mean;
   });

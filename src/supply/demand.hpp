@@ -11,6 +11,7 @@
 #include "supply/lead_time.hpp"
 #include "supply/moments.hpp"
 #include "supply/new_starts.hpp"
+#include "supply/pairs.hpp"
 #include "supply/pmf.hpp"
 #include "supply/renewal.hpp"
 #include "supply/season.hpp"
@@ -21,21 +22,25 @@ namespace sparewell::supply {
 
 using Lives = std::vector<const wear::LifeOfUnit*>;
 
-/// The units in use of each item, in an order that does not depend on that of the records.
-/// Refers to `lives`.
+/// The units in use by the item that follows when they are replaced, mostly their own; in an order
+/// that does not depend on that of the records. Refers to `lives`.
 [[nodiscard]] std::unordered_map<ItemCode, Lives> lives_by_item(
     const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives);
 
-/// Units in use of one other item, whose patients may change to this one.
+/// Units in use of one other item, whose patients may change to this one: all that a patient has in
+/// use on a side at once.
 struct ChangingFrom {
-  int units = 0;
+  std::map<int, int> wearers = {};  ///< by units in use on a side
   wear::OtherEndings others;
   /// That the next item is this one, by position in changing_reasons.
   std::array<double, changing_reasons.size()> chance_of_this{};
 
-  /// That one of the units is left for this item in the `days` days after today. What was replaced
+  /// That a wearer leaves the item for this one in the `days` days after today. What was replaced
   /// by its own item before does not matter: see renewal.hpp.
   [[nodiscard]] double chance(double days) const;
+  [[nodiscard]] int units() const;
+  /// Pieces of this item that are needed when each wearer changes with `chance`.
+  [[nodiscard]] Pmf pieces(double chance) const;
 };
 using ChangesToItem = std::unordered_map<ItemCode, std::vector<ChangingFrom>>;
 
@@ -50,17 +55,20 @@ struct DemandSources {
   const std::vector<ChangingFrom>& changes;  ///< users of other items who may change to it
   NewStarts starts = {};                     ///< patients who begin with it
   const Season* season = nullptr;            ///< of its kind, where there is one
+  Pairs pairs = {};                          ///< of users that may be replaced together
+  double together = 0;                       ///< chance that a pair is
 };
 
 /// Demand for one item over intervals that begin after today. What asks for it is taken as
 /// independent given the end of the interval; a random end (an order day plus the lead time) is
-/// common to all and is therefore mixed last. Users need a piece when theirs is worn out, lost or
-/// recalled, sooner or later with the season; users of other items at most one, when they change to
-/// this. Keeps what it has computed; not for sharing between threads.
+/// common to all and is therefore mixed last. So is what is not known of the law of wear, which
+/// brings all users' replacements sooner or later at once. Users need a piece when theirs is worn
+/// out, lost or recalled, sooner or later with the season, and two where a pair is replaced
+/// together; users of other items at most one, when they change to this. Keeps what it has
+/// computed; not for sharing between threads.
 class ItemDemand {
  public:
-  ItemDemand(Date today, DemandSources sources, FreshCountsCache& fresh)
-      : today_{today}, sources_{std::move(sources)}, fresh_{&fresh} {}
+  ItemDemand(Date today, DemandSources sources, FreshCountsCache& fresh);
 
   /// Pieces needed in (today, end].
   [[nodiscard]] const Pmf& until(Date end);
@@ -75,7 +83,7 @@ class ItemDemand {
   [[nodiscard]] double season_factor(Date end) const;
 
  private:
-  /// Tails of every unit at a few moments, from which those of the days between are interpolated;
+  /// Tails of every part at a few moments, from which those of the days between are interpolated;
   /// none for a unit whose rate of wear changes on the way.
   struct Spread {
     Moments moments;
@@ -84,7 +92,9 @@ class ItemDemand {
 
   /// In so many days after today.
   [[nodiscard]] const Pmf& until_day(int day);
-  [[nodiscard]] std::vector<double> tails_of(std::size_t unit, double days) const;
+  /// Of the users, so many days after today as wear counts them.
+  [[nodiscard]] Pmf of_users(double at) const;
+  [[nodiscard]] std::vector<double> tails_of(std::size_t part, double days) const;
   /// Prepares for the days from first to last after today.
   void spread_over(double first, double last);
 
@@ -94,6 +104,8 @@ class ItemDemand {
   Date today_;
   DemandSources sources_;
   FreshCountsCache* fresh_;
+  std::vector<wear::LifeOfUnit> firsts_;  ///< of each pair the first to be worn out
+  std::vector<bool> in_pair_;             ///< by position among the users
   std::optional<Spread> spread_;
   std::map<int, Pmf> known_;  ///< by days after today
 };

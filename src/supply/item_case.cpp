@@ -28,7 +28,7 @@ ItemCase item_case(const Clinic& clinic, const Item& item, const Supplier* suppl
       lead,
       book.position(item.code, arrives, overdue_before),
       policy,
-      wanted_chance(policy, item, days_between(order_day, next_order_day(order_days, order_day)))};
+      wanted_chance(policy, item, days_between(order_on, order_day))};
 }
 
 ItemDemand demand_of(const ItemCase& given) {
@@ -55,7 +55,7 @@ ProposalLine line_for(const ItemCase& given, int needed) {
   reason.receipts_seen = given.lead.receipts();
   reason.protected_until = given.next_order_day + days{reason.lead_days};
   reason.service_target = given.wanted.chance;
-  reason.target_from_costs = given.wanted.from_costs;
+  reason.target_from_costs = given.wanted.leftover.has_value();
   reason.uncounted = given.position.uncounted;
   reason.overdue = given.position.overdue;
   reason.needed = needed;

@@ -8,6 +8,7 @@
 
 #include "clinic/in_parallel.hpp"
 #include "supply/clinic_demand.hpp"
+#include "supply/common_cause.hpp"
 
 namespace sparewell::supply {
 namespace {
@@ -28,27 +29,56 @@ Pmf pieces_of(double mean) {
   return Pmf{std::move(mass)};
 }
 
-/// Parts of a month's demand that are independent of each other.
+/// What makes up a month's demand: users, and what is independent of them.
 class MonthParts {
  public:
-  void add(double mean) {
-    mean_ += mean;
-    parts_.push_back(pieces_of(mean));
+  void add_user(Pmf pieces) { users_.push_back(std::move(pieces)); }
+  void add(Pmf pieces) { others_.push_back(std::move(pieces)); }
+  [[nodiscard]] MonthNeed need(double law_spread) && {
+    others_.push_back(with_common_cause(convolve_all(std::move(users_)), law_spread));
+    Pmf all = convolve_all(std::move(others_));
+    const double mean = all.mean();
+    return {mean, std::move(all)};
   }
-  void add(const Pmf& pieces) {
-    mean_ += pieces.mean();
-    parts_.push_back(pieces);
-  }
-  void add(int users, double chance) {
-    mean_ += users * chance;
-    parts_.push_back(binomial(users, chance));
-  }
-  [[nodiscard]] MonthNeed need() && { return {mean_, convolve_all(std::move(parts_))}; }
 
  private:
-  double mean_ = 0;
-  std::vector<Pmf> parts_;
+  std::vector<Pmf> users_;
+  std::vector<Pmf> others_;
 };
+
+/// Mean pieces of one unit in each month; `clock` as wear counts the days until its end.
+std::vector<double> means_of(const wear::LifeOfUnit& unit, const std::vector<double>& clock,
+                             FreshCountsCache& fresh) {
+  std::vector<double> made;
+  double before = 0;
+  for (const double at : clock) {
+    const double until = pmf_of_tails(replacement_tails(unit.life, at, fresh, unit.others)).mean();
+    // Rounding may bring a mean that hardly grows a hair below the one before.
+    made.push_back(std::max(0.0, until - before));
+    before = std::max(before, until);
+  }
+  return made;
+}
+
+void add_users(const DemandSources& sources, FreshCountsCache& fresh,
+               const std::vector<double>& clock, std::vector<MonthParts>& parts) {
+  std::vector<std::vector<double>> means;
+  std::vector<bool> alone(sources.users.size(), true);
+  for (const auto* unit : sources.users) means.push_back(means_of(*unit, clock, fresh));
+  for (const auto& [first, second] : sources.pairs) {
+    alone[first] = alone[second] = false;
+    const auto both = means_of(first_of_two(*sources.users[first]), clock, fresh);
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+      parts[i].add_user(mix({1 - sources.together, sources.together},
+                            {convolve(pieces_of(means[first][i]), pieces_of(means[second][i])),
+                             times(2, pieces_of(both[i]))}));
+    }
+  }
+  for (std::size_t user = 0; user < means.size(); ++user) {
+    if (!alone[user]) continue;
+    for (std::size_t i = 0; i < parts.size(); ++i) parts[i].add_user(pieces_of(means[user][i]));
+  }
+}
 
 std::vector<MonthNeed> needs_of(const DemandSources& sources, FreshCountsCache& fresh, Date today,
                                 const std::vector<Month>& months) {
@@ -58,16 +88,7 @@ std::vector<MonthNeed> needs_of(const DemandSources& sources, FreshCountsCache& 
     const int days = days_between(today, month.to);
     clock.push_back(sources.season == nullptr ? days : sources.season->clock(today, days));
   }
-  for (const auto* unit : sources.users) {
-    double before = 0;
-    for (std::size_t i = 0; i < months.size(); ++i) {
-      const double until =
-          pmf_of_tails(replacement_tails(unit->life, clock[i], fresh, unit->others)).mean();
-      // Rounding may bring a mean that hardly grows a hair below the one before.
-      parts[i].add(std::max(0.0, until - before));
-      before = std::max(before, until);
-    }
-  }
+  add_users(sources, fresh, clock, parts);
   for (std::size_t i = 0; i < months.size(); ++i) {
     // Starts come at a constant rate that is not known exactly: every month has the same law.
     parts[i].add(sources.starts.in(days_between(months[i].from, months[i].to) + 1));
@@ -76,12 +97,13 @@ std::vector<MonthNeed> needs_of(const DemandSources& sources, FreshCountsCache& 
     double before = 0;
     for (std::size_t i = 0; i < months.size(); ++i) {
       const double until = from.chance(days_between(today, months[i].to));
-      parts[i].add(from.units, std::clamp(until - before, 0.0, 1.0));
+      parts[i].add(from.pieces(std::clamp(until - before, 0.0, 1.0)));
       before = std::max(before, until);
     }
   }
   std::vector<MonthNeed> made;
-  for (auto& part : parts) made.push_back(std::move(part).need());
+  const double law_spread = sources.users.empty() ? 0 : sources.users.front()->law_spread;
+  for (auto& part : parts) made.push_back(std::move(part).need(law_spread));
   return made;
 }
 

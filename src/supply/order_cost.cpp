@@ -24,6 +24,30 @@ double expected_cost(const Pmf& demand, int s, double leftover, double shortage)
   return leftover * (s - demand.mean() + missing) + shortage * missing;
 }
 
+int least_cost_target(const CycleDemand& demand, double leftover) {
+  const int most = static_cast<int>(demand.until.mass().size());
+  double before = 0;  // P(before <= s)
+  double until = 0;
+  double cost = 0;  // less the cost of target 0
+  double least = 0;
+  int target = 0;
+  const auto mass_at = [](const Pmf& pmf, int n) {
+    const auto at = static_cast<std::size_t>(n);
+    return at < pmf.mass().size() ? pmf.mass()[at] : 0.0;
+  };
+  // Not every further piece is worth less than the one before, so all targets are looked at.
+  for (int s = 0; s < most; ++s) {
+    before += mass_at(demand.before, s);
+    until += mass_at(demand.until, s);
+    cost += leftover * (before + until) / 2 - (before - until);
+    if (cost < least) {
+      least = cost;
+      target = s + 1;
+    }
+  }
+  return target;
+}
+
 double yearly_cost(double quantity, double yearly, double unit_cost, double line_cost,
                    double holding_rate) {
   return line_cost * yearly / quantity + unit_cost * yearly +

@@ -17,16 +17,16 @@ OrderPolicy policy_of(const ClinicSettings& settings) {
   return {settings.service_target, settings.costs, std::nullopt, std::nullopt, {}};
 }
 
-WantedChance wanted_chance(const OrderPolicy& policy, const Item& item, int days_between_orders) {
+WantedChance wanted_chance(const OrderPolicy& policy, const Item& item, int days_until_next_order) {
   const auto& shortage = policy.costs.shortage;
   if (!shortage || !item.unit_cost || shortage->currency != item.unit_cost->currency) {
-    return {policy.service_target, false};
+    return {policy.service_target, std::nullopt};
   }
   const double leftover = static_cast<double>(item.unit_cost->minor) * policy.costs.holding_rate *
-                          std::max(days_between_orders, 1) / 365;
-  if (!(leftover > 0)) return {policy.service_target, false};
-  const double ratio = critical_ratio(static_cast<double>(shortage->minor), leftover);
-  return {std::clamp(ratio, lowest, highest), true};
+                          std::max(days_until_next_order, 1) / 365;
+  if (!(leftover > 0)) return {policy.service_target, std::nullopt};
+  const auto missing = static_cast<double>(std::max<std::int64_t>(shortage->minor, 1));
+  return {std::clamp(critical_ratio(missing, leftover), lowest, highest), leftover / missing};
 }
 
 }  // namespace sparewell::supply

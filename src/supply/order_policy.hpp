@@ -28,9 +28,11 @@ struct OrderPolicy {
 /// otherwise the service target.
 struct WantedChance {
   double chance = 0;
-  bool from_costs = false;
+  /// Where costs decide: what a left-over piece costs beside a missing one. See least_cost_target,
+  /// which never asks for more than `chance` does.
+  std::optional<double> leftover;
 };
 [[nodiscard]] WantedChance wanted_chance(const OrderPolicy& policy, const Item& item,
-                                         int days_between_orders);
+                                         int days_until_next_order);
 
 }  // namespace sparewell::supply

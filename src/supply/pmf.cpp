@@ -100,6 +100,13 @@ Pmf binomial(int trials, double chance) {
   return Pmf{std::move(mass)};
 }
 
+Pmf times(int each, const Pmf& pmf) {
+  const auto step = static_cast<std::size_t>(each);
+  std::vector<double> mass((pmf.mass().size() - 1) * step + 1, 0.0);
+  for (std::size_t n = 0; n < pmf.mass().size(); ++n) mass[n * step] = pmf.mass()[n];
+  return Pmf{std::move(mass)};
+}
+
 Pmf convolve(const Pmf& a, const Pmf& b) {
   return Pmf{convolved(a.mass(), b.mass())};
 }

@@ -30,6 +30,8 @@ class Pmf {
 
 /// Of `trials` >= 0 independent chances, each `chance` from 0 to 1, how many come up.
 [[nodiscard]] Pmf binomial(int trials, double chance);
+/// `each` > 0 pieces for every one counted.
+[[nodiscard]] Pmf times(int each, const Pmf& pmf);
 /// The sum of two independent counts.
 [[nodiscard]] Pmf convolve(const Pmf& a, const Pmf& b);
 /// The sum of many independent counts; the same result in any order up to rounding.

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "supply/order_cost.hpp"
 #include "supply/policy.hpp"
 
 namespace sparewell::supply {
@@ -76,6 +77,14 @@ OrderSize size_of(StockedItem& of, int needed) {
                     of.given.policy.costs, [&](int pieces) { return chance_used(of, pieces); });
 }
 
+/// The chance that the target of least cost covers the demand with, no higher than wanted so far.
+double chance_of_least_cost(const ItemCase& given, ItemDemand& demand, const Pmf& until) {
+  constexpr double rounding = 1e-12;
+  const CycleDemand cycle{demand.until_arrival(given.order_on, given.lead), until};
+  const double chance = until.at_most(least_cost_target(cycle, *given.wanted.leftover));
+  return std::clamp(chance - rounding, rounding, given.wanted.chance);
+}
+
 /// As many uses as make it certain, for all that matters, that `pieces` are used up: the chance of
 /// a count to stay below half its mean less five is under 1 in 1000 (Poisson; from memory).
 bool certainly_used(double expected, int pieces) {
@@ -101,6 +110,8 @@ StockedItem stocked_item(ItemCase given_case) {
   of.daily = of.demand.until(latest).mean() / std::max(1, days_between(given.today, latest));
   if (covers_latest_arrival(given, of.demand, position)) return of;
   of.needed = of.demand.until_arrival(given.next_order_day, given.lead);
+  if (given.wanted.leftover)
+    of.given.wanted.chance = chance_of_least_cost(given, of.demand, *of.needed);
   const int target = of.needed->least_covering(given.wanted.chance);
   if (position >= target) return of;
   fill(of, target, target - position, size_of(of, target - position), *of.needed);

@@ -92,14 +92,49 @@ class Forecaster {
     std::size_t in_use = 0;
     const auto wearers = wearers_today(in_use);
     std::vector<std::optional<LifeOfUnit>> made(in_use);
-    in_parallel(wearers.size(), [&](std::size_t i) { add_lives(wearers[i], made); });
+    // Added up in the same order whichever thread comes first.
+    std::vector<ExpectedByItem> expected((wearers.size() + wearers_at_once - 1) / wearers_at_once);
+    in_parallel(expected.size(), [&](std::size_t block) {
+      const std::size_t from = block * wearers_at_once;
+      const std::size_t to = std::min(wearers.size(), from + wearers_at_once);
+      for (std::size_t i = from; i < to; ++i) add_lives(wearers[i], made, expected[block]);
+    });
+    const auto spreads = law_spreads(expected);
     std::vector<LifeOfUnit> lives;
     lives.reserve(in_use);
-    for (auto& life : made) lives.push_back(std::move(*life));
+    for (auto& life : made) {
+      const auto spread = spreads.find(clinic_.units[life->unit].item);
+      if (spread != spreads.end()) life->law_spread = spread->second;
+      lives.push_back(std::move(*life));
+    }
     return lives;
   }
 
  private:
+  /// Of each item the units that are expected to wear out in the next near_days, under each draw.
+  using ExpectedByItem = std::unordered_map<ItemCode, LawArray>;
+  static constexpr std::size_t wearers_at_once = 256;
+  static constexpr double near_days = 60;
+
+  /// Standard deviations of the log of the sums.
+  [[nodiscard]] static std::unordered_map<ItemCode, double> law_spreads(
+      const std::vector<ExpectedByItem>& blocks) {
+    ExpectedByItem sums;
+    for (const auto& block : blocks) {
+      for (const auto& [item, expected] : block) {
+        const auto [at, is_new] = sums.try_emplace(item, expected);
+        if (!is_new) at->second += expected;
+      }
+    }
+    std::unordered_map<ItemCode, double> made;
+    for (const auto& [item, sum] : sums) {
+      if (!(sum > 0).all()) continue;  // nothing of it is worn
+      const LawArray logs = sum.log();
+      made[item] = std::sqrt((logs - logs.mean()).square().mean());
+    }
+    return made;
+  }
+
   /// Everybody who has a unit in use, by kind. Counts the units in use.
   [[nodiscard]] std::vector<Wearer> wearers_today(std::size_t& in_use) const {
     std::vector<Wearer> wearers;
@@ -124,7 +159,8 @@ class Forecaster {
     return wearers;
   }
 
-  void add_lives(const Wearer& wearer, std::vector<std::optional<LifeOfUnit>>& made) const {
+  void add_lives(const Wearer& wearer, std::vector<std::optional<LifeOfUnit>>& made,
+                 ExpectedByItem& expected) const {
     const Laws& laws = laws_.at(wearer.kind);
     History history{0, LawArray::Zero(laws.count())};
     std::vector<LawArray> ages;  // of the units in use
@@ -137,8 +173,8 @@ class Forecaster {
     for (const std::size_t i : wearer.units) {
       const Unit& unit = clinic_.units[i];
       if (!unit.in_use_on(today_)) continue;
-      made[wearer.places[next]].emplace(
-          LifeOfUnit{i, life_of(laws, unit, ages[next], history), of_kind(others_, wearer.kind)});
+      made[wearer.places[next]].emplace(LifeOfUnit{
+          i, life_of(laws, unit, ages[next], history, expected), of_kind(others_, wearer.kind)});
       ++next;
     }
   }
@@ -158,7 +194,7 @@ class Forecaster {
   }
 
   [[nodiscard]] UnitLife life_of(const Laws& laws, const Unit& unit, const LawArray& ages,
-                                 const History& history) const {
+                                 const History& history, ExpectedByItem& expected) const {
     const Item& item = *index_.item(unit.item);
     const auto [future, rates] = future_of(laws, unit, item.kind);
     const UnitLife best{
@@ -169,9 +205,27 @@ class Forecaster {
     if (draws == 0) return best;
     const LawArray precision = laws.theta.tail(draws).inverse();
     const Eigen::Index column = scale_column(*laws.best, item);
-    return best.averaged_over({ages.tail(draws), laws.shape.tail(draws),
-                               laws.log_scale.col(column).tail(draws), precision + history.endings,
-                               precision + history.hazard.tail(draws), rates.bottomRows(draws)});
+    const PossibleLives lives{ages.tail(draws),
+                              laws.shape.tail(draws),
+                              laws.log_scale.col(column).tail(draws),
+                              precision + history.endings,
+                              precision + history.hazard.tail(draws),
+                              rates.bottomRows(draws)};
+    add_expected(lives, expected[unit.item]);
+    return best.averaged_over(lives);
+  }
+
+  static void add_expected(const PossibleLives& lives, LawArray& sum) {
+    const auto hazard = [&](const LawArray& age) -> LawArray {
+      return (lives.shape * (age.log() - lives.log_scale)).exp();
+    };
+    const LawArray later = lives.wear_age + near_days * lives.rates.col(0);
+    // Without a multiplier both are infinite.
+    const LawArray multiplier = lives.person_rate.isFinite().select(
+        lives.person_shape / lives.person_rate, LawArray::Ones(lives.count()));
+    const LawArray more = (hazard(later) - hazard(lives.wear_age)) * multiplier;
+    if (sum.size() == 0) sum = LawArray::Zero(lives.count());
+    sum += more;
   }
 
   struct Future {

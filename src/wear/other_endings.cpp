@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
+#include <tuple>
 
 #include "wear/entry.hpp"
 
@@ -15,10 +17,35 @@ struct Seen {
   std::array<double, other_reasons.size()> endings{};
 };
 
+/// The days on which parts of a kind were worn out on a patient's side.
+class WornDays {
+ public:
+  WornDays(const Clinic& clinic, const ClinicIndex& index) {
+    for (const Unit& unit : clinic.units) {
+      const Item* item = index.item(unit.item);
+      if (item && unit.ended_on && unit.end_reason && is_wear(*unit.end_reason)) {
+        days_.insert({unit.patient, unit.side, item->kind, *unit.ended_on});
+      }
+    }
+  }
+  /// That the unit, which has ended otherwise, went with another that was worn out: they were
+  /// exchanged together, and the patient goes on with the item.
+  [[nodiscard]] bool ended_with_another(const Unit& unit, Kind kind) const {
+    const EndReason reason = *unit.end_reason;
+    const bool may_go_along =
+        reason == EndReason::returned || reason == EndReason::upgrade || reason == EndReason::other;
+    return may_go_along && days_.contains({unit.patient, unit.side, kind, *unit.ended_on});
+  }
+
+ private:
+  std::set<std::tuple<PatientRef, Side, Kind, Date>> days_;
+};
+
 std::map<Kind, Seen> seen_by_kind(const Clinic& clinic, Date today,
                                   std::optional<Date> records_begin) {
   const ClinicIndex index{clinic};
   const Entries entries{clinic, today, records_begin};
+  const WornDays worn{clinic, index};
   std::map<Kind, Seen> all;
   for (std::size_t k = 0; k < words<Kind>().size(); ++k) all[static_cast<Kind>(k)];
   for (const Unit& unit : clinic.units) {
@@ -31,7 +58,8 @@ std::map<Kind, Seen> seen_by_kind(const Clinic& clinic, Date today,
     const double days = days_between(from, ended ? *unit.ended_on : today);
     Seen& seen = all[item->kind];
     seen.days += std::max(days, ended ? 0.5 : 0.0);
-    if (ended && unit.end_reason && !is_wear(*unit.end_reason)) {
+    if (ended && unit.end_reason && !is_wear(*unit.end_reason) &&
+        !worn.ended_with_another(unit, item->kind)) {
       seen.endings[position_of(*unit.end_reason)] += 1;
     }
   }

@@ -43,6 +43,8 @@ struct OtherEndings {
 
 /// The posterior of every kind: the prior's Gamma(per_year * weight_years, weight_years) with the
 /// endings and calendar days in use of all units of the kind added, as known at the end of `today`.
+/// A part that went on the day on which another of its kind and side was worn out, returned,
+/// upgraded or for another reason, was exchanged with it and is no such ending.
 /// A part in a drawer counts as in use, because it can be lost or outgrown there. An ended life of
 /// zero days counts as half a day. A reason without a prior is learned from the records alone.
 /// Days before a unit was under observation (see entry.hpp) do not count.

@@ -44,6 +44,12 @@ UnitLife::UnitLife(Date today, double wear_age_days, double shape, double scale_
   }
 }
 
+UnitLife UnitLife::first_of(int units) const {
+  UnitLife made = *this;
+  made.scale_ *= std::pow(units, -1 / shape_);
+  return made;
+}
+
 double UnitLife::person_scale_days() const {
   return scale_ * std::pow(person_.mean(), -1 / shape_);
 }

@@ -43,6 +43,10 @@ class UnitLife {
   /// those of the best estimate. Precondition: one law at least.
   [[nodiscard]] UnitLife averaged_over(const PossibleLives& lives) const;
 
+  /// The first to be worn out of so many units like this one, worn alike by the same person: its
+  /// hazard is theirs together. What is not known of the law enters as for one unit.
+  [[nodiscard]] UnitLife first_of(int units) const;
+
   [[nodiscard]] Date today() const { return today_; }
   [[nodiscard]] double wear_age_days() const { return wear_age_; }
   [[nodiscard]] double shape() const { return shape_; }
@@ -105,6 +109,11 @@ struct LifeOfUnit {
   std::size_t unit = 0;
   UnitLife life;
   OtherEndings others = {};  ///< of its kind: the same for all units of one item
+  /// Standard deviation of the log of what all units of the item in use are expected to need in the
+  /// next weeks, which the law that is not known exactly leaves open; the same for all of them.
+  double law_spread = 0;
+  /// The item that follows when it is replaced; empty: its own.
+  std::optional<ItemCode> next_item = {};
 };
 
 /// Every unit in use at the end of `today` (of items that the catalogue knows), in the order of

@@ -51,9 +51,10 @@ struct UnitRow {
 std::vector<UnitRow> unit_rows(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives) {
   const ClinicIndex index{clinic};
   std::vector<UnitRow> made;
-  for (const auto& [unit, life, others] : lives) {
-    const Item* item = index.item(clinic.units[unit].item);
+  for (const auto& of : lives) {
+    const Item* item = index.item(clinic.units[of.unit].item);
     if (item == nullptr || !item->stocked) continue;
+    const auto& [life, others] = std::tie(of.life, of.others);
     const double loss =
         others.of(EndReason::lost).per_day() + others.of(EndReason::recall).per_day();
     made.push_back({&item->code.text, life.wear_age_days(), life.wear_in(1), life.shape(),

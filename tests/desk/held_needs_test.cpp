@@ -2,8 +2,11 @@
 
 #include <doctest/doctest.h>
 
+#include "supply/proposal.hpp"
+
 using namespace sparewell;
 using namespace sparewell::desk;
+using supply::Pmf;
 
 namespace {
 
@@ -76,4 +79,31 @@ TEST_CASE("A size that the limb has left by a fresh measurement is not ordered a
   Worn old;
   old.measure(23, 300);
   CHECK(held_needs(old.clinic, old.lives, today).empty());
+}
+
+TEST_CASE("A limb that has left a size is foreseen to need the size that suits it") {
+  Worn given;
+  Item smaller = given.clinic.items[0];
+  smaller.code = {"LG-22"};
+  smaller.size_min_cm = 22;
+  smaller.size_max_cm = 24;
+  given.clinic.items.push_back(smaller);
+  given.measure(23, 10);
+  const auto held = held_needs(given.clinic, given.lives, today);
+  REQUIRE(held.size() == 1);
+  CHECK(held[0].next_item == ItemCode{"LG-22"});
+  CHECK(held[0].words.find("LG-22") != std::string::npos);
+  const auto lives = without_held(given.lives, held);
+  REQUIRE(lives.size() == 1);
+  CHECK(lives[0].next_item == ItemCode{"LG-22"});
+  const Pmf same = supply::demand(given.clinic, lives, {"LG-24"}, today, 90);
+  const Pmf next = supply::demand(given.clinic, lives, {"LG-22"}, today, 90);
+  CHECK(same.mean() == 0);
+  CHECK(next.mean() > 0.2);
+  // Not when the patient reacts to it.
+  Sensitivity recorded;
+  recorded.patient = {"P-1"};
+  recorded.substance = "mineral oil";
+  given.clinic.sensitivities.push_back(recorded);
+  CHECK(without_held(given.lives, held_needs(given.clinic, given.lives, today)).empty());
 }

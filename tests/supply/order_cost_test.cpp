@@ -41,6 +41,39 @@ TEST_CASE("Newsvendor with Poisson demand: FSCT example 4.7") {
   CHECK(expected_cost(fifty, 56, 0.18, 0.70) == Approx(1.797235211809178).epsilon(1e-8));
 }
 
+TEST_CASE("The target of least cost is that of all targets tried one by one") {
+  const auto poisson = [](double mean) {
+    std::vector<double> mass(60);
+    double left = 1;
+    for (std::size_t n = 0; n + 1 < mass.size(); ++n) {
+      mass[n] = std::exp(static_cast<double>(n) * std::log(mean) - mean -
+                         std::lgamma(static_cast<double>(n) + 1));
+      left -= mass[n];
+    }
+    mass.back() = std::max(0.0, left);
+    return Pmf{mass};
+  };
+  for (const double leftover : {0.001, 0.02, 0.3}) {
+    const CycleDemand cycle{poisson(4), poisson(5.5)};
+    const auto cost = [&](int s) {
+      // Missing within the cycle, and what is on hand at its ends, in the mean.
+      const double missing = expected_short(cycle.until, s) - expected_short(cycle.before, s);
+      const double on_hand = (2 * s - cycle.before.mean() - cycle.until.mean() +
+                              expected_short(cycle.before, s) + expected_short(cycle.until, s)) /
+                             2;
+      return missing + leftover * on_hand;
+    };
+    int best = 0;
+    for (int s = 1; s < 50; ++s) {
+      if (cost(s) < cost(best)) best = s;
+    }
+    CHECK(least_cost_target(cycle, leftover) == best);
+    CHECK(best <= cycle.until.least_covering(critical_ratio(1, leftover)));
+  }
+  // Nothing can be done about what is missing before anything arrives.
+  CHECK(least_cost_target({poisson(4), poisson(4)}, 0.1) == 0);
+}
+
 TEST_CASE("Expected shortages of base stock with Poisson lead-time demand") {
   // EBO(s) = m - sum over j < s of (1 - F(j)), computed once by hand for the facts of this check.
   CHECK(expected_short(poisson_count(1), 1) == Approx(0.367879).epsilon(1e-5));

@@ -44,10 +44,10 @@ TEST_CASE("Levels by hand: factor, rounding, packs, and nothing for what is not 
   CHECK(review_days({}) == doctest::Approx(1.4));
 }
 
-TEST_CASE("By cost the chance of running out is in proportion to the cost") {
-  CHECK(by_cost_target(0.95, 200, 100) == doctest::Approx(0.90));
-  CHECK(by_cost_target(0.95, 10, 100) == doctest::Approx(0.995));
-  CHECK(by_cost_target(0.5, 400, 100) > 0);
+TEST_CASE("By cost a left-over piece weighs with its price and the time between order days") {
+  CHECK(by_cost_leftover(0.95, 200, 100, 7) == doctest::Approx(0.10));
+  CHECK(by_cost_leftover(0.95, 10, 100, 14) == doctest::Approx(0.01));
+  CHECK(by_cost_leftover(1, 400, 100, 7) > 0);
 }
 
 TEST_CASE("The present target is among those that are played, once") {

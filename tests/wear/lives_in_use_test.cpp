@@ -92,3 +92,23 @@ TEST_CASE("A unit issued today is new, and its worn-out date is that of a new on
   CHECK(lives[0].life.wear_age_days() == 0);
   CHECK(lives[0].life.worn_out_date(0.5) == day_zero + days{100 + 250});
 }
+
+TEST_CASE("What the law leaves open about all units of an item is their hazard's common spread") {
+  Clinic clinic = small_clinic();
+  clinic.units = {unit("P", "K", 0), unit("Q", "K", 40)};
+  ClinicLife fitted = known_life();
+  const Eigen::ArrayXd drawn = standard_draws(1).row(0).transpose().array();
+  for (auto& [kind, life] : fitted.kinds) {
+    life.draws.shape = Eigen::ArrayXd::Constant(law_draws, 2);
+    life.draws.beta = Eigen::ArrayXXd::Zero(law_draws, static_cast<Eigen::Index>(factor_count));
+    life.draws.theta = Eigen::ArrayXd::Zero(law_draws);
+    life.draws.log_scale = (std::log(300) + 0.1 * drawn).replicate(1, std::ssize(life.scale));
+  }
+  const auto lives = lives_of_units_in_use(clinic, fitted, day_zero + days{100});
+  REQUIRE(lives.size() == 2);
+  // The hazard goes with scale^-2, and the draws have a standard deviation of exactly 1.
+  CHECK(lives[0].law_spread == Approx(0.2).epsilon(1e-6));
+  CHECK(lives[1].law_spread == Approx(0.2).epsilon(1e-6));
+  for (auto& [kind, life] : fitted.kinds) life.draws = {};
+  CHECK(lives_of_units_in_use(clinic, fitted, day_zero + days{100})[0].law_spread == 0);
+}

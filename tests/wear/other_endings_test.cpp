@@ -45,6 +45,16 @@ TEST_CASE("Endings after today are not known yet, and a life of no days counts a
   CHECK(all.at(Kind::liner).of(EndReason::reaction).days == Approx(60.5));
 }
 
+TEST_CASE("A part that goes with another that is worn out has not ended for a reason of its own") {
+  Clinic clinic = small_clinic();
+  clinic.units = {
+      unit("P1", "L", 0, 100, EndReason::tear), unit("P1", "L", 0, 100, EndReason::returned),
+      unit("P1", "L", 0, 100, EndReason::lost), unit("P2", "L", 0, 100, EndReason::returned)};
+  const auto all = other_endings(clinic, PriorTable{}, day_zero + days{200});
+  CHECK(all.at(Kind::liner).of(EndReason::returned).endings == 1);
+  CHECK(all.at(Kind::liner).of(EndReason::lost).endings == 1);
+}
+
 TEST_CASE("Without beliefs or records there is no rate") {
   const auto all = other_endings(small_clinic(), PriorTable{}, day_zero);
   for (const EndReason reason : other_reasons) {

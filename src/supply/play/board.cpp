@@ -88,11 +88,15 @@ ItemWorld Board::world(std::size_t item, std::vector<Request> requests, std::uin
   return made;
 }
 
-std::vector<double> Board::chances(std::size_t item, const std::vector<double>& services) const {
-  std::vector<double> made = services;
-  const auto cost = static_cast<double>(items[item].item->unit_cost->minor);
+std::vector<Levels> Board::levels(std::size_t item, const std::vector<double>& services,
+                                  const CycleDemand& demand, int days) const {
+  std::vector<Levels> made;
+  for (const double service : services) made.push_back(up_to(demand.until.least_covering(service)));
+  const BoardItem& of = items[item];
+  const auto cost = static_cast<double>(of.item->unit_cost->minor);
   for (const double service : services) {
-    made.push_back(by_cost_target(service, cost, items[item].mean_cost));
+    const double leftover = by_cost_leftover(service, cost, of.mean_cost, days);
+    made.push_back(up_to(least_cost_target(demand, leftover)));
   }
   return made;
 }

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "supply/lead_time.hpp"
+#include "supply/order_cost.hpp"
 #include "supply/play/setting.hpp"
 
 namespace sparewell::supply::play {
@@ -44,10 +45,11 @@ struct Board {
   /// The world of one item; its lead times are drawn by item and order day from `seed`.
   [[nodiscard]] ItemWorld world(std::size_t item, std::vector<Request> requests,
                                 std::uint64_t seed) const;
-  /// The chances with which an item's demand is to be covered: each of `services`, then each by
-  /// cost. The mean cost is that of the pieces used, in the item's currency.
-  [[nodiscard]] std::vector<double> chances(std::size_t item,
-                                            const std::vector<double>& services) const;
+  /// Our levels for the item on one order day: up to what covers the demand with each of
+  /// `services`, then up to the target of least cost at each of them, the next order day being so
+  /// many days later.
+  [[nodiscard]] std::vector<Levels> levels(std::size_t item, const std::vector<double>& services,
+                                           const CycleDemand& demand, int days) const;
   /// Where in its steady stock every rule begins with the item, from 0 to 1.
   [[nodiscard]] double opening_share(std::size_t item, std::uint64_t seed) const;
 };

@@ -86,25 +86,28 @@ class ChanceSum {
 };
 
 /// The chance that a unit is replaced before an arrival, by a parabola over the days that the lead
-/// time may take: these are few beside a life, so that the curve hardly bends between them.
+/// time and the wait for the next order day may take: these are few beside a life, so that the
+/// curve hardly bends between them.
 class ArrivalChances {
  public:
-  ArrivalChances(const wear::LifeOfUnit& unit, Date ordered, const LeadTime& lead)
+  /// From the shortest lead time until the longest after `waited` days.
+  ArrivalChances(const wear::LifeOfUnit& unit, int waited, const LeadTime& lead)
       : first_{lead.distribution().front().days},
-        half_{std::max(1.0, (lead.distribution().back().days - first_) / 2.0)} {
+        half_{std::max(1.0, (waited + lead.distribution().back().days - first_) / 2.0)} {
     for (std::size_t i = 0; i < chances_.size(); ++i) {
       const int after = first_ + static_cast<int>(std::ceil(half_ * static_cast<double>(i)));
       days_[i] = after;
-      chances_[i] = at_most_replaced(unit.life, ordered + days{after}, unit.others);
+      chances_[i] = at_most_replaced(unit.life, unit.life.today() + days{after}, unit.others);
     }
   }
 
-  [[nodiscard]] double at(int lead_days) const {
+  /// So many days after the unit's today.
+  [[nodiscard]] double at(int after) const {
     double sum = 0;
     for (std::size_t i = 0; i < chances_.size(); ++i) {
       double weight = chances_[i];
       for (std::size_t j = 0; j < chances_.size(); ++j) {
-        if (j != i) weight *= (lead_days - days_[j]) / (days_[i] - days_[j]);
+        if (j != i) weight *= (after - days_[j]) / (days_[i] - days_[j]);
       }
       sum += weight;
     }
@@ -117,15 +120,6 @@ class ArrivalChances {
   std::array<double, 3> days_{};
   std::array<double, 3> chances_{};
 };
-
-int least_covering(const std::vector<double>& masses, double service) {
-  double sum = 0;
-  for (std::size_t n = 0; n < masses.size(); ++n) {
-    sum += masses[n];
-    if (sum >= service) return static_cast<int>(n);
-  }
-  return static_cast<int>(masses.size()) - 1;
-}
 
 }  // namespace
 
@@ -212,22 +206,14 @@ class Futures::Targeting {
   Targeting(const Futures& of, const Spells& spells)
       : of_{of}, spells_{spells}, remembered_(of.persons_.size()) {}
 
-  [[nodiscard]] std::vector<double> needed(const std::vector<std::size_t>& lines,
-                                           const BoardItem& item, std::size_t order_day) {
-    const Date day = item.order_days[order_day];
-    const OrderDays order_days = item.supplier == nullptr ? OrderDays{} : item.supplier->order_days;
-    const Date next = next_order_day(order_days, day);
+  /// The next order day is `waited` days after `day`.
+  [[nodiscard]] CycleDemand needed(const std::vector<std::size_t>& lines, const BoardItem& item,
+                                   Date day, int waited) {
     std::vector<ArrivalChances> units;
     for (const std::size_t line : lines) {
-      if (const auto life = life_at(line, day)) units.emplace_back(*life, next, item.lead);
+      if (const auto life = life_at(line, day)) units.emplace_back(*life, waited, item.lead);
     }
-    std::vector<double> masses;
-    for (const LeadTime::Day& lead : item.lead.distribution()) {
-      ChanceSum sum;
-      for (const ArrivalChances& unit : units) sum.add(unit.at(lead.days));
-      sum.add_to(masses, lead.chance);
-    }
-    return masses;
+    return {within(units, 0, item.lead), within(units, waited, item.lead)};
   }
 
  private:
@@ -272,6 +258,17 @@ class Futures::Targeting {
                             line.others};
   }
 
+  [[nodiscard]] static Pmf within(const std::vector<ArrivalChances>& units, int waited,
+                                  const LeadTime& lead) {
+    std::vector<double> masses;
+    for (const LeadTime::Day& day : lead.distribution()) {
+      ChanceSum sum;
+      for (const ArrivalChances& unit : units) sum.add(unit.at(waited + day.days));
+      sum.add_to(masses, day.chance);
+    }
+    return Pmf{std::move(masses)};
+  }
+
   struct Remembered {
     double at = -1;
     wear::Multiplier multiplier;
@@ -293,12 +290,14 @@ Scenario Futures::draw(std::uint64_t number, const std::vector<double>& services
   Targeting targeting{*this, spells};
   for (std::size_t i = 0; i < board_.items.size(); ++i) {
     if (lines_of_item_[i].empty()) continue;
-    const auto chances = board_.chances(i, services);
-    for (std::size_t d = 0; d < board_.items[i].order_days.size(); ++d) {
-      const auto masses = targeting.needed(lines_of_item_[i], board_.items[i], d);
-      for (std::size_t c = 0; c < chances.size(); ++c) {
-        made.targets[i][c][d] = up_to(least_covering(masses, chances[c]));
-      }
+    const BoardItem& item = board_.items[i];
+    const OrderDays order_days = item.supplier == nullptr ? OrderDays{} : item.supplier->order_days;
+    for (std::size_t d = 0; d < item.order_days.size(); ++d) {
+      const Date day = item.order_days[d];
+      const int waited = days_between(day, next_order_day(order_days, day));
+      const auto demand = targeting.needed(lines_of_item_[i], item, day, waited);
+      const auto levels = board_.levels(i, services, demand, waited);
+      for (std::size_t c = 0; c < levels.size(); ++c) made.targets[i][c][d] = levels[c];
     }
   }
   return made;

@@ -59,10 +59,13 @@ void find_targets(const Clinic& known, const wear::ClinicLife& fitted, const Boa
     const BoardItem& item = board.items[each.item];
     const ItemCase given =
         item_case(known, *item.item, item.supplier, demand, book, leads.of(*item.item), policy);
-    const Pmf needed = demand_of(given).until_arrival(given.next_order_day, given.lead);
-    const auto chances = board.chances(each.item, services);
-    for (std::size_t c = 0; c < chances.size(); ++c) {
-      targets[each.item][c][each.order_day] = up_to(needed.least_covering(chances[c]));
+    ItemDemand of_item = demand_of(given);
+    const CycleDemand cycle{of_item.until_arrival(day, given.lead),
+                            of_item.until_arrival(given.next_order_day, given.lead)};
+    const auto levels =
+        board.levels(each.item, services, cycle, days_between(day, given.next_order_day));
+    for (std::size_t c = 0; c < levels.size(); ++c) {
+      targets[each.item][c][each.order_day] = levels[c];
     }
   }
 }

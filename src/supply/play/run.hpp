@@ -8,8 +8,8 @@
 
 namespace sparewell::supply::play {
 
-/// Targets of ours: for each item, chance and order day the least stock that covers the demand with
-/// that chance. By position in Board::items, in Board::chances, in the order days.
+/// Targets of ours for each item, setting and order day: by position in Board::items, in
+/// Board::levels, in the order days.
 using Targets = std::vector<std::vector<std::vector<Levels>>>;
 
 /// Patients' requests and our targets in one world, past or drawn.

@@ -38,9 +38,10 @@ std::vector<Setting> settings_to_play(const std::vector<double>& targets) {
   return made;
 }
 
-double by_cost_target(double target, double cost, double mean_cost) {
-  constexpr double never_kept = 1e-9;
-  return std::max(never_kept, 1 - (1 - target) * cost / mean_cost);
+double by_cost_leftover(double target, double cost, double mean_cost, int days) {
+  constexpr double week = 7;
+  constexpr double nothing = 1e-9;
+  return std::max(nothing, (1 - target) * cost / mean_cost * days / week);
 }
 
 Levels min_max_levels(const Item& item, const MeanUse& use, double factor, Rounding rounding) {

@@ -9,7 +9,7 @@ namespace sparewell::supply::play {
 
 enum class Policy {
   sparewell,  ///< order up to what covers the forecast demand with a chance, the service target
-  by_cost,    ///< likewise, with a target of its own for every item: see by_cost_target
+  by_cost,    ///< up to the target of least cost for every item: see by_cost_leftover
   min_max,    ///< fixed levels, from the use in the past year
   when_empty  ///< one pack when nothing is on hand or on order
 };
@@ -25,8 +25,8 @@ enum class Rounding {
 /// One way of ordering for all items.
 struct Setting {
   Policy policy = Policy::sparewell;
-  /// Of sparewell and by_cost the service target, of min_max the factor on the mean use; not used
-  /// otherwise.
+  /// Of sparewell the service target, of by_cost what stands for one, of min_max the factor on the
+  /// mean use; not used otherwise.
   double step = 0;
   Rounding rounding = Rounding::nearest;  ///< of min_max, otherwise not used
 
@@ -40,11 +40,11 @@ struct Setting {
 /// Service targets that are played, in rising order, `present` among them.
 [[nodiscard]] std::vector<double> service_targets(double present);
 
-/// The service target of an item that costs `cost` when one of mean cost has `target`: the chance
-/// of running out rises with the cost, so that each further piece on the shelf is bought where it
-/// serves most for its money (marginal analysis, as for spares kits: Operations Research 16 (1968)
-/// 122-141, abstract seen). Above 0.
-[[nodiscard]] double by_cost_target(double target, double cost, double mean_cost);
+/// What a piece on hand for so many days costs beside one that is missing, for an item that costs
+/// `cost`, when a week of one of mean cost costs 1 - target: each further piece on the shelf is
+/// bought where it serves most for its money (see least_cost_target; marginal analysis, as for
+/// spares kits: Operations Research 16 (1968) 122-141, abstract seen). Above 0.
+[[nodiscard]] double by_cost_leftover(double target, double cost, double mean_cost, int days);
 
 /// Mean use of one item and how long an order leaves it uncovered.
 struct MeanUse {

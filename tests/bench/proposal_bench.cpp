@@ -1,6 +1,9 @@
 // How long a full proposal takes from the clinic file, stage by stage.
 #include <chrono>
+#include <cstdlib>
 #include <filesystem>
+#include <string_view>
+#include <unordered_map>
 
 #include <fmt/format.h>
 
@@ -18,6 +21,13 @@ class Stages {
   void ended(const char* what) {
     const auto now = std::chrono::steady_clock::now();
     fmt::print("  {:<28} {:7.3f} s\n", what, std::chrono::duration<double>(now - last_).count());
+    last_ = now;
+  }
+
+  /// What was done since the last stage does not count.
+  void leave_out() {
+    const auto now = std::chrono::steady_clock::now();
+    first_ += now - last_;
     last_ = now;
   }
 
@@ -41,11 +51,40 @@ struct Assessed {
   double seconds = 0;
 };
 
-Assessed time_proposal(const char* file, Date today) {
+/// The clinic with each item in as many models as make at least `items` of them, patients shared
+/// out among the models.
+Clinic widened(Clinic clinic, std::size_t items) {
+  const std::size_t known = clinic.items.size();
+  const std::size_t models = (items + known - 1) / std::max<std::size_t>(known, 1);
+  const auto named = [](const ItemCode& code, std::size_t model) {
+    return model == 0 ? code : ItemCode{fmt::format("{}/{}", code.text, model)};
+  };
+  for (std::size_t model = 1; model < models; ++model) {
+    for (std::size_t i = 0; i < known; ++i) {
+      Item item = clinic.items[i];
+      item.code = named(item.code, model);
+      clinic.items.push_back(std::move(item));
+    }
+  }
+  std::unordered_map<PatientRef, std::size_t> model_of;
+  for (Unit& unit : clinic.units) {
+    const auto at =
+        model_of.try_emplace(unit.patient, model_of.size() % std::max<std::size_t>(models, 1));
+    unit.item = named(unit.item, at.first->second);
+  }
+  return clinic;
+}
+
+/// `items` above 0 widens the catalogue, which is not timed.
+Assessed time_proposal(const char* file, Date today, std::size_t items) {
   const auto& priors = desk::built_in_priors();
   Stages stages;
   Clinic clinic = store::load_clinic(*open(file)->read());
   stages.ended("read the clinic file");
+  if (items > 0) {
+    clinic = widened(std::move(clinic), items);
+    stages.leave_out();
+  }
   clinic = as_of(std::move(clinic), today);
   const auto fitted = wear::fit_clinic(clinic, priors, today);
   stages.ended("fit the wear model");
@@ -81,16 +120,20 @@ void compare_with_peers(const Assessed& ours, Date today, const std::filesystem:
 }  // namespace
 
 int main(int count, char** arguments) {
+  const bool widen = count > 2 && std::string_view{arguments[count - 2]} == "--items";
+  const std::size_t items = widen ? std::strtoul(arguments[count - 1], nullptr, 10) : 0;
+  if (widen) count -= 2;
   if (count != 2 && count != 3) {
     fmt::print(stderr,
-               "Usage: proposal_bench FILE [FOLDER]\n"
-               "FOLDER is for what an R script and a spreadsheet program work on.\n");
+               "Usage: proposal_bench FILE [FOLDER] [--items N]\n"
+               "FOLDER is for what an R script and a spreadsheet program work on.\n"
+               "--items makes the catalogue at least so long, by models that patients share.\n");
     return 2;
   }
   const Date today = make_date(2026, 11, 25);
   Assessed best;
   for (int i = 0; i < 3; ++i) {
-    auto made = time_proposal(arguments[1], today);
+    auto made = time_proposal(arguments[1], today, items);
     if (i == 0 || made.seconds < best.seconds) best = std::move(made);
   }
   if (count == 3) compare_with_peers(best, today, arguments[2]);

@@ -35,6 +35,10 @@ const Lives& ClinicDemand::users(const ItemCode& item) const {
   return list_of(users_, item);
 }
 
+void ClinicDemand::leave_to_chance(const ItemCode& item, Lives users) {
+  users_[item] = std::move(users);
+}
+
 DemandSources ClinicDemand::sources(const Item& item) const {
   const auto season = seasons_.find(item.kind);
   return {list_of(users_, item.code), list_of(changes_, item.code), starts_->of(item),

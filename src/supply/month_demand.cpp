@@ -7,7 +7,9 @@
 #include <optional>
 
 #include "clinic/in_parallel.hpp"
+#include "supply/booked.hpp"
 #include "supply/clinic_demand.hpp"
+#include "supply/stock_position.hpp"
 
 namespace sparewell::supply {
 namespace {
@@ -50,7 +52,37 @@ class MonthParts {
   std::vector<Pmf> parts_;
 };
 
-std::vector<MonthNeed> needs_of(const DemandSources& sources, FreshCountsCache& fresh, Date today,
+/// What is booked of one item.
+struct Booked {
+  std::vector<const Reservation*> bookings;
+  std::vector<BookedUse> uses;
+};
+
+/// Position of the month in which a piece booked for that day is needed, the first for what is
+/// promised or overdue; the number of months when it is later.
+std::size_t month_of(const std::optional<Date>& day, const std::vector<Month>& months) {
+  const auto found =
+      std::ranges::find_if(months, [&](const Month& month) { return !day || *day <= month.to; });
+  return static_cast<std::size_t>(found - months.begin());
+}
+
+/// The first months in which a unit is left to chance: those before its booked replacement.
+std::size_t months_by_chance(const Booked& booked, const wear::LifeOfUnit* unit,
+                             const std::vector<Month>& months) {
+  const auto found = std::ranges::find(booked.uses, unit, &BookedUse::unit);
+  return found == booked.uses.end() ? months.size() : month_of(found->on, months);
+}
+
+void add_booked(std::vector<MonthParts>& parts, const Booked& booked,
+                const std::vector<Month>& months) {
+  for (const Reservation* booking : booked.bookings) {
+    const auto month = month_of(booking->needed_on, months);
+    if (month < months.size()) parts[month].add(binomial(booking->quantity, 1));
+  }
+}
+
+std::vector<MonthNeed> needs_of(const DemandSources& sources, const Booked& booked,
+                                FreshCountsCache& fresh, Date today,
                                 const std::vector<Month>& months) {
   std::vector<MonthParts> parts(months.size());
   std::vector<double> clock;  // as wear counts the days until the end of each month
@@ -60,7 +92,8 @@ std::vector<MonthNeed> needs_of(const DemandSources& sources, FreshCountsCache& 
   }
   for (const auto* unit : sources.users) {
     double before = 0;
-    for (std::size_t i = 0; i < months.size(); ++i) {
+    const auto by_chance = months_by_chance(booked, unit, months);
+    for (std::size_t i = 0; i < by_chance; ++i) {
       const double until =
           pmf_of_tails(replacement_tails(unit->life, clock[i], fresh, unit->others)).mean();
       // Rounding may bring a mean that hardly grows a hair below the one before.
@@ -80,6 +113,7 @@ std::vector<MonthNeed> needs_of(const DemandSources& sources, FreshCountsCache& 
       before = std::max(before, until);
     }
   }
+  add_booked(parts, booked, months);
   std::vector<MonthNeed> made;
   for (auto& part : parts) made.push_back(std::move(part).need());
   return made;
@@ -103,11 +137,13 @@ std::vector<ItemMonths> demand_by_month(const Clinic& clinic,
                                         const std::vector<wear::LifeOfUnit>& lives, Date today,
                                         const std::vector<Month>& months) {
   const ClinicDemand demand{clinic, lives, today};
+  const StockBook book{clinic};
   std::map<ItemCode, const Item*> needed;
   for (const Item& item : clinic.items) {
     const auto sources = demand.sources(item);
     const bool asked =
-        !sources.users.empty() || !sources.changes.empty() || sources.starts.starts > 0;
+        !sources.users.empty() || !sources.changes.empty() || sources.starts.starts > 0 ||
+        (!months.empty() && pieces_due(book.reservations(item.code), months.back().to) > 0);
     if (asked) needed.emplace(item.code, &item);
   }
   std::vector<ItemMonths> made;
@@ -117,7 +153,10 @@ std::vector<ItemMonths> demand_by_month(const Clinic& clinic,
     items.push_back(item);
   }
   in_parallel(made.size(), [&](std::size_t i) {
-    made[i].months = needs_of(demand.sources(*items[i]), demand.fresh(), today, months);
+    const auto sources = demand.sources(*items[i]);
+    Booked booked{book.reservations(items[i]->code), {}};
+    booked.uses = booked_uses(clinic, sources.users, booked.bookings, Date::max());
+    made[i].months = needs_of(sources, booked, demand.fresh(), today, months);
   });
   return made;
 }

@@ -61,6 +61,7 @@ void add_order(CLI::App& app, Context& context);
 void add_orders(CLI::App& app, Context& context);
 void add_recall(CLI::App& app, Context& context);
 void add_issue(CLI::App& app, Context& context);
+void add_book(CLI::App& app, Context& context);
 void add_unit(CLI::App& app, Context& context);
 void add_receive(CLI::App& app, Context& context);
 void add_stock(CLI::App& app, Context& context);

@@ -51,6 +51,7 @@ int main(int argc, char** argv) {
   add_order(app, context);
   add_recall(app, context);
   add_issue(app, context);
+  add_book(app, context);
   add_unit(app, context);
   add_receive(app, context);
   add_stock(app, context);

@@ -21,6 +21,8 @@ Json json_of(const supply::ProposalLine& line, const Clinic& clinic) {
           {"in_transit", line.in_transit},
           {"on_order", line.on_order},
           {"reserved", line.reserved},
+          {"booked", line.reason.booked},
+          {"booked_later", line.reason.booked_later},
           {"target", line.target},
           {"order_by", batch::json_of(line.order_by)},
           {"chance_short", line.chance_short},

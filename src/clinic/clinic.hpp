@@ -39,13 +39,15 @@ struct ClinicSettings {
   friend bool operator==(const ClinicSettings&, const ClinicSettings&) = default;
 };
 
-/// A piece promised to a patient.
+/// Pieces promised to a patient: booked for a visit, or put away when they came. It is kept with a
+/// quantity of 0 when all are handed over or cancelled.
 struct Reservation {
   PatientRef patient;
   ItemCode item;
-  std::string place;
+  std::string place;  ///< where they are handed over or lie
   int quantity = 0;
-  std::optional<Date> needed_on;
+  std::optional<Date> needed_on;  ///< the day of the visit, or when a part may be worn out; empty:
+                                  ///< promised without a day
 
   friend bool operator==(const Reservation&, const Reservation&) = default;
 };

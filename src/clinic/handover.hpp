@@ -21,6 +21,9 @@ struct Handover {
   std::string overridden;        ///< what stopped it and was overridden, in words; "" when nothing
   std::string override_by;       ///< the clinician who decided that
   std::string override_because;  ///< and why
+  /// The booking of the patient that it used up: where and for what day; "" when it used none.
+  std::string booked_place;
+  std::optional<Date> booked_on;
   std::optional<Date> printed_on;  ///< the delivery sheet was written last on that day
   std::optional<Date> signed_on;   ///< the day on the signed sheet; empty: no proof of delivery
 

@@ -53,7 +53,7 @@ struct OrderPiece {
   PatientRef patient;
   std::optional<Side> side;
   std::optional<Date> needed_on;
-  bool promised = false;            ///< a reservation stood when it was ordered
+  bool promised = false;            ///< a reservation stood when it was ordered, or when it came
   std::optional<Date> put_away_on;  ///< empty until it has come
 
   friend bool operator==(const OrderPiece&, const OrderPiece&) = default;

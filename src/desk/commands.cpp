@@ -28,6 +28,9 @@ bool can_issue(const CommandState& state) {
 bool can_end_part(const CommandState& state) {
   return idle_with_file(state) && state.part;
 }
+bool can_cancel_booking(const CommandState& state) {
+  return can_issue(state) && state.booked;
+}
 bool can_work_on_lot(const CommandState& state) {
   return idle_with_file(state) && state.lot;
 }
@@ -57,7 +60,7 @@ bool can_reprint(const CommandState& state) {
   return idle_with_file(state) && state.order_reprintable;
 }
 
-constexpr std::array<CommandSpec, 45> table{{
+constexpr std::array<CommandSpec, 47> table{{
     {Command::open_file, Menu::file, "&Open clinic file...", "Ctrl+O", "Open another clinic file",
      idle},
     {Command::new_file, Menu::file, "&New clinic file...", "Ctrl+N", "Make an empty clinic file",
@@ -97,6 +100,10 @@ constexpr std::array<CommandSpec, 45> table{{
     {Command::end_part, Menu::patients, "&End this part...", "Ctrl+Shift+E",
      "Record that the chosen part is worn out, lost, given back or was issued by mistake",
      can_end_part},
+    {Command::book_parts, Menu::patients, "&Book parts for a visit...", "Ctrl+B",
+     "Book pieces that the chosen patient needs on a day, so that they are there", can_issue, true},
+    {Command::cancel_booking, Menu::patients, "&Cancel a booking...", "Ctrl+Shift+B",
+     "Give up pieces that are booked for the chosen patient", can_cancel_booking},
     {Command::stock_move, Menu::shelf, "&Move...", "Ctrl+Shift+M",
      "Send pieces of the chosen lot to another place", can_work_on_lot},
     {Command::stock_quarantine, Menu::shelf, "&Quarantine or release...", "Ctrl+Shift+Q",

@@ -20,6 +20,8 @@ enum class Command {
   compare_decisions,
   issue_part,
   end_part,
+  book_parts,
+  cancel_booking,
   stock_move,
   stock_quarantine,
   stock_write_off,
@@ -66,6 +68,7 @@ struct CommandState {
   bool drafts = false;   ///< orders written and not yet sent
   bool patient = false;  ///< the page "Patients" is shown and a patient is chosen on it
   bool part = false;     ///< the same of a part in use
+  bool booked = false;   ///< the same, and something is booked for the patient
   bool lot = false;      ///< the page "Shelf" is shown and a lot is chosen on it
   bool item = false;     ///< the same of an item
   bool away = false;     ///< the same of something that is away and has to be settled

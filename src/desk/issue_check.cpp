@@ -92,6 +92,20 @@ void check_shelf(IssueCheck& check, const Clinic& clinic) {
   check_serial(check, clinic);
 }
 
+Expected<IssueCheck> begun(const ClinicIndex& index, const IssueQuestion& question) {
+  const auto* patient = index.patient(question.patient);
+  if (!patient) {
+    return refuse(
+        fmt::format("There is no patient '{}'; check the reference.", question.patient.text));
+  }
+  const auto* item = index.item(question.item);
+  if (!item) {
+    return refuse(
+        fmt::format("The catalogue has no item '{}'; check the code.", question.item.text));
+  }
+  return IssueCheck{question, *patient, *item, std::nullopt, {}, {}};
+}
+
 }  // namespace
 
 Gravity IssueCheck::gravity() const {
@@ -106,24 +120,24 @@ bool IssueCheck::cannot_be_done() const {
 
 Expected<IssueCheck> check_issue(const Clinic& clinic, const IssueQuestion& question) {
   const ClinicIndex index{clinic};
-  const auto* patient = index.patient(question.patient);
-  if (!patient) {
-    return refuse(
-        fmt::format("There is no patient '{}'; check the reference.", question.patient.text));
-  }
-  const auto* item = index.item(question.item);
-  if (!item) {
-    return refuse(
-        fmt::format("The catalogue has no item '{}'; check the code.", question.item.text));
-  }
+  auto check = begun(index, question);
+  if (!check) return check;
   if (question.quantity < 1) return refuse("At least one piece must be handed over.");
   if (!question.serial.empty() && question.quantity != 1) {
     return refuse("A serial number is that of one piece; issue the pieces one by one.");
   }
-  IssueCheck check{question, *patient, *item, std::nullopt, {}, {}};
-  check_shelf(check, clinic);
-  check_patient_and_side(check, clinic, index);
-  std::ranges::stable_sort(check.findings, {}, &IssueFinding::gravity);
+  check_shelf(*check, clinic);
+  check_patient_and_side(*check, clinic, index);
+  std::ranges::stable_sort(check->findings, {}, &IssueFinding::gravity);
+  return check;
+}
+
+Expected<IssueCheck> check_without_piece(const Clinic& clinic, const IssueQuestion& question) {
+  const ClinicIndex index{clinic};
+  auto check = begun(index, question);
+  if (!check) return check;
+  check_patient_and_side(*check, clinic, index);
+  std::ranges::stable_sort(check->findings, {}, &IssueFinding::gravity);
   return check;
 }
 

@@ -49,6 +49,10 @@ struct IssueCheck {
 /// Refuses patients and items that are not recorded, and a quantity below one.
 [[nodiscard]] Expected<IssueCheck> check_issue(const Clinic& clinic, const IssueQuestion& question);
 
+/// Of these checks those that need no piece on the shelf: sensitivities, size, thread, chain.
+[[nodiscard]] Expected<IssueCheck> check_without_piece(const Clinic& clinic,
+                                                       const IssueQuestion& question);
+
 /// "Stops", "Ask first", "Note": the gravity in words, because colour alone does not say it.
 [[nodiscard]] std::string gravity_words(care::Gravity gravity);
 /// "stops", "ask", "note", for programs.

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "desk/booking_use.hpp"
 #include "desk/label_item.hpp"
 #include "desk/wording.hpp"
 #include "exchange/barcode/read_label.hpp"
@@ -86,22 +87,6 @@ std::vector<Unit> units_of(const IssueCheck& check, const std::vector<store::Row
   return made;
 }
 
-/// Reservations of the patient that are needed first are used up first.
-void use_reservations(store::UnitOfWork& work, const IssueQuestion& question) {
-  auto rows = work.all<Reservation>();
-  std::ranges::stable_sort(
-      rows, {}, [](const auto& row) { return row.record.needed_on.value_or(Date::max()); });
-  int left = question.quantity;
-  for (const auto& row : rows) {
-    auto reservation = row.record;
-    if (reservation.patient != question.patient || reservation.item != question.item) continue;
-    const int used = std::min(left, reservation.quantity);
-    reservation.quantity -= used;
-    left -= used;
-    work.put_instead(row.id, reservation);
-  }
-}
-
 void book(store::UnitOfWork& work, IssueOutcome& outcome, const IssueRequest& request) {
   const auto& question = outcome.check.question;
   for (const auto& piece : outcome.check.taken) {
@@ -109,9 +94,14 @@ void book(store::UnitOfWork& work, IssueOutcome& outcome, const IssueRequest& re
                  fmt::format("issued to {}, {}", question.patient.text, word(question.side))});
   }
   outcome.units = units_of(outcome.check, work.units_of(question.item));
-  for (const auto& unit : outcome.units) {
-    work.put(unit);
-    auto handover = handover_of(unit);
+  const auto booked = use_bookings(work, question.patient, question.item, question.quantity);
+  for (std::size_t i = 0; i < outcome.units.size(); ++i) {
+    work.put(outcome.units[i]);
+    auto handover = handover_of(outcome.units[i]);
+    if (i < booked.size()) {
+      handover.booked_place = booked[i].place;
+      handover.booked_on = booked[i].needed_on;
+    }
     handover.overridden = stops_of(outcome.check);
     if (!handover.overridden.empty()) {
       handover.override_by = request.override_by;
@@ -119,7 +109,6 @@ void book(store::UnitOfWork& work, IssueOutcome& outcome, const IssueRequest& re
     }
     work.put(handover);
   }
-  use_reservations(work, question);
   work.commit();
   outcome.recorded = true;
 }
@@ -172,6 +161,7 @@ Clinic read_for_issue(const store::Snapshot& snapshot, const ItemCode& item) {
   clinic.measurements = records<Measurement>(snapshot);
   clinic.units = records<Unit>(snapshot);
   clinic.reservations = records<Reservation>(snapshot);
+  clinic.places = records<Place>(snapshot);
   clinic.shelf = snapshot.shelf_of(item);
   return clinic;
 }

@@ -35,9 +35,8 @@ std::optional<Date> promised_need(const std::vector<Row<Reservation>>& reservati
                                   const PatientRef& patient, const ItemCode& item) {
   std::optional<Date> earliest;
   for (const auto& [id, reservation] : reservations) {
-    if (reservation.patient != patient || reservation.item != item || !reservation.needed_on) {
-      continue;
-    }
+    const bool theirs = reservation.patient == patient && reservation.item == item;
+    if (!theirs || reservation.quantity == 0 || !reservation.needed_on) continue;
     earliest = std::min(earliest.value_or(*reservation.needed_on), *reservation.needed_on);
   }
   return earliest;

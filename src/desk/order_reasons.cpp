@@ -31,13 +31,29 @@ std::string who(const ExpectedNeed& need) {
   return fmt::format("{} {}", need.patient.text, word(need.side));
 }
 
+/// "", or what of the reserved pieces is booked for days, and what for later ones.
+std::string booked_words(const Reason& reason) {
+  std::string words;
+  if (reason.booked > 0) {
+    words =
+        fmt::format(", {} of them for {} until {}", reason.booked,
+                    reason.patient_ordered ? "days" : "visits", date_words(reason.booked_until));
+  }
+  words += ".";
+  if (reason.booked_later > 0) {
+    words += fmt::format(" {} booked for later, and not counted yet.",
+                         count_words(reason.booked_later, "piece is", "pieces are"));
+  }
+  return words;
+}
+
 std::string position_sentence(const ProposalLine& line) {
   const std::string overdue =
       line.reason.overdue > 0 ? fmt::format(" ({} overdue)", line.reason.overdue) : "";
   const std::string in_transit =
       line.in_transit > 0 ? fmt::format(", {} in transit", line.in_transit) : "";
-  return fmt::format("{} on hand{}, {} on order{}, {} reserved.", line.on_hand, in_transit,
-                     line.on_order, overdue, line.reserved);
+  return fmt::format("{} on hand{}, {} on order{}, {} reserved{}", line.on_hand, in_transit,
+                     line.on_order, overdue, line.reserved, booked_words(line.reason));
 }
 
 /// "next order day 2026-12-02 plus 7 days to arrive", and where the days come from.

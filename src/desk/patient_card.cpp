@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "desk/booking_rows.hpp"
 #include "desk/part_words.hpp"
 #include "desk/trust_words.hpp"
 #include "desk/usage_words.hpp"
@@ -192,6 +193,7 @@ PatientCard patient_card(const Day& day, const PatientRef& patient, bool with_en
   if (record->birth_date)
     card.visit = "Born " + date_words(*record->birth_date) + ". " + card.visit;
   card.usage = usage_words(day.clinic(), patient, day.today());
+  card.bookings = booking_sentences(day.clinic(), patient, day.today());
   card.prostheses = prosthesis_words(day.clinic(), patient);
   card.sensitivities = sensitivity_words(day.clinic(), patient);
   card.sensitive = std::ranges::any_of(day.clinic().sensitivities, [&](const Sensitivity& noted) {

@@ -16,6 +16,7 @@ struct PatientCard {
   std::string visit;                    ///< birth date and next visit
   std::string usage;                    ///< what is known of use from today on
   std::vector<std::string> prostheses;  ///< one sentence each
+  std::vector<std::string> bookings;    ///< one sentence each, with whether it can be served
   std::vector<std::string>
       sensitivities;               ///< one sentence each; one that says so when none is recorded
   bool sensitive = false;          ///< a sensitivity is recorded

@@ -1,7 +1,6 @@
 #include "desk/put_away.hpp"
 
 #include <algorithm>
-#include <map>
 
 #include "supply/order_life.hpp"
 
@@ -25,43 +24,61 @@ std::vector<Row<OrderPiece>> pieces_of(const UnitOfWork& work, const OrderLine& 
   return rows;
 }
 
-/// The reservations of one item, and how many of their pieces this delivery serves.
+/// The reservations of one item, and for how many of their pieces one has come already.
 class Reserving {
  public:
-  Reserving(UnitOfWork& work, const ItemCode& item) : work_{work}, rows_{work.all<Reservation>()} {
-    std::erase_if(rows_, [&](const Row<Reservation>& row) { return row.record.item != item; });
+  Reserving(UnitOfWork& work, const ItemCode& item) : work_{work} {
+    auto pieces = work.all<OrderPiece>();
+    for (auto& row : work.all<Reservation>()) {
+      if (row.record.item != item) continue;
+      standing_.push_back({std::move(row), 0});
+      auto& [kept, come] = standing_.back();
+      std::erase_if(pieces, [&](const Row<OrderPiece>& piece) {
+        const bool for_this = piece.record.put_away_on && come < kept.record.quantity &&
+                              piece.record.item == item &&
+                              piece.record.patient == kept.record.patient &&
+                              piece.record.needed_on == kept.record.needed_on;
+        if (for_this) ++come;
+        return for_this;
+      });
+    }
+    std::ranges::stable_sort(standing_, {},
+                             [](const Standing& each) { return each.row.record.needed_on; });
   }
 
-  void keep(const OrderPiece& piece, const std::string& place) {
-    if (piece.promised && takes_promised(piece.patient)) return;
-    const auto same = std::ranges::find_if(rows_, [&](const Row<Reservation>& row) {
-      return row.record.patient == piece.patient && row.record.place == place &&
-             row.record.needed_on == piece.needed_on;
+  /// A piece that a reservation speaks of already is kept for that one, and gets its day.
+  void keep(OrderPiece& piece, const std::string& place) {
+    const auto promised = std::ranges::find_if(standing_, [&](const Standing& each) {
+      return each.row.record.patient == piece.patient && each.come < each.row.record.quantity;
     });
-    if (same == rows_.end()) {
-      const Reservation made{piece.patient, piece.item, place, 1, piece.needed_on};
-      rows_.push_back({work_.put(made), made});
+    if (promised != standing_.end()) {
+      ++promised->come;
+      piece.promised = true;
+      piece.needed_on = promised->row.record.needed_on;
       return;
     }
-    ++same->record.quantity;
-    work_.put_instead(same->id, same->record);
+    const auto same = std::ranges::find_if(standing_, [&](const Standing& each) {
+      return each.row.record.patient == piece.patient && each.row.record.place == place &&
+             each.row.record.needed_on == piece.needed_on;
+    });
+    if (same == standing_.end()) {
+      const Reservation made{piece.patient, piece.item, place, 1, piece.needed_on};
+      standing_.push_back({{work_.put(made), made}, 1});
+      return;
+    }
+    ++same->row.record.quantity;
+    ++same->come;
+    work_.put_instead(same->row.id, same->row.record);
   }
 
  private:
-  /// Whether a reservation that stands already speaks of this piece.
-  bool takes_promised(const PatientRef& patient) {
-    int standing = 0;
-    for (const auto& row : rows_) {
-      if (row.record.patient == patient) standing += row.record.quantity;
-    }
-    if (served_[patient] >= standing) return false;
-    ++served_[patient];
-    return true;
-  }
+  struct Standing {
+    Row<Reservation> row;
+    int come = 0;
+  };
 
   UnitOfWork& work_;
-  std::vector<Row<Reservation>> rows_;
-  std::map<PatientRef, int> served_;
+  std::vector<Standing> standing_;
 };
 
 PutAway put_away(const OrderPiece& piece) {
@@ -79,10 +96,10 @@ void put_away_for_patients(UnitOfWork& work, ReceivingOutcome& outcome) {
   Reserving reserving{work, outcome.item.code};
   for (const auto at : supply::first_served(pieces, delivery.sound())) {
     OrderPiece& piece = pieces[at];
-    piece.put_away_on = delivery.on;
-    work.put_instead(rows[at].id, piece);
-    reserving.keep(piece, delivery.place);
     outcome.put_away.push_back(put_away(piece));
+    piece.put_away_on = delivery.on;
+    reserving.keep(piece, delivery.place);
+    work.put_instead(rows[at].id, piece);
   }
   if (outcome.put_away.empty()) return;
   for (const auto at : supply::first_served(pieces, static_cast<int>(pieces.size()))) {

@@ -6,8 +6,9 @@
 namespace sparewell::desk {
 
 /// Keeps the sound pieces that came as reservations of the patients whom they were ordered for, the
-/// earliest need first, and notes in `outcome` who got one and who still waits. A reservation that
-/// stood before the order is not made a second time. Pieces in quarantine are nobody's.
+/// earliest need first, and notes in `outcome` who got one and who still waits. What is reserved
+/// for the patient already, because a visit was booked before or after the order, is not reserved a
+/// second time. Pieces in quarantine are nobody's.
 void put_away_for_patients(store::UnitOfWork& work, ReceivingOutcome& outcome);
 
 /// A line of which nothing counts as received, although something came, is on back-order; lines

@@ -191,7 +191,7 @@ ShelfPage::ShelfPage()
               {"Description", 36, Align::left, "", 2},
               {"On hand", 9, Align::right, "Usable pieces: not expired and not in quarantine"},
               {"On order", 9, Align::right, "Ordered and still to come, back-orders included"},
-              {"Reserved", 9, Align::right, "Promised to patients"},
+              {"Reserved", 9, Align::right, "Promised to patients, or booked for their visits"},
               {"Target", 8, Align::right, "Order-up-to level, where an order is proposed"},
               {"Not usable, or not for long", 24, Align::left, "", 1},
               {"First use-by", 12, Align::left, "The earliest use-by date of the usable pieces"},

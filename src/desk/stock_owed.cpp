@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "desk/booking_use.hpp"
 #include "desk/stock_refusals.hpp"
 #include "desk/wording.hpp"
 
@@ -64,6 +65,9 @@ int next_copy(const std::vector<Row<Unit>>& units, const Unit& unit) {
 }
 
 void issue_kept(UnitOfWork& work, const Loan& loan, const LoanEndRequest& request) {
+  if (request.end.kept > 0) {
+    (void)use_bookings(work, loan.patient, loan.lot.item, request.end.kept);
+  }
   for (int i = 0; i < request.end.kept; ++i) {
     Unit unit;
     unit.patient = loan.patient;

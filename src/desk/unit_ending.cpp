@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "desk/booking_use.hpp"
 #include "desk/part_words.hpp"
 #include "desk/wording.hpp"
 
@@ -144,6 +145,11 @@ Expected<EndedUnit> end_unit(store::Store& store, const UnitEnding& ending, Date
   if (!made) return made;
   work->put_instead(row->id, made->unit);
   if (made->movement) work->record(*made->movement);
+  if (ending.mistake) {
+    for (const auto& handover : work->all<Handover>()) {
+      if (handover.record.is_of(made->unit)) give_back_booking(*work, handover.record);
+    }
+  }
   work->commit();
   return made;
 }

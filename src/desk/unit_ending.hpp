@@ -26,7 +26,8 @@ struct UnitEnding {
   bool back_to_shelf = false;  ///< it is in the clinic's hands again
   bool unopened = false;       ///< in its sealed package: only then may it be handed out again
   /// It was never meant to be issued: the movement is reversed where it lay, and the unit ends as
-  /// returned on the day of its issue. `reason` and `on` are not used.
+  /// returned on the day of its issue; a booking that it used up stands again. `reason` and `on`
+  /// are not used.
   bool mistake = false;
 };
 

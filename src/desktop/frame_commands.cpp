@@ -43,6 +43,10 @@ void MainFrame::run(desk::Command command) {
       return issue_part();
     case Command::end_part:
       return end_part();
+    case Command::book_parts:
+      return book_parts();
+    case Command::cancel_booking:
+      return cancel_booking();
     case Command::play_policy:
       return play_policy();
     case Command::compare_decisions:

@@ -3,7 +3,9 @@
 #include <wx/msgdlg.h>
 #include <wx/stdpaths.h>
 
+#include "desk/booking_form.hpp"
 #include "desk/issue_jobs.hpp"
+#include "desktop/dialogs/booking_dialog.hpp"
 #include "desktop/dialogs/issue_dialogs.hpp"
 #include "desktop/main_frame.hpp"
 #include "desktop/pages/patient_panel.hpp"
@@ -55,6 +57,20 @@ void MainFrame::end_part() {
   if (dialog.ShowModal() != wxID_OK) return;
   note_->say("The part is recorded as ended.", {});
   read_again();
+}
+
+void MainFrame::book_parts() {
+  const auto patient = patients_->chosen_patient();
+  BookingDialog dialog{this, desk::booking_form(*day_, {patient}), patient, file_};
+  if (dialog.ShowModal() != wxID_OK) return;
+  note_->say(dialog.said(), {});
+  read_again();
+}
+
+void MainFrame::cancel_booking() {
+  const auto form = desk::cancel_form(*day_, {patients_->chosen_patient()});
+  if (form) return book(*form);
+  note_->say(form.error().sentence, {});
 }
 
 }  // namespace sparewell::desktop

@@ -189,6 +189,7 @@ desk::CommandState MainFrame::state() const {
   now.drafts = day_ && !desk::draft_orders(day_->clinic()).empty();
   const bool on_patients = day_ && current_page() == patients_;
   now.patient = on_patients && !patients_->chosen_patient().empty();
+  now.booked = on_patients && patients_->has_bookings();
   now.part = on_patients && patients_->chosen_unit() != nullptr;
   const bool on_shelf = day_ && current_page() == shelf_;
   now.lot = on_shelf && shelf_->chosen_lot();

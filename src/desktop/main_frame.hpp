@@ -72,10 +72,12 @@ class MainFrame : public wxFrame {
   void write_workbooks();
   void mark_as_sent();
 
-  // frame_patients.cpp: parts handed over, and ended
+  // frame_patients.cpp: parts handed over, ended, and booked for visits
   void issue_part();
   void write_sheet(const std::vector<Unit>& units);
   void end_part();
+  void book_parts();
+  void cancel_booking();
 
   // frame_stock.cpp: work on the shelf
   void work_on_lot(desk::LotAction action);

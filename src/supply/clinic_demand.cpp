@@ -17,7 +17,7 @@ const List& list_of(const std::unordered_map<ItemCode, List>& by_item, const Ite
 
 ClinicDemand::ClinicDemand(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives,
                            Date today)
-    : today_{today} {
+    : clinic_{&clinic}, today_{today} {
   constexpr std::size_t tasks = 3;
 
   in_parallel(tasks, [&](std::size_t task) {
@@ -39,6 +39,11 @@ ClinicDemand::ClinicDemand(const Clinic& clinic, const std::vector<wear::LifeOfU
 
 const Lives& ClinicDemand::users(const ItemCode& item) const {
   return list_of(users_, item);
+}
+
+void ClinicDemand::leave_to_chance(const ItemCode& item, Lives users) {
+  pairs_[item] = pairs_among(*clinic_, users);
+  users_[item] = std::move(users);
 }
 
 DemandSources ClinicDemand::sources(const Item& item) const {

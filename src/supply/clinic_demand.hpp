@@ -21,6 +21,9 @@ class ClinicDemand {
   [[nodiscard]] Date today() const { return today_; }
   /// The units of the item in use, in an order that does not depend on that of the records.
   [[nodiscard]] const Lives& users(const ItemCode& item) const;
+  /// From now on only these of its users ask for the item by chance; what the others need is
+  /// certain and counted elsewhere (booked.hpp). Not while threads share it.
+  void leave_to_chance(const ItemCode& item, Lives users);
   /// Demand for the item; one for each thread.
   [[nodiscard]] ItemDemand of(const Item& item) const;
   /// What asks for the item.
@@ -30,6 +33,7 @@ class ClinicDemand {
   [[nodiscard]] const std::map<Kind, Season>& seasons() const { return seasons_; }
 
  private:
+  const Clinic* clinic_;
   Date today_;
   std::unordered_map<ItemCode, Lives> users_;
   ChangesToItem changes_;

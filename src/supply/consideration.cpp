@@ -5,6 +5,7 @@
 #include <unordered_map>
 
 #include "clinic/in_parallel.hpp"
+#include "supply/booked.hpp"
 #include "supply/budget.hpp"
 #include "supply/patient_order.hpp"
 #include "supply/supplier_order.hpp"
@@ -29,6 +30,7 @@ Consideration::Consideration(const Clinic& clinic, const std::vector<wear::LifeO
       demand_{clinic, lives, today},
       items_(clinic.items.size()) {
   const LeadTimes lead_times{clinic};
+  take_out_booked(lead_times);
   in_parallel(clinic.items.size(), [&](std::size_t i) {
     const Item& item = clinic.items[i];
     ItemCase given = item_case(clinic, item, index_.supplier(item.supplier), demand_, book_,
@@ -43,6 +45,17 @@ Consideration::Consideration(const Clinic& clinic, const std::vector<wear::LifeO
     items_[i].for_patients.reset();
   });
   join_orders();
+}
+
+void Consideration::take_out_booked(const LeadTimes& lead_times) {
+  for (const Item& item : clinic_.items) {
+    const auto bookings = book_.reservations(item.code);
+    if (bookings.empty()) continue;
+    const ItemCase given = item_case(clinic_, item, index_.supplier(item.supplier), demand_, book_,
+                                     lead_times.of(item), policy_);
+    demand_.leave_to_chance(item.code,
+                            left_to_chance(clinic_, given.lives, bookings, given.booked_until));
+  }
 }
 
 void Consideration::join_orders() {

@@ -30,6 +30,8 @@ class Consideration {
   [[nodiscard]] Proposal proposal();
 
  private:
+  /// What is booked is certain need, and not left to chance too.
+  void take_out_booked(const LeadTimes& lead_times);
   void join_orders();
 
   const Clinic& clinic_;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "supply/patient_order.hpp"
 #include "supply/policy.hpp"
 
 namespace sparewell::supply {
@@ -14,6 +15,8 @@ ItemCase item_case(const Clinic& clinic, const Item& item, const Supplier* suppl
   const Date order_on = std::max(today, policy.order_on.value_or(today));
   const Date order_day = next_order_day(order_days, order_on);
   const Date arrives = order_day + days{lead.mean_days()};
+  const Date booked_until =
+      item.stocked ? arrives : order_day + days{lead.quantile(late_arrival_quantile)};
   const Date overdue_before = today - days{2 * lead.mean_days()};
   return ItemCase{
       clinic,
@@ -26,7 +29,8 @@ ItemCase item_case(const Clinic& clinic, const Item& item, const Supplier* suppl
       order_days,
       order_day,
       lead,
-      book.position(item.code, arrives, overdue_before),
+      booked_until,
+      book.position(item.code, arrives, overdue_before, booked_until),
       policy,
       wanted_chance(policy, item, days_between(order_on, order_day))};
 }
@@ -58,6 +62,9 @@ ProposalLine line_for(const ItemCase& given, int needed) {
   reason.target_from_costs = given.wanted.leftover.has_value();
   reason.uncounted = given.position.uncounted;
   reason.overdue = given.position.overdue;
+  reason.booked = given.position.booked;
+  reason.booked_until = given.booked_until;
+  reason.booked_later = given.position.booked_later;
   reason.needed = needed;
   reason.least_quantity = line.quantity;
   reason.pack_size = given.item.pack_size;

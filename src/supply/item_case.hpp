@@ -20,13 +20,16 @@ struct ItemCase {
   OrderDays order_days;
   Date next_order_day;  ///< the first after order_on
   LeadTime lead;
+  Date booked_until;  ///< reservations for a later day do not count yet
   StockPosition position;
   const OrderPolicy& policy;
   WantedChance wanted;  ///< with which the stock should last
 };
 
 /// The case of `item`; its stock counts when usable until an order of the next order day has
-/// arrived after the mean lead time.
+/// arrived after the mean lead time. Reservations
+/// count when they are due by then; those of an item that is ordered for patients by the day on
+/// which such an order has arrived with the chance late_arrival_quantile.
 [[nodiscard]] ItemCase item_case(const Clinic& clinic, const Item& item, const Supplier* supplier,
                                  const ClinicDemand& demand, const StockBook& book,
                                  const LeadTime& lead, const OrderPolicy& policy);

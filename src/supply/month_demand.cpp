@@ -7,8 +7,10 @@
 #include <optional>
 
 #include "clinic/in_parallel.hpp"
+#include "supply/booked.hpp"
 #include "supply/clinic_demand.hpp"
 #include "supply/common_cause.hpp"
+#include "supply/stock_position.hpp"
 
 namespace sparewell::supply {
 namespace {
@@ -46,6 +48,35 @@ class MonthParts {
   std::vector<Pmf> others_;
 };
 
+/// What is booked of one item.
+struct Booked {
+  std::vector<const Reservation*> bookings;
+  std::vector<BookedUse> uses;
+};
+
+/// Position of the month in which a piece booked for that day is needed, the first for what is
+/// promised or overdue; the number of months when it is later.
+std::size_t month_of(const std::optional<Date>& day, const std::vector<Month>& months) {
+  const auto found =
+      std::ranges::find_if(months, [&](const Month& month) { return !day || *day <= month.to; });
+  return static_cast<std::size_t>(found - months.begin());
+}
+
+/// The first months in which a unit is left to chance: those before its booked replacement.
+std::size_t months_by_chance(const Booked& booked, const wear::LifeOfUnit* unit,
+                             const std::vector<Month>& months) {
+  const auto found = std::ranges::find(booked.uses, unit, &BookedUse::unit);
+  return found == booked.uses.end() ? months.size() : month_of(found->on, months);
+}
+
+void add_booked(std::vector<MonthParts>& parts, const Booked& booked,
+                const std::vector<Month>& months) {
+  for (const Reservation* booking : booked.bookings) {
+    const auto month = month_of(booking->needed_on, months);
+    if (month < months.size()) parts[month].add(binomial(booking->quantity, 1));
+  }
+}
+
 /// Mean pieces of one unit in each month; `clock` as wear counts the days until its end.
 std::vector<double> means_of(const wear::LifeOfUnit& unit, const std::vector<double>& clock,
                              FreshCountsCache& fresh) {
@@ -60,12 +91,20 @@ std::vector<double> means_of(const wear::LifeOfUnit& unit, const std::vector<dou
   return made;
 }
 
-void add_users(const DemandSources& sources, FreshCountsCache& fresh,
-               const std::vector<double>& clock, std::vector<MonthParts>& parts) {
+void add_users(const DemandSources& sources, const Booked& booked, FreshCountsCache& fresh,
+               const std::vector<double>& clock, const std::vector<Month>& months,
+               std::vector<MonthParts>& parts) {
   std::vector<std::vector<double>> means;
   std::vector<bool> alone(sources.users.size(), true);
-  for (const auto* unit : sources.users) means.push_back(means_of(*unit, clock, fresh));
+  std::vector<bool> all_by_chance(sources.users.size(), true);
+  for (std::size_t user = 0; user < sources.users.size(); ++user) {
+    means.push_back(means_of(*sources.users[user], clock, fresh));
+    const std::size_t by_chance = months_by_chance(booked, sources.users[user], months);
+    all_by_chance[user] = by_chance == months.size();
+    std::fill(means[user].begin() + static_cast<std::ptrdiff_t>(by_chance), means[user].end(), 0.0);
+  }
   for (const auto& [first, second] : sources.pairs) {
+    if (!all_by_chance[first] || !all_by_chance[second]) continue;
     alone[first] = alone[second] = false;
     const auto both = means_of(first_of_two(*sources.users[first]), clock, fresh);
     for (std::size_t i = 0; i < parts.size(); ++i) {
@@ -80,7 +119,8 @@ void add_users(const DemandSources& sources, FreshCountsCache& fresh,
   }
 }
 
-std::vector<MonthNeed> needs_of(const DemandSources& sources, FreshCountsCache& fresh, Date today,
+std::vector<MonthNeed> needs_of(const DemandSources& sources, const Booked& booked,
+                                FreshCountsCache& fresh, Date today,
                                 const std::vector<Month>& months) {
   std::vector<MonthParts> parts(months.size());
   std::vector<double> clock;  // as wear counts the days until the end of each month
@@ -88,7 +128,7 @@ std::vector<MonthNeed> needs_of(const DemandSources& sources, FreshCountsCache& 
     const int days = days_between(today, month.to);
     clock.push_back(sources.season == nullptr ? days : sources.season->clock(today, days));
   }
-  add_users(sources, fresh, clock, parts);
+  add_users(sources, booked, fresh, clock, months, parts);
   for (std::size_t i = 0; i < months.size(); ++i) {
     // Starts come at a constant rate that is not known exactly: every month has the same law.
     parts[i].add(sources.starts.in(days_between(months[i].from, months[i].to) + 1));
@@ -101,6 +141,7 @@ std::vector<MonthNeed> needs_of(const DemandSources& sources, FreshCountsCache& 
       before = std::max(before, until);
     }
   }
+  add_booked(parts, booked, months);
   std::vector<MonthNeed> made;
   const double law_spread = sources.users.empty() ? 0 : sources.users.front()->law_spread;
   for (auto& part : parts) made.push_back(std::move(part).need(law_spread));
@@ -125,11 +166,13 @@ std::vector<ItemMonths> demand_by_month(const Clinic& clinic,
                                         const std::vector<wear::LifeOfUnit>& lives, Date today,
                                         const std::vector<Month>& months) {
   const ClinicDemand demand{clinic, lives, today};
+  const StockBook book{clinic};
   std::map<ItemCode, const Item*> needed;
   for (const Item& item : clinic.items) {
     const auto sources = demand.sources(item);
     const bool asked =
-        !sources.users.empty() || !sources.changes.empty() || sources.starts.starts > 0;
+        !sources.users.empty() || !sources.changes.empty() || sources.starts.starts > 0 ||
+        (!months.empty() && pieces_due(book.reservations(item.code), months.back().to) > 0);
     if (asked) needed.emplace(item.code, &item);
   }
   std::vector<ItemMonths> made;
@@ -139,7 +182,10 @@ std::vector<ItemMonths> demand_by_month(const Clinic& clinic,
     items.push_back(item);
   }
   in_parallel(made.size(), [&](std::size_t i) {
-    made[i].months = needs_of(demand.sources(*items[i]), demand.fresh(), today, months);
+    const auto sources = demand.sources(*items[i]);
+    Booked booked{book.reservations(items[i]->code), {}};
+    booked.uses = booked_uses(clinic, sources.users, booked.bookings, Date::max());
+    made[i].months = needs_of(sources, booked, demand.fresh(), today, months);
   });
   return made;
 }

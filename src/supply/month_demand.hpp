@@ -36,7 +36,9 @@ struct ItemMonths {
 /// The mean of a month is that of ItemDemand::until() at its end less that at its beginning, summed
 /// over users. Its chances: the users of an item are independent, and each needs the whole part of
 /// their mean in the month, and with the chance of the rest one piece more; patients who begin come
-/// on top (new_starts.hpp). For a part that can hardly end twice in a month this is the exact law
+/// on top (new_starts.hpp). Booked pieces are certain in the month of their day, those without a
+/// day or overdue in the first; a unit that one replaces is left to chance in the months before
+/// (booked.hpp). For a part that can hardly end twice in a month this is the exact law
 /// (the sum of unlike coins, Poisson-binomial); where it can, the spread comes out a little too
 /// small.
 [[nodiscard]] std::vector<ItemMonths> demand_by_month(const Clinic& clinic,

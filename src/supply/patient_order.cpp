@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "supply/booked.hpp"
+
 namespace sparewell::supply {
 namespace {
 
@@ -23,18 +25,22 @@ std::vector<Candidate> by_urgency(const ItemCase& given) {
   return made;
 }
 
-/// Takes promised pieces off `available`, and the units they are for off `candidates`. Returns the
-/// patients whose promised pieces are not there.
+/// Takes promised pieces off `available`, the soonest first, and the units they are for off
+/// `candidates`; those that are due are not among these from the start (booked.hpp). Returns the
+/// patients whose due pieces are not there.
 std::vector<PatientRef> serve_reservations(const ItemCase& given, int& available,
                                            std::vector<Candidate>& candidates) {
   std::vector<PatientRef> missing;
   for (const Reservation* reservation : given.book.reservations(given.item.code)) {
+    const bool due = is_due(*reservation, given.booked_until);
     for (int piece = 0; piece < reservation->quantity; ++piece) {
-      if (available > 0) {
-        --available;
-      } else {
-        missing.push_back(reservation->patient);
+      if (available == 0) {
+        if (due) missing.push_back(reservation->patient);
+        continue;
       }
+      --available;
+      if (due) continue;
+      // A piece that lies there for a later visit is there when the part wears out before it.
       const auto served = std::ranges::find(
           candidates, reservation->patient,
           [&](const Candidate& c) { return given.clinic.units[c.life->unit].patient; });

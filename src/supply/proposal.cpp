@@ -1,5 +1,6 @@
 #include "supply/proposal.hpp"
 
+#include "supply/booked.hpp"
 #include "supply/consideration.hpp"
 
 namespace sparewell::supply {
@@ -19,7 +20,13 @@ Pmf demand(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives, con
   const ClinicIndex index{clinic};
   const Item* known = index.item(item);
   if (known == nullptr) return Pmf{};
-  return ClinicDemand{clinic, lives, today}.of(*known).until(today + days{days_ahead});
+  const Date until = today + days{days_ahead};
+  ClinicDemand demand{clinic, lives, today};
+  const auto bookings = StockBook{clinic}.reservations(item);
+  demand.leave_to_chance(item, left_to_chance(clinic, demand.users(item), bookings, until));
+  const int booked = pieces_due(bookings, until);
+  Pmf by_chance = demand.of(*known).until(until);
+  return booked == 0 ? by_chance : convolve(binomial(booked, 1), by_chance);
 }
 
 }  // namespace sparewell::supply

@@ -61,7 +61,10 @@ struct Reason {
   std::vector<PatientRef> reserved_for;
   std::vector<UncountedStock> uncounted;
   int overdue = 0;  ///< of on order: ordered longer ago than twice the lead time
-  int needed = 0;   ///< target less position, before rounding to packs
+  int booked = 0;   ///< of reserved: booked for a day up to booked_until
+  Date booked_until;
+  int booked_later = 0;  ///< booked for a later day, and not counted
+  int needed = 0;        ///< target less position, before rounding to packs
   int pack_size = 1;
   int min_order = 1;
   /// The wanted chance follows from what missing and left-over pieces cost, not from the target.
@@ -84,7 +87,7 @@ struct ProposalLine {
   int on_hand = 0;                 ///< usable: not expired before use, not quarantined
   int in_transit = 0;              ///< on its way between two places
   int on_order = 0;
-  int reserved = 0;
+  int reserved = 0;  ///< promised, or booked for a day up to reason.booked_until
   /// Order-up-to level; for a patient-ordered item what is on hand, on order and needed.
   int target = 0;
   Date order_by;            ///< last day that keeps the service target; before the next order day
@@ -108,10 +111,11 @@ struct Proposal {
   std::vector<HeldLine> held;  ///< in the same order
 };
 
-/// What should be ordered today. Stocked items by stocked_line.hpp, those of one supplier taken
-/// together by supplier_order.hpp; others by patient_order.hpp; a budget is spent by
-/// marginal_value.hpp. Throws std::invalid_argument when the service target is not between 0 and 1.
-/// Pure: `today` is an argument, and the order of the records does not matter.
+/// What should be ordered today. Reserved and booked pieces are certain need (booked.hpp). Stocked
+/// items by stocked_line.hpp, those of one supplier taken together by supplier_order.hpp; others by
+/// patient_order.hpp; a budget is spent by marginal_value.hpp. Throws std::invalid_argument when
+/// the service target is not between 0 and 1. Pure: `today` is an argument, and the order of the
+/// records does not matter.
 [[nodiscard]] Proposal propose(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives,
                                Date today, const OrderPolicy& policy);
 
@@ -122,7 +126,8 @@ struct Proposal {
 
 /// Pieces of `item` needed in the `days` days after today, by all units in use: to replace the
 /// item's own when worn out, lost or recalled, and to follow others when resized, exchanged for a
-/// reaction or upgraded.
+/// reaction or upgraded; and to serve bookings that are due by then, which are certain
+/// (booked.hpp).
 [[nodiscard]] Pmf demand(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives,
                          const ItemCode& item, Date today, int days);
 

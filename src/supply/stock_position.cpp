@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <tuple>
 
+#include "supply/booked.hpp"
+
 namespace sparewell::supply {
 
 StockBook::StockBook(const Clinic& clinic) : clinic_{&clinic} {
@@ -17,8 +19,8 @@ StockBook::StockBook(const Clinic& clinic) : clinic_{&clinic} {
   }
 }
 
-StockPosition StockBook::position(const ItemCode& item, Date usable_until,
-                                  Date overdue_before) const {
+StockPosition StockBook::position(const ItemCode& item, Date usable_until, Date overdue_before,
+                                  Date booked_until) const {
   StockPosition made;
   const auto found = items_.find(item);
   if (found == items_.end()) return made;
@@ -42,7 +44,12 @@ StockPosition StockBook::position(const ItemCode& item, Date usable_until,
     if (line->ordered_on < overdue_before) made.overdue += line->outstanding();
   }
   for (const Reservation* reservation : found->second.reservations) {
+    if (!is_due(*reservation, booked_until)) {
+      made.booked_later += reservation->quantity;
+      continue;
+    }
     made.reserved += reservation->quantity;
+    if (reservation->needed_on) made.booked += reservation->quantity;
   }
   return made;
 }
@@ -51,7 +58,8 @@ std::vector<const Reservation*> StockBook::reservations(const ItemCode& item) co
   const auto found = items_.find(item);
   if (found == items_.end()) return {};
   auto made = found->second.reservations;
-  std::ranges::sort(made, {}, [](const Reservation* r) { return std::tie(r->patient, r->place); });
+  std::ranges::sort(
+      made, {}, [](const Reservation* r) { return std::tie(r->needed_on, r->patient, r->place); });
   return made;
 }
 

@@ -170,6 +170,18 @@ TEST_CASE("Promised pieces that are not there come before chances") {
   CHECK(short_reason(line) == "1 promised piece is neither on hand nor on order");
 }
 
+TEST_CASE("Pieces booked for visits are told apart, and those for later are not counted") {
+  ProposalLine line = stocked();
+  line.reserved = 3;
+  line.reason.booked = 2;
+  line.reason.booked_until = make_date(2026, 12, 9);
+  CHECK(holds(why(line, {}), "3 reserved, 2 of them for visits until 9 Dec 2026. Until"));
+  line.reason.booked_later = 1;
+  CHECK(holds(why(line, {}), "9 Dec 2026. 1 piece is booked for later, and not counted yet."));
+  line.reason.patient_ordered = true;
+  CHECK(holds(why(line, {}), "3 reserved, 2 of them for days until 9 Dec 2026."));
+}
+
 TEST_CASE("A patient's line names the patient, the date and the chance") {
   ProposalLine line = stocked();
   line.reason.patient_ordered = true;

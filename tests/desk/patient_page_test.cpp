@@ -1,5 +1,6 @@
 #include <doctest/doctest.h>
 
+#include "desk/booking_form.hpp"
 #include "desk/patient_card.hpp"
 #include "desk/patient_list.hpp"
 #include "desk/sample_day.hpp"
@@ -49,6 +50,40 @@ TEST_CASE("The card keeps left and right apart, and ended parts below and only w
   CHECK(with_ended.strips[4].heading == "No longer in use");
   CHECK(with_ended.strips[5].words.ends_with("Ended 6 Oct 2026, hole."));
   CHECK_FALSE(with_ended.strips[5].p50);
+}
+
+TEST_CASE("The card says what is booked for the patient and whether it can be served") {
+  auto assessment = test_assessment();
+  assessment.clinic.reservations = {{{"P-1"}, {"A-28"}, "main store", 2, test_today + days{20}},
+                                    {{"P-1"}, {"B-28"}, "main store", 0, test_today},
+                                    {{"P-2"}, {"C-28"}, "main store", 1, std::nullopt}};
+  assessment.clinic.shelf = {{{{"A-28"}, "X", std::nullopt}, "main store", 1}};
+  const auto card = patient_card(Day{std::move(assessment)}, {"P-1"}, false);
+  REQUIRE(card.bookings.size() == 1);
+  CHECK(card.bookings[0] ==
+        "Booked: 2 pieces of A-28 for 15 Dec 2026 at main store; 1 in stock, 1 neither in stock "
+        "nor on order.");
+  CHECK(patient_card(*test_day(), {"P-1"}, false).bookings.empty());
+}
+
+TEST_CASE("The form to book begins with the patient's items and the next visit") {
+  const auto form = booking_form(*test_day(), {"P-1"});
+  CHECK(form.items == std::vector<std::string>{"A-28", "B-28", "C-28"});
+  CHECK(booking_form(*test_day(), {"P-2"}).items.front() == "C-28");
+  CHECK(form.day == "2026-12-15");
+  CHECK(booking_form(*test_day(), {"P-2"}).day.empty());
+  CHECK(form.places == std::vector<std::string>{"main store"});
+  BookingAnswers answers{"A-28", form.sides.front(), "2", "2026-12-15", "main store", "", ""};
+  const auto read = read_booking("P-1", answers);
+  REQUIRE(read);
+  CHECK_FALSE(read->side);
+  CHECK(read->on == make_date(2026, 12, 15));
+  answers.pieces = "two";
+  CHECK_FALSE(read_booking("P-1", answers));
+  answers.pieces = "2";
+  answers.day = "15.12.";
+  CHECK_FALSE(read_booking("P-1", answers));
+  CHECK_FALSE(cancel_form(*test_day(), {"P-1"}));
 }
 
 TEST_CASE("Parts that alternate say so as the wear model counts them; others are worn always") {

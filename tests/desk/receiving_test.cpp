@@ -313,6 +313,37 @@ TEST_CASE("Pieces for named patients are put away for them, the earliest need fi
   CHECK(clinic.store->read()->all<Reservation>().size() == 3);
 }
 
+TEST_CASE("A piece that comes for a patient with a booked visit is not reserved a second time") {
+  const OrderingClinic clinic;
+  order_for_patients(clinic);  // P-2 and P-1 were not promised anything when it was ordered
+  const auto book = [&](const char* patient, int pieces, int in_days) {
+    const auto work = clinic.store->begin_write(author);
+    work->put(Reservation{{patient}, {"S-1"}, "main store", pieces, today + days{in_days}});
+    work->commit();
+  };
+  book("P-2", 1, 20);
+  REQUIRE(clinic.receive(socks(3)));
+  const auto kept = clinic.store->read()->all<Reservation>();
+  REQUIRE(kept.size() == 3);  // P-3's promise, P-2's visit, and P-1's piece
+  CHECK(kept[1].record == Reservation{{"P-2"}, {"S-1"}, "main store", 1, today + days{20}});
+  CHECK(kept[2].record.patient.text == "P-1");
+  // The visit's piece has come now: one that comes later is another one.
+  const auto work = clinic.store->begin_write(author);
+  OrderPiece piece;
+  piece.supplier = {"Tern"};
+  piece.order_ref = "PO-2";
+  piece.item = {"S-1"};
+  piece.position = 4;
+  piece.patient = {"P-2"};
+  piece.needed_on = today + days{40};
+  work->put(piece);
+  work->commit();
+  REQUIRE(clinic.receive(socks(1)));
+  const auto later = clinic.store->read()->all<Reservation>();
+  REQUIRE(later.size() == 4);
+  CHECK(later[3].record == Reservation{{"P-2"}, {"S-1"}, "main store", 1, today + days{40}});
+}
+
 TEST_CASE("Damaged pieces go into quarantine, are nobody's, and are still to come") {
   const OrderingClinic clinic;
   order_for_patients(clinic);

@@ -361,6 +361,8 @@ Handover full() {
   handover.overridden = "The part has expired.";
   handover.override_by = "A. Sample";
   handover.override_because = "on trial in the clinic";
+  handover.booked_place = "main store";
+  handover.booked_on = spring;
   handover.printed_on = spring;
   handover.signed_on = autumn;
   return handover;

@@ -236,6 +236,9 @@ TEST_CASE_TEMPLATE("what one record alone shows to be wrong is refused", Engine,
     handover = full<Handover>();
     handover.override_by.clear();
     CHECK(refused(handover));
+    handover = full<Handover>();
+    handover.booked_place.clear();
+    CHECK(refused(handover));
     CHECK_NOTHROW(work->put(full<Handover>()));
   }
   SUBCASE("a reason for an end that has no day") {

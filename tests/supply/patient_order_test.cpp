@@ -89,6 +89,51 @@ TEST_CASE("A promised piece that is not there is ordered for its patient") {
   CHECK(lines[0].reason.reserved_for[0].text == "P7");
 }
 
+TEST_CASE("A booked piece is ordered when it would not be there on its day otherwise") {
+  Clinic clinic = clinic_with_patient_item();
+  // The next order day is in 7 days, and what is ordered then takes 7 more.
+  clinic.reservations = {{{"P7"}, {"L1"}, "main store", 1, today + days{15}}};
+  CHECK(propose(clinic, {}, today).empty());
+  clinic.reservations[0].needed_on = today + days{14};
+  const auto lines = propose(clinic, {}, today);
+  REQUIRE(lines.size() == 1);
+  CHECK(lines[0].quantity == 1);
+  CHECK(lines[0].reserved == 1);
+  CHECK(lines[0].reason.booked == 1);
+  CHECK(lines[0].reason.booked_until == today + days{14});
+  CHECK(lines[0].reason.reserved_for.size() == 1);
+}
+
+TEST_CASE("A unit that a booked piece replaces is not ordered for a second time") {
+  Clinic clinic = clinic_with_patient_item();
+  std::vector<wear::LifeOfUnit> lives;
+  add_wearing(clinic, lives, "P1", 4);
+  add_wearing(clinic, lives, "P1", 5);
+  clinic.reservations = {{{"P1"}, {"L1"}, "main store", 1, today + days{10}}};
+  const auto lines = propose(clinic, lives, today);
+  REQUIRE(lines.size() == 1);
+  CHECK(lines[0].quantity == 2);
+  CHECK(lines[0].reason.reserved_for.size() == 1);
+  REQUIRE(lines[0].reason.needs.size() == 1);  // the booking is for the most worn of the two
+  CHECK(lines[0].reason.needs[0].early == today + days{5});
+}
+
+TEST_CASE("A piece that lies there for a later visit is for its patient alone") {
+  Clinic clinic = clinic_with_patient_item();
+  std::vector<wear::LifeOfUnit> lives;
+  add_wearing(clinic, lives, "P1", 12);
+  add_wearing(clinic, lives, "P3", 4);
+  add_stock(clinic, 1);
+  clinic.reservations = {{{"P1"}, {"L1"}, "main store", 1, today + days{60}}};
+  const auto lines = propose(clinic, lives, today);
+  REQUIRE(lines.size() == 1);
+  CHECK(lines[0].quantity == 1);
+  CHECK(lines[0].reserved == 0);
+  CHECK(lines[0].reason.booked_later == 1);
+  REQUIRE(lines[0].reason.needs.size() == 1);
+  CHECK(lines[0].reason.needs[0].patient.text == "P3");
+}
+
 TEST_CASE("Late deliveries move the order-by date forward") {
   Clinic clinic = clinic_with_patient_item();
   std::vector<wear::LifeOfUnit> lives;

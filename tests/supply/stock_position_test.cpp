@@ -11,7 +11,7 @@ using namespace sparewell::supply::testing;
 namespace {
 
 StockPosition position_of(const Clinic& clinic) {
-  return StockBook{clinic}.position({"L1"}, today + days{14}, today - days{14});
+  return StockBook{clinic}.position({"L1"}, today + days{14}, today - days{14}, today + days{14});
 }
 
 }  // namespace
@@ -58,5 +58,22 @@ TEST_CASE("Reserved pieces reduce the position") {
                          {{"P2"}, {"L9"}, "main store", 7, std::nullopt}};
   const StockPosition position = position_of(clinic);
   CHECK(position.reserved == 3);
+  CHECK(position.booked == 0);
   CHECK(position.total() == -1);
+}
+
+TEST_CASE("Pieces booked for a day count from when that day is near") {
+  Clinic clinic = clinic_with_item();
+  clinic.reservations = {{{"P1"}, {"L1"}, "main store", 1, today - days{3}},
+                         {{"P2"}, {"L1"}, "main store", 2, today + days{14}},
+                         {{"P3"}, {"L1"}, "main store", 4, today + days{15}},
+                         {{"P4"}, {"L1"}, "main store", 8, std::nullopt}};
+  const StockPosition position = position_of(clinic);
+  CHECK(position.reserved == 11);
+  CHECK(position.booked == 3);
+  CHECK(position.booked_later == 4);
+  const auto sorted = StockBook{clinic}.reservations({"L1"});
+  REQUIRE(sorted.size() == 4);
+  CHECK(sorted.front()->patient.text == "P4");
+  CHECK(sorted.back()->patient.text == "P3");
 }

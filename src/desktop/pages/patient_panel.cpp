@@ -156,6 +156,7 @@ void PatientPanel::show_patient(const std::string& ref) {
   const auto card = desk::patient_card(*day_, {ref}, with_ended_->GetValue());
   title_->set_text(card.title);
   auto facts = card.prostheses;
+  facts.insert(facts.begin(), card.bookings.begin(), card.bookings.end());
   facts.insert(facts.begin(), card.visit);
   facts.push_back("Use: " + card.usage);
   facts_->set_text(ref.empty() ? std::string{} : lines_of(facts));
@@ -163,6 +164,7 @@ void PatientPanel::show_patient(const std::string& ref) {
   sensitivities_->SetFont(card.sensitive ? GetFont().Bold() : GetFont());
   with_ended_->SetLabel(wxString::Format("Show parts &no longer in use (%d)", card.ended));
   with_ended_->Enable(card.ended > 0);
+  has_bookings_ = !card.bookings.empty();
   strips_ = card.strips;
   chart_->show(card.strips, day_->today());
   parts_.fill(card.parts);
@@ -183,6 +185,8 @@ wxSizer* PatientPanel::make_buttons() {
   };
   issue_ = add(desk::Command::issue_part);
   end_ = add(desk::Command::end_part);
+  book_ = add(desk::Command::book_parts);
+  cancel_ = add(desk::Command::cancel_booking);
   return sizer;
 }
 
@@ -200,6 +204,8 @@ const Unit* PatientPanel::chosen_unit() const {
 void PatientPanel::allow_work(const desk::CommandState& state) {
   issue_->Enable(desk::command_spec(desk::Command::issue_part).enabled(state));
   end_->Enable(desk::command_spec(desk::Command::end_part).enabled(state));
+  book_->Enable(desk::command_spec(desk::Command::book_parts).enabled(state));
+  cancel_->Enable(desk::command_spec(desk::Command::cancel_booking).enabled(state));
 }
 
 void PatientPanel::choose(const PatientRef& patient, std::size_t unit) {

@@ -40,6 +40,8 @@ class PatientPanel : public Page {
   [[nodiscard]] std::string chosen_patient() const;
   /// The chosen part where it is in use; otherwise nullptr.
   [[nodiscard]] const Unit* chosen_unit() const;
+  /// Whether something is booked for the chosen patient.
+  [[nodiscard]] bool has_bookings() const { return has_bookings_; }
   void allow_work(const desk::CommandState& state);
 
  private:
@@ -57,6 +59,9 @@ class PatientPanel : public Page {
   std::function<void()> choice_changed_;
   wxButton* issue_ = nullptr;
   wxButton* end_ = nullptr;
+  wxButton* book_ = nullptr;
+  wxButton* cancel_ = nullptr;
+  bool has_bookings_ = false;
   desk::DayPtr day_;
   desk::ForecastTestPtr test_;
   desk::PatientList list_;

@@ -41,9 +41,9 @@ struct Simulation {
 };
 
 /// Plays ours, min-max and order-when-empty. The past needs half a year of records before it
-/// begins. Refuses with one sentence when nothing can be played or `goes_on` stopped it. Throws
-/// std::invalid_argument for a plan out of its bounds. Pure: the same records give the same result
-/// in whatever order they come.
+/// begins. Pieces that are booked for patients are not played. Refuses with one sentence when
+/// nothing can be played or `goes_on` stopped it. Throws std::invalid_argument for a plan out of
+/// its bounds. Pure: the same records give the same result in whatever order they come.
 [[nodiscard]] Expected<Simulation> simulate(const Clinic& clinic, const wear::PriorTable& priors,
                                             Date today, const SimulationPlan& plan,
                                             const GoesOn& goes_on = {});

@@ -26,6 +26,8 @@ struct Table<Handover> {
     f("override_because", handover.override_because);
     f("printed_on", handover.printed_on);
     f("signed_on", handover.signed_on);
+    f("booked_place", handover.booked_place);
+    f("booked_on", handover.booked_on);
   }
 };
 

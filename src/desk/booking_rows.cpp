@@ -1,0 +1,67 @@
+#include "desk/booking_rows.hpp"
+
+#include <fmt/format.h>
+
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+using supply::Serving;
+
+std::string expected_words(const Serving& serving) {
+  return serving.expected_on ? ", expected " + date_words(*serving.expected_on) : std::string{};
+}
+
+}  // namespace
+
+std::string booking_words(const Reservation& booking) {
+  return fmt::format(
+      "{} of {} {} at {}", count_words(booking.quantity, "piece", "pieces"), booking.item.text,
+      booking.needed_on ? "for " + date_words(*booking.needed_on) : "without a day", booking.place);
+}
+
+std::string serving_words(const Serving& serving, Date today) {
+  const int all = serving.booking->quantity;
+  std::vector<std::string> parts;
+  const auto add = [&](int pieces, const std::string& words) {
+    if (pieces == 0) return;
+    parts.push_back(pieces == all ? words : fmt::format("{} {}", pieces, words));
+  };
+  add(serving.here, "in stock");
+  add(serving.elsewhere, "in stock at another place");
+  add(serving.coming, (serving.expected_on ? "on order" : "in transit") +
+                          (serving.late > 0 ? std::string{} : expected_words(serving)));
+  add(serving.late, fmt::format("on order{}, which is too late", expected_words(serving)));
+  add(serving.missing, "neither in stock nor on order");
+  const auto& day = serving.booking->needed_on;
+  const std::string passed = day && *day < today ? "the day has passed; " : "";
+  return passed + fmt::format("{}", fmt::join(parts, ", "));
+}
+
+std::string serving_key(const Serving& serving) {
+  if (serving.missing > 0) return "missing";
+  if (serving.late > 0) return "late";
+  if (serving.coming > 0) return "coming";
+  return serving.elsewhere > 0 ? "elsewhere" : "served";
+}
+
+std::vector<Serving> bookings_of(const Clinic& clinic, const std::string& patient, Date today) {
+  auto made = supply::servings(clinic, today);
+  std::erase_if(made, [&](const Serving& serving) {
+    return !patient.empty() && serving.booking->patient.text != patient;
+  });
+  return made;
+}
+
+std::vector<std::string> booking_sentences(const Clinic& clinic, const PatientRef& patient,
+                                           Date today) {
+  std::vector<std::string> made;
+  for (const auto& serving : bookings_of(clinic, patient.text, today)) {
+    made.push_back(fmt::format("Booked: {}; {}.", booking_words(*serving.booking),
+                               serving_words(serving, today)));
+  }
+  return made;
+}
+
+}  // namespace sparewell::desk

@@ -1,0 +1,78 @@
+#include "desktop/dialogs/booking_dialog.hpp"
+
+#include <wx/choice.h>
+#include <wx/combobox.h>
+#include <wx/textctrl.h>
+
+#include "desktop/text.hpp"
+#include "desktop/widgets/accessible.hpp"
+
+namespace sparewell::desktop {
+namespace {
+
+constexpr int pause_ms = 350;
+constexpr int width = 640;
+
+}  // namespace
+
+BookingDialog::BookingDialog(wxWindow* parent, const desk::BookingForm& form, std::string patient,
+                             desk::ClinicFile file)
+    : AskingForm{parent, "Book parts for a visit", form.intro},
+      patient_{std::move(patient)},
+      file_{std::move(file)} {
+  make_fields(form);
+  finish_asking(
+      "B&ook", [this] { return attempt(); }, width);
+  pause_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { show_checks(); });
+  for (wxWindow* field : {static_cast<wxWindow*>(item_), static_cast<wxWindow*>(pieces_),
+                          static_cast<wxWindow*>(day_)}) {
+    field->Bind(wxEVT_TEXT, [this](wxCommandEvent&) { pause_.StartOnce(pause_ms); });
+  }
+  side_->Bind(wxEVT_CHOICE, [this](wxCommandEvent&) { show_checks(); });
+  item_->SetFocus();
+}
+
+void BookingDialog::make_fields(const desk::BookingForm& form) {
+  item_ = add_combo("I&tem", form.items, "",
+                    "The item's code; those that the patient has in use stand first");
+  side_ = add_choice("&Side", form.sides, 0,
+                     "As recorded: where the patient has it in use, or wears a prosthesis");
+  pieces_ = add_text("&Pieces", "1", "How many will be needed");
+  day_ = add_text("&Day", form.day, "The day of the visit, such as 2026-11-25");
+  place_ = add_choice("P&lace", form.places, 0, "Where they will be handed over");
+  checks_ = new wxTextCtrl{this,
+                           wxID_ANY,
+                           "",
+                           wxDefaultPosition,
+                           wxSize(FromDIP(width), 8 * GetCharHeight()),
+                           wxTE_MULTILINE | wxTE_READONLY | wxTE_BESTWRAP};
+  set_accessible_name(*checks_, "What the checks say");
+  add_wide(checks_, 1);
+  by_ = add_text("D&ecided by", "",
+                 "Only where a check stops it: the clinician who decides to book it");
+  because_ = add_text("Beca&use", "", "The clinician's reason; it is recorded");
+}
+
+desk::BookingAnswers BookingDialog::answers() const {
+  return {from_wx(item_->GetValue()),
+          from_wx(side_->GetStringSelection()),
+          from_wx(pieces_->GetValue()),
+          from_wx(day_->GetValue()),
+          from_wx(place_->GetStringSelection()),
+          from_wx(by_->GetValue()),
+          from_wx(because_->GetValue())};
+}
+
+void BookingDialog::show_checks() {
+  checks_->ChangeValue(to_wx(desk::booking_check_words(file_, patient_, answers())));
+}
+
+std::string BookingDialog::attempt() {
+  pause_.Stop();
+  auto booked = desk::book_for_visit(file_, patient_, answers());
+  if (!booked.checks.empty()) checks_->ChangeValue(to_wx(booked.checks));
+  said_ = std::move(booked.said);
+  return booked.refusal;
+}
+
+}  // namespace sparewell::desktop

@@ -6,6 +6,23 @@
 
 namespace sparewell::desk {
 
+namespace {
+
+/// Of the clinic what its stores are known from.
+Clinic what_makes_stores(const store::Snapshot& snapshot) {
+  Clinic clinic;
+  clinic.settings = snapshot.settings();
+  clinic.shelf = snapshot.shelf();
+  for (auto& row : snapshot.all<Place>()) clinic.places.push_back(std::move(row.record));
+  for (auto& row : snapshot.all<Patient>()) clinic.patients.push_back(std::move(row.record));
+  for (auto& row : snapshot.all<Reservation>()) {
+    clinic.reservations.push_back(std::move(row.record));
+  }
+  return clinic;
+}
+
+}  // namespace
+
 std::string branch_words(const Branches& branches, const PatientRef& patient) {
   if (!branches.several()) return "";
   return fmt::format("Belongs to {}.", branches.names()[branches.of(patient)]);
@@ -17,7 +34,7 @@ Expected<Booked> book_patient_place(store::UnitOfWork& work, const PatientRef& p
   if (!row) {
     return refuse(fmt::format("There is no patient '{}'; check the reference.", patient.text));
   }
-  const Branches branches{store::load_clinic(work)};
+  const Branches branches{what_makes_stores(work)};
   if (!place.empty() && !branches.position(place)) {
     return refuse(
         fmt::format("'{}' is not a store of the clinic ({}); correct the name, or record "

@@ -19,7 +19,7 @@ Pmf poisson_demand(double mean) {
   std::vector<double> mass;
   double sum = 0;
   for (int n = 0; n < 40; ++n) sum += mass.emplace_back(mean > 0 ? poisson(n, mean) : n == 0);
-  mass.back() += 1 - sum;
+  mass.back() = std::max(0.0, mass.back() + 1 - sum);
   return Pmf{mass};
 }
 

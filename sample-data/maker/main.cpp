@@ -10,6 +10,7 @@
 
 #include <fmt/format.h>
 
+#include "branches.hpp"
 #include "paperwork.hpp"
 #include "planted.hpp"
 #include "world.hpp"
@@ -22,18 +23,20 @@ using namespace sparewell::sample;
 
 constexpr std::string_view help =
     "Usage: sparewell-sample-maker --out DIR [--seed N] [--patients N] [--years Y]\n"
-    "                              [--socks N] [--until DATE] [--planted FILE]\n"
+    "                              [--socks N] [--places N] [--until DATE] [--planted FILE]\n"
     "Makes an invented clinic; the same options give the same bytes.\n"
     "  --seed N        which clinic (1)\n"
     "  --patients N    how many patients, 1 to 100000 (150)\n"
     "  --years Y       how much history, 0.5 to 20; more history is more parts for each (4)\n"
     "  --socks N       socks handed out to a patient at a time, 0 to 24 (6)\n"
+    "  --places N      branches, 1 to 9 (1)\n"
     "  --until DATE    the last day that is written down (2026-11-24)\n"
     "  --out DIR       the folder for the twelve files\n"
     "  --planted FILE  also list the disagreements that were put in on purpose\n";
 
 struct Options {
   Wishes wishes;
+  int places = 1;
   std::filesystem::path out;
   std::filesystem::path planted;
 };
@@ -59,6 +62,8 @@ void take(Options& options, std::string_view name, std::string_view value) {
     wishes.years = number_between(name, value, 0.5, 20.0);
   } else if (name == "--socks") {
     wishes.socks = number_between(name, value, 0, 24);
+  } else if (name == "--places") {
+    options.places = number_between(name, value, 1, 9);
   } else if (name == "--until") {
     const auto day = parse_iso_date(value);
     if (!day) throw std::invalid_argument{fmt::format("'{}' is not a date.", value)};
@@ -91,6 +96,7 @@ void make(const Options& options) {
   write_invoices(clinic, wishes.seed, wishes.until);
   std::vector<Planted> planted = plant_disagreements(clinic, wishes.seed, wishes.until);
   for (auto& gap : plant_gaps(clinic, wishes.seed, wishes.until)) planted.push_back(std::move(gap));
+  spread_over_branches(clinic, options.places);
   write_folder(clinic, options.out);
   if (!options.planted.empty()) write_planted(planted, options.planted);
   fmt::print("{} patients, {} units, {} order lines, {} claim lines in {}\n",

@@ -1,5 +1,7 @@
 #include "write_folder.hpp"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
@@ -54,10 +56,16 @@ void write_suppliers(const Clinic& clinic, const path& file) {
 }
 
 void write_patients(const Clinic& clinic, const path& file) {
-  CsvTable table{"patient_ref,given_name,family_name,birth_date,next_visit"};
+  const bool branches = std::ranges::any_of(
+      clinic.patients, [](const Patient& patient) { return !patient.place.empty(); });
+  std::string header = "patient_ref,given_name,family_name,birth_date,next_visit";
+  if (branches) header += ",place";
+  CsvTable table{header};
   for (const Patient& patient : clinic.patients) {
     table.cell(patient.ref.text).cell(patient.given_name).cell(patient.family_name);
-    table.cell(patient.birth_date).cell(patient.next_visit).end_row();
+    table.cell(patient.birth_date).cell(patient.next_visit);
+    if (branches) table.cell(patient.place);
+    table.end_row();
   }
   table.write(file);
 }

@@ -66,6 +66,8 @@ void add_unit(CLI::App& app, Context& context);
 void add_receive(CLI::App& app, Context& context);
 void add_stock(CLI::App& app, Context& context);
 void add_place(CLI::App& app, Context& context);
+void add_restock(CLI::App& app, Context& context);
+void add_patient_place(CLI::App& app, Context& context);
 void add_suppliers(CLI::App& app, Context& context);
 void add_surprises(CLI::App& app, Context& context);
 void add_effects(CLI::App& app, Context& context);

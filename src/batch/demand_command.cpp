@@ -4,24 +4,47 @@
 
 #include "batch/context.hpp"
 #include "batch/json.hpp"
+#include "desk/wording.hpp"
+#include "supply/place_demand.hpp"
 
 namespace sparewell::batch {
 namespace {
 
-int run(const Context& context, const std::string& item_code, int day_count) {
+/// Demand at one place, or of the whole clinic when none is named.
+supply::Pmf demand_of(const desk::Assessment& assessment, const ItemCode& item,
+                      const std::string& place, int day_count) {
+  const Date today = assessment.today;
+  if (place.empty()) {
+    return supply::demand(assessment.clinic, assessment.lives, item, today, day_count);
+  }
+  const supply::PlaceDemand demand{assessment.clinic, assessment.lives, today};
+  const auto at = demand.branches().position(place);
+  if (!at) {
+    throw WrongUse{fmt::format("The clinic has no store '{}'; it has {}.", place,
+                               desk::list_words(demand.branches().names()))};
+  }
+  return demand.of(*ClinicIndex{assessment.clinic}.item(item), *at).until(today + days{day_count});
+}
+
+int run(const Context& context, const std::string& item_code, const std::string& place,
+        int day_count) {
   const auto assessment = context.forecast();
   const ItemCode item{item_code};
   if (ClinicIndex{assessment.clinic}.item(item) == nullptr) {
     throw WrongUse{fmt::format("The catalogue has no item '{}'; check the code.", item_code)};
   }
-  const auto pmf =
-      supply::demand(assessment.clinic, assessment.lives, item, assessment.today, day_count);
+  const auto pmf = demand_of(assessment, item, place, day_count);
   if (context.json) {
-    print(
-        {{"item_code", item_code}, {"days", day_count}, {"mean", pmf.mean()}, {"pmf", pmf.mass()}});
+    Json document{{"item_code", item_code}, {"days", day_count}};
+    if (!place.empty()) document["place"] = place;
+    document["mean"] = pmf.mean();
+    document["pmf"] = pmf.mass();
+    print(document);
     return done;
   }
-  std::cout << fmt::format("{}: {:.2f} expected in {} days\n", item_code, pmf.mean(), day_count);
+  std::cout << fmt::format("{}{}: {:.2f} expected in {} days\n", item_code,
+                           place.empty() ? std::string{} : fmt::format(" at {}", place), pmf.mean(),
+                           day_count);
   for (std::size_t n = 0; n < pmf.mass().size(); ++n) {
     if (pmf.mass()[n] < 1e-6) continue;
     std::cout << fmt::format("{:>4} needed: {:8.4f} %\n", n, 100 * pmf.mass()[n]);
@@ -40,8 +63,12 @@ void add_demand(CLI::App& app, Context& context) {
   command->add_option("--days", *day_count, "Days after today")
       ->required()
       ->check(CLI::Range(0, 3660));
-  command->callback([&context, item, day_count] {
-    context.run = [&context, item, day_count] { return run(context, *item, *day_count); };
+  const auto place = std::make_shared<std::string>();
+  command->add_option("--place", *place, "Only of the patients who belong to this store");
+  command->callback([&context, item, place, day_count] {
+    context.run = [&context, item, place, day_count] {
+      return run(context, *item, *place, *day_count);
+    };
   });
 }
 

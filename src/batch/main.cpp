@@ -56,6 +56,8 @@ int main(int argc, char** argv) {
   add_receive(app, context);
   add_stock(app, context);
   add_place(app, context);
+  add_restock(app, context);
+  add_patient_place(app, context);
   add_suppliers(app, context);
   add_surprises(app, context);
   add_effects(app, context);

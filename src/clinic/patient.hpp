@@ -16,6 +16,8 @@ struct Patient {
   std::string family_name;  ///< likewise
   std::optional<Date> birth_date;
   std::optional<Date> next_visit;
+  /// The store of the branch that they belong to; "" for the clinic's main place.
+  std::string place = {};
 
   friend bool operator==(const Patient&, const Patient&) = default;
 };

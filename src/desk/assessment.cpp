@@ -1,5 +1,7 @@
 #include "desk/assessment.hpp"
 
+#include "supply/place_demand.hpp"
+
 namespace sparewell::desk {
 
 Assessment forecast(Clinic clinic, const wear::PriorTable& priors, Date today) {
@@ -20,10 +22,14 @@ Assessment assess(Clinic clinic, const wear::PriorTable& priors, Date today) {
 Assessment assess(Clinic clinic, const wear::PriorTable& priors, Date today,
                   const supply::OrderPolicy& policy) {
   Assessment made = forecast(std::move(clinic), priors, today);
-  auto proposal =
-      made.held_needs.empty()
-          ? supply::propose(made.clinic, made.lives, today, policy)
-          : supply::propose(made.clinic, without_held(made.lives, made.held_needs), today, policy);
+  const auto not_held = made.held_needs.empty() ? std::vector<wear::LifeOfUnit>{}
+                                                : without_held(made.lives, made.held_needs);
+  const auto& lives = made.held_needs.empty() ? made.lives : not_held;
+  auto proposal = supply::propose(made.clinic, lives, today, policy);
+  if (Branches{made.clinic}.several()) {
+    const supply::PlaceDemand by_place{made.clinic, lives, today};
+    supply::tell_places(proposal.lines, made.clinic, by_place);
+  }
   made.proposal = std::move(proposal.lines);
   made.held = std::move(proposal.held);
   return made;

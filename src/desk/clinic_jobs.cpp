@@ -16,11 +16,19 @@ void make_clinic_file(const ClinicFile& file) {
 
 DayPtr read_day(const ClinicFile& file, const JobControl& control) {
   control.say({"Reading the clinic file", std::nullopt});
-  auto clinic = store::load_clinic(*open_store(file)->read());
+  auto [clinic, ledger] = [&] {
+    const auto store = open_store(file);
+    const auto snapshot = store->read();
+    auto loaded = store::load_clinic(*snapshot);
+    auto movements = ledger_for_restock(*snapshot, loaded);
+    return std::pair{std::move(loaded), std::move(movements)};
+  }();
   control.say({"Working out how long parts will last and what to order", std::nullopt});
   auto assessment = assess(std::move(clinic), built_in_priors(), file.today);
   auto surprises = wear::find_surprises(assessment.clinic, assessment.fitted, file.today);
-  return std::make_shared<const Day>(std::move(assessment), std::move(surprises));
+  auto restock = plan_restock(assessment, ledger);
+  return std::make_shared<const Day>(std::move(assessment), std::move(surprises),
+                                     std::move(restock));
 }
 
 ForecastTestPtr test_forecasts(const Day& day, const JobControl& control) {

@@ -41,6 +41,13 @@ bool can_settle(const CommandState& state) {
   return idle_with_file(state) && state.away;
 }
 
+bool has_branches(const CommandState& state) {
+  return idle_with_file(state) && state.branches;
+}
+bool can_send(const CommandState& state) {
+  return idle_with_file(state) && state.move;
+}
+
 bool can_place(const CommandState& state) {
   return idle_with_file(state) && state.order_placeable;
 }
@@ -60,7 +67,7 @@ bool can_reprint(const CommandState& state) {
   return idle_with_file(state) && state.order_reprintable;
 }
 
-constexpr std::array<CommandSpec, 47> table{{
+constexpr std::array<CommandSpec, 50> table{{
     {Command::open_file, Menu::file, "&Open clinic file...", "Ctrl+O", "Open another clinic file",
      idle},
     {Command::new_file, Menu::file, "&New clinic file...", "Ctrl+N", "Make an empty clinic file",
@@ -104,6 +111,8 @@ constexpr std::array<CommandSpec, 47> table{{
      "Book pieces that the chosen patient needs on a day, so that they are there", can_issue, true},
     {Command::cancel_booking, Menu::patients, "&Cancel a booking...", "Ctrl+Shift+B",
      "Give up pieces that are booked for the chosen patient", can_cancel_booking},
+    {Command::patient_place, Menu::patients, "Change &place...", "",
+     "Say to which branch the chosen patient belongs", can_issue},
     {Command::stock_move, Menu::shelf, "&Move...", "Ctrl+Shift+M",
      "Send pieces of the chosen lot to another place", can_work_on_lot},
     {Command::stock_quarantine, Menu::shelf, "&Quarantine or release...", "Ctrl+Shift+Q",
@@ -120,6 +129,11 @@ constexpr std::array<CommandSpec, 47> table{{
      "Undo a movement of the chosen item that was a mistake", can_work_on_item},
     {Command::stock_places, Menu::shelf, "&Places...", "Ctrl+Shift+P",
      "Record a place, and say what lying there means", idle_with_file, true},
+    {Command::branch_moves, Menu::shelf, "Moves &between branches", "Ctrl+G",
+     "What to send from one branch to another, and why; the same again goes back to the items",
+     has_branches},
+    {Command::send_moves, Menu::shelf, "Sen&d moves...", "Ctrl+Shift+G",
+     "Send the chosen move between branches, or all of them", can_send},
     {Command::test_forecasts, Menu::wear, "&Test the forecasts", "Ctrl+T",
      "Replay the clinic's own history and see how good the forecasts would have been",
      idle_with_file},

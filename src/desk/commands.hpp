@@ -22,6 +22,7 @@ enum class Command {
   end_part,
   book_parts,
   cancel_booking,
+  patient_place,
   stock_move,
   stock_quarantine,
   stock_write_off,
@@ -30,6 +31,8 @@ enum class Command {
   stock_settle,
   stock_reverse,
   stock_places,
+  branch_moves,
+  send_moves,
   receive_delivery,
   place_order,
   approve_order,
@@ -65,13 +68,15 @@ struct CommandState {
   bool file_open = false;
   bool busy = false;  ///< a job is under way
   bool anything_to_order = false;
-  bool drafts = false;   ///< orders written and not yet sent
-  bool patient = false;  ///< the page "Patients" is shown and a patient is chosen on it
-  bool part = false;     ///< the same of a part in use
-  bool booked = false;   ///< the same, and something is booked for the patient
-  bool lot = false;      ///< the page "Shelf" is shown and a lot is chosen on it
-  bool item = false;     ///< the same of an item
-  bool away = false;     ///< the same of something that is away and has to be settled
+  bool drafts = false;    ///< orders written and not yet sent
+  bool patient = false;   ///< the page "Patients" is shown and a patient is chosen on it
+  bool part = false;      ///< the same of a part in use
+  bool booked = false;    ///< the same, and something is booked for the patient
+  bool lot = false;       ///< the page "Shelf" is shown and a lot is chosen on it
+  bool item = false;      ///< the same of an item
+  bool away = false;      ///< the same of something that is away and has to be settled
+  bool branches = false;  ///< the clinic has several stores
+  bool move = false;      ///< moves between them are shown on the page "Shelf" and one is chosen
   // What can be done with the order that is chosen on the page "Deliveries".
   bool order_placeable = false;
   bool order_approvable = false;

@@ -28,10 +28,12 @@ class SafeLeadDays {
 
 }  // namespace
 
-Day::Day(Assessment assessment, wear::Surprises surprises)
+Day::Day(Assessment assessment, wear::Surprises surprises, RestockPlan restock)
     : assessment_{std::move(assessment)},
       surprises_{std::move(surprises)},
+      restock_{std::move(restock)},
       index_{assessment_.clinic},
+      branches_{assessment_.clinic},
       alternation_{assessment_.clinic, index_, assessment_.today} {
   const auto& units = assessment_.clinic.units;
   for (std::size_t i = 0; i < units.size(); ++i) units_[units[i].patient].push_back(i);

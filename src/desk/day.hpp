@@ -6,7 +6,9 @@
 #include <unordered_map>
 #include <vector>
 
+#include "clinic/branches.hpp"
 #include "desk/assessment.hpp"
+#include "desk/restock.hpp"
 #include "wear/alternation.hpp"
 #include "wear/shelf_life.hpp"
 #include "wear/surprises.hpp"
@@ -30,7 +32,7 @@ struct Forecast {
 /// Immutable, so that the window and a background job may read it at the same time.
 class Day {
  public:
-  explicit Day(Assessment assessment, wear::Surprises surprises = {});
+  explicit Day(Assessment assessment, wear::Surprises surprises = {}, RestockPlan restock = {});
   Day(const Day&) = delete;
   Day& operator=(const Day&) = delete;
 
@@ -40,6 +42,9 @@ class Day {
   /// Early endings, with positions in Clinic::units.
   [[nodiscard]] const wear::Surprises& surprises() const { return surprises_; }
   [[nodiscard]] const ClinicIndex& index() const { return index_; }
+  [[nodiscard]] const Branches& branches() const { return branches_; }
+  /// What should go from one branch to another; without a plan it is not known.
+  [[nodiscard]] const RestockPlan& restock() const { return restock_; }
   /// How units that are in use together divide the time.
   [[nodiscard]] const wear::Alternation& alternation() const { return alternation_; }
 
@@ -53,7 +58,9 @@ class Day {
  private:
   Assessment assessment_;
   wear::Surprises surprises_;
+  RestockPlan restock_;
   ClinicIndex index_;
+  Branches branches_;
   wear::Alternation alternation_;
   std::unordered_map<PatientRef, std::vector<std::size_t>> units_;
   std::unordered_map<std::size_t, Forecast> forecasts_;

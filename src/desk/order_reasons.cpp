@@ -103,6 +103,17 @@ std::string season_sentence(const Reason& reason) {
       std::abs(percent), percent > 0 ? "more" : "fewer");
 }
 
+/// Where the patients belong who are expected to need it; empty for a clinic with one store.
+std::string places_sentence(const Reason& reason) {
+  std::vector<std::string> parts;
+  for (const auto& place : reason.by_place) {
+    if (place.expected >= 0.05) {
+      parts.push_back(fmt::format("{:.1f} at {}", place.expected, place.place));
+    }
+  }
+  return parts.empty() ? std::string{} : fmt::format(" By branch: {}.", list_words(parts));
+}
+
 std::string demand_sentence(const ProposalLine& line) {
   const Reason& reason = line.reason;
   const std::string until =
@@ -117,9 +128,10 @@ std::string demand_sentence(const ProposalLine& line) {
     const std::string from = need.early ? ", from " + date_words(*need.early) : "";
     return fmt::format("{} ({}{})", who(need), chance_words(need.chance), from);
   });
-  return fmt::format("{} {} {} expected to be needed{}{}{}.{}", until, amount,
+  return fmt::format("{} {} {} expected to be needed{}{}{}.{}{}", until, amount,
                      amount == "1.0" ? "is" : "are", shares_words(reason),
-                     names.empty() ? "" : ": ", names, season_sentence(reason));
+                     names.empty() ? "" : ": ", names, places_sentence(reason),
+                     season_sentence(reason));
 }
 
 std::string target_sentence(const ProposalLine& line) {

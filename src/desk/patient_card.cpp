@@ -7,6 +7,7 @@
 
 #include "desk/booking_rows.hpp"
 #include "desk/part_words.hpp"
+#include "desk/patient_place.hpp"
 #include "desk/trust_words.hpp"
 #include "desk/usage_words.hpp"
 #include "desk/wording.hpp"
@@ -192,6 +193,9 @@ PatientCard patient_card(const Day& day, const PatientRef& patient, bool with_en
   card.visit = "Next visit: " + date_words(record->next_visit, "none booked") + ".";
   if (record->birth_date)
     card.visit = "Born " + date_words(*record->birth_date) + ". " + card.visit;
+  if (const auto branch = branch_words(day.branches(), patient); !branch.empty()) {
+    card.visit += " " + branch;
+  }
   card.usage = usage_words(day.clinic(), patient, day.today());
   card.bookings = booking_sentences(day.clinic(), patient, day.today());
   card.prostheses = prosthesis_words(day.clinic(), patient);

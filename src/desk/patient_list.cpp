@@ -31,7 +31,7 @@ FirstWorn first_worn(const Day& day, const std::vector<std::size_t>& units) {
 
 std::string search_text(const Day& day, const Patient& patient,
                         const std::vector<std::size_t>& units) {
-  std::string text = patient.ref.text + " " + full_name(patient);
+  std::string text = patient.ref.text + " " + full_name(patient) + " " + patient.place;
   for (const auto position : units) {
     const auto& unit = day.clinic().units[position];
     text += " " + unit.item.text + " " + unit.lot + " " + unit.serial;
@@ -86,8 +86,8 @@ std::string PatientList::count_shown() const {
 std::string PatientList::empty_words() const {
   if (!loaded_) return "Open a clinic file to see its patients.";
   if (table_.total() == 0) return "The clinic file holds no patients yet.";
-  return "No patient answers to what you typed. Reference, name, item, serial and lot are "
-         "searched.";
+  return "No patient answers to what you typed. Reference, name, branch, item, serial and lot "
+         "are searched.";
 }
 
 }  // namespace sparewell::desk

@@ -16,8 +16,8 @@ class PatientList {
   PatientList();
 
   void show(DayPtr day);
-  /// A row's id is the patient's reference. The find box looks in reference, name, item codes,
-  /// serial and lot numbers of everything the patient ever had.
+  /// A row's id is the patient's reference. The find box looks in reference, name, branch, item
+  /// codes, serial and lot numbers of everything the patient ever had.
   [[nodiscard]] Table& table() { return table_; }
   [[nodiscard]] const Table& table() const { return table_; }
   /// "12 of 340 patients".

@@ -48,6 +48,9 @@ std::vector<Place> all_places(const Clinic& clinic) {
   };
   add(clinic.settings.main_place);
   for (const auto& level : clinic.shelf) add(level.place);
+  for (const auto& patient : clinic.patients) {
+    if (!patient.place.empty()) add(patient.place);
+  }
   std::ranges::sort(made, {}, [](const Place& place) { return std::tie(place.sort, place.name); });
   return made;
 }

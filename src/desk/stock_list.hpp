@@ -21,7 +21,7 @@ struct StockQuestion {
                                                    const StockQuestion& question, Date today);
 /// What is under way between places.
 [[nodiscard]] std::vector<StockLevel> transits(const Clinic& clinic);
-/// Every place that is recorded or has stock, by sort and name.
+/// Every place that is recorded, or has stock or patients, by sort and name.
 [[nodiscard]] std::vector<Place> all_places(const Clinic& clinic);
 
 }  // namespace sparewell::desk

@@ -3,6 +3,7 @@
 #include <wx/stdpaths.h>
 
 #include "desk/draft_orders.hpp"
+#include "desk/patient_place.hpp"
 #include "desktop/dialogs/clinic_dialog.hpp"
 #include "desktop/dialogs/help_dialogs.hpp"
 #include "desktop/dialogs/import_dialog.hpp"
@@ -11,6 +12,7 @@
 #include "desktop/main_frame.hpp"
 #include "desktop/pages/deliveries_panel.hpp"
 #include "desktop/pages/page.hpp"
+#include "desktop/pages/patient_panel.hpp"
 #include "desktop/pages/plan_panel.hpp"
 #include "desktop/text.hpp"
 
@@ -47,6 +49,8 @@ void MainFrame::run(desk::Command command) {
       return book_parts();
     case Command::cancel_booking:
       return cancel_booking();
+    case Command::patient_place:
+      return book(desk::patient_place_form(*day_, {patients_->chosen_patient()}));
     case Command::play_policy:
       return play_policy();
     case Command::compare_decisions:
@@ -67,6 +71,10 @@ void MainFrame::run(desk::Command command) {
       return take_back();
     case Command::stock_places:
       return book(desk::place_form(*day_));
+    case Command::branch_moves:
+      return show_branch_moves();
+    case Command::send_moves:
+      return send_moves();
     case Command::test_forecasts:
       return test_forecasts();
     case Command::page_orders:

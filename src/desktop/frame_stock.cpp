@@ -17,6 +17,17 @@ void MainFrame::settle_away() {
   if (const auto away = shelf_->chosen_away()) book(desk::away_form(*day_, *away));
 }
 
+void MainFrame::show_branch_moves() {
+  const bool there = current_page() == shelf_ && shelf_->shows_moves();
+  go_to(*shelf_);
+  shelf_->show_moves(!there);
+  shelf_->find();
+}
+
+void MainFrame::send_moves() {
+  if (const auto* move = shelf_->chosen_move()) book(desk::send_form(*day_, *move));
+}
+
 void MainFrame::take_back() {
   try {
     const auto form = desk::reversal_form(file_, {shelf_->chosen_item()});

@@ -192,9 +192,12 @@ desk::CommandState MainFrame::state() const {
   now.booked = on_patients && patients_->has_bookings();
   now.part = on_patients && patients_->chosen_unit() != nullptr;
   const bool on_shelf = day_ && current_page() == shelf_;
-  now.lot = on_shelf && shelf_->chosen_lot();
-  now.item = on_shelf && !shelf_->chosen_item().empty();
-  now.away = on_shelf && shelf_->chosen_away();
+  const bool on_items = on_shelf && !shelf_->shows_moves();
+  now.lot = on_items && shelf_->chosen_lot();
+  now.item = on_items && !shelf_->chosen_item().empty();
+  now.away = on_items && shelf_->chosen_away();
+  now.branches = day_ && day_->branches().several();
+  now.move = on_shelf && shelf_->chosen_move() != nullptr;
   if (day_) {
     const auto actions = deliveries_->actions();
     now.order_placeable = actions.place;

@@ -83,6 +83,8 @@ class MainFrame : public wxFrame {
   void work_on_lot(desk::LotAction action);
   void settle_away();
   void take_back();
+  void show_branch_moves();
+  void send_moves();
   void book(const desk::StockForm& form);
   // frame_lists.cpp: lists, counts, price lists and recalls
   void write_stock_list();

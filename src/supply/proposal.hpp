@@ -37,6 +37,12 @@ struct UncountedStock {
   PlaceSort sort = PlaceSort::store;
 };
 
+/// Of the expected demand, what the patients of one branch are expected to need.
+struct PlaceNeed {
+  std::string place;
+  double expected = 0;  ///< pieces
+};
+
 /// The numbers behind a line; desk/ puts them into words.
 struct Reason {
   bool patient_ordered = false;
@@ -49,6 +55,9 @@ struct Reason {
   /// Of expected_demand: for losses, recalls, and patients who change from another item.
   double expected_not_for_wear = 0;
   double expected_for_new_patients = 0;  ///< of expected_demand: for patients who begin
+  /// Where the clinic has several stores: expected_demand by place, the main place first. Filled by
+  /// tell_places (place_demand.hpp).
+  std::vector<PlaceNeed> by_place;
   /// How much faster than on average over the year parts of the kind need replacing in the
   /// protection interval; 1 where the history shows no season.
   double season_factor = 1;

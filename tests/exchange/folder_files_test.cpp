@@ -175,13 +175,20 @@ TEST_CASE("A doubtful trade item number is no ground for refusal") {
 }
 
 TEST_CASE("A patient is read in full and by reference alone") {
-  Patient expected{{"P1"}, "Ada", "Muster", day(1950, 2, 3), day(2026, 12, 1)};
+  Patient expected{{"P1"}, "Ada", "Muster", day(1950, 2, 3), day(2026, 12, 1), "North"};
   CHECK(one(patients_table(),
-            "patient_ref,given_name,family_name,birth_date,next_visit\n"
-            "P1,Ada,Muster,1950-02-03,2026-12-01\n") == expected);
+            "patient_ref,given_name,family_name,birth_date,next_visit,place\n"
+            "P1,Ada,Muster,1950-02-03,2026-12-01,North\n") == expected);
   CHECK(one(patients_table(), "patient_ref\nP1\n") == Patient{{"P1"}, "", "", {}, {}});
   CHECK(fault(patients_table(), "patient_ref,birth_date\nP1,1850-01-01\n")
             .starts_with("2 birth_date: '1850-01-01' is not a date from 1900 to 2199"));
+  for (const char* place : {"Quarantine", "on loan", "in transit to North", "at supplier Tern"}) {
+    CHECK(
+        fault(patients_table(), fmt::format("patient_ref,place\nP1,{}\n", place)) ==
+        fmt::format("2 place: '{}' is no branch; write the store that serves the patient, or leave "
+                    "it empty for the main place",
+                    place));
+  }
 }
 
 TEST_CASE("A prosthesis is read, with every word") {

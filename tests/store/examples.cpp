@@ -73,7 +73,8 @@ Patient full() {
           .given_name = "Ödön",
           .family_name = "O'Sample",
           .birth_date = make_date(1948, 2, 29),
-          .next_visit = autumn};
+          .next_visit = autumn,
+          .place = "Werkstatt Süd"};
 }
 template <>
 Patient full_but_changed() {

@@ -45,7 +45,7 @@ PatientPanel::PatientPanel(wxWindow* parent, std::function<void(desk::Command)> 
 
 wxWindow* PatientPanel::make_list(wxWindow* parent) {
   auto* panel = new wxPanel{parent};
-  find_ = new FindBox{panel, "Reference, name, item, serial or lot", "Find a patient",
+  find_ = new FindBox{panel, "Reference, name, branch, item, serial or lot", "Find a patient",
                       [this](const std::string& typed) {
                         list_.table().find(typed);
                         list_changed();

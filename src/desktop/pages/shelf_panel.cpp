@@ -4,8 +4,10 @@
 #include <wx/button.h>
 #include <wx/checkbox.h>
 #include <wx/sizer.h>
+#include <wx/splitter.h>
 #include <wx/stattext.h>
 
+#include "desktop/pages/shelf/moves_pane.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/find_box.hpp"
 #include "desktop/widgets/headings.hpp"
@@ -24,15 +26,18 @@ ShelfPanel::ShelfPanel(wxWindow* parent, std::function<void(desk::Command)> run,
       orders_{desk::ShelfPage::open_order_columns()},
       away_{desk::away_columns()} {
   auto* top = make_top();
-  auto* split = make_split(this);
+  split_ = make_split(this);
   // In the order in which the Tab key goes through them.
-  auto* items = make_items(split);
-  auto* detail = make_detail(split);
-  split->SplitHorizontally(items, detail);
-  share_room(*split, 0.5);
+  auto* items = make_items(split_);
+  auto* detail = make_detail(split_);
+  split_->SplitHorizontally(items, detail);
+  share_room(*split_, 0.5);
+  moves_ = new MovesPane{this, run_, choice_changed_};
+  moves_->Hide();
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(top, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));
-  sizer->Add(split, wxSizerFlags{1}.Expand());
+  sizer->Add(split_, wxSizerFlags{1}.Expand());
+  sizer->Add(moves_, wxSizerFlags{1}.Expand());
   SetSizer(sizer);
 }
 
@@ -40,6 +45,7 @@ wxSizer* ShelfPanel::make_top() {
   find_ = new FindBox{this, "Item, kind, material, lot or supplier", "Find an item",
                       [this](const std::string& typed) {
                         page_.table().find(typed);
+                        moves_->find(typed);
                         list_changed();
                       }};
   only_low_ = new wxCheckBox{this, wxID_ANY, "Only what is &low"};
@@ -48,10 +54,17 @@ wxSizer* ShelfPanel::make_top() {
     page_.table().require(event.IsChecked() ? desk::ShelfPage::is_low : 0);
     list_changed();
   });
+  moves_shown_ = new wxCheckBox{this, wxID_ANY, "Moves &between branches"};
+  const auto& spec = desk::command_spec(desk::Command::branch_moves);
+  moves_shown_->SetToolTip(to_wx(fmt::format("{} ({})", spec.help, spec.key)));
+  moves_shown_->Bind(wxEVT_CHECKBOX,
+                     [this](wxCommandEvent& event) { show_moves(event.IsChecked()); });
   count_ = new wxStaticText{this, wxID_ANY, "", wxDefaultPosition, wxDefaultSize, wxALIGN_RIGHT};
   auto* top = new wxBoxSizer{wxHORIZONTAL};
   top->Add(find_, wxSizerFlags{}.CentreVertical().Border(wxRIGHT, FromDIP(12)));
-  top->Add(only_low_, wxSizerFlags{1}.CentreVertical());
+  top->Add(only_low_, wxSizerFlags{}.CentreVertical().Border(wxRIGHT, FromDIP(12)));
+  top->Add(moves_shown_, wxSizerFlags{}.CentreVertical());
+  top->AddStretchSpacer(1);
   top->Add(count_, wxSizerFlags{}.CentreVertical());
   return top;
 }
@@ -157,10 +170,34 @@ std::optional<desk::Away> ShelfPanel::chosen_away() const {
   return desk::find_away(*day_, away_view_->selected());
 }
 
+const supply::RestockMove* ShelfPanel::chosen_move() const {
+  return shows_moves() ? moves_->chosen() : nullptr;
+}
+
+bool ShelfPanel::shows_moves() const {
+  return moves_->IsShown();
+}
+
+void ShelfPanel::show_moves(bool shown) {
+  moves_shown_->SetValue(shown);
+  only_low_->Enable(!shown);
+  split_->Show(!shown);
+  moves_->Show(shown);
+  if (shown) {
+    moves_->goes_down_from(*find_);
+  } else {
+    find_->goes_down_to(*items_view_);
+  }
+  say_count();
+  Layout();
+  choice_changed_();
+}
+
 void ShelfPanel::allow_work(const desk::CommandState& state) {
   for (const auto& [command, button] : buttons_) {
     button->Enable(desk::command_spec(command).enabled(state));
   }
+  moves_->allow_sending(desk::command_spec(desk::Command::send_moves).enabled(state));
 }
 
 void ShelfPanel::lot_changed() {
@@ -181,8 +218,12 @@ void ShelfPanel::away_changed() {
 void ShelfPanel::list_changed() {
   items_view_->set_empty_words(page_.empty_words());
   items_view_->table_changed();
-  count_->SetLabelText(to_wx(page_.count_shown()));
+  say_count();
   Layout();
+}
+
+void ShelfPanel::say_count() {
+  count_->SetLabelText(shows_moves() ? wxString{} : to_wx(page_.count_shown()));
 }
 
 void ShelfPanel::show(const desk::DayPtr& day) {
@@ -193,6 +234,11 @@ void ShelfPanel::show(const desk::DayPtr& day) {
   away_title_->SetLabelText(to_wx(sums.empty() ? std::string{"Away, of all items"}
                                                : fmt::format("Away, of all items. {}", sums)));
   away_view_->table_changed();
+  moves_->show(day);
+  const auto proposed = day->restock().moves.size();
+  moves_shown_->SetLabel(to_wx(fmt::format("Moves &between branches ({})", proposed)));
+  moves_shown_->Show(day->branches().several());
+  if (!day->branches().several() && shows_moves()) show_moves(false);
   list_changed();
 }
 

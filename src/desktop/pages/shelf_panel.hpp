@@ -7,16 +7,19 @@
 
 #include "desk/away_rows.hpp"
 #include "desk/commands.hpp"
+#include "desk/restock_rows.hpp"
 #include "desk/shelf_page.hpp"
 #include "desktop/pages/page.hpp"
 
 class wxButton;
 class wxCheckBox;
+class wxSplitterWindow;
 class wxStaticText;
 
 namespace sparewell::desktop {
 
 class FindBox;
+class MovesPane;
 class TableView;
 class WrappedLabel;
 
@@ -35,6 +38,11 @@ class ShelfPanel : public Page {
   [[nodiscard]] const std::string& chosen_item() const;
   [[nodiscard]] std::optional<StockLevel> chosen_lot() const;
   [[nodiscard]] std::optional<desk::Away> chosen_away() const;
+  /// The proposed move between branches; nullptr when none is, or the items are shown.
+  [[nodiscard]] const supply::RestockMove* chosen_move() const;
+  /// Shows the moves between branches in place of the items, or the items again.
+  void show_moves(bool shown);
+  [[nodiscard]] bool shows_moves() const;
   void allow_work(const desk::CommandState& state);
 
  private:
@@ -46,6 +54,7 @@ class ShelfPanel : public Page {
   wxSizer* make_away(wxWindow* parent);
   wxButton* make_button(wxWindow* parent, desk::Command command, const std::string& label);
   void list_changed();
+  void say_count();
   void show_item(const std::string& code);
   void lot_changed();
   void away_changed();
@@ -59,7 +68,10 @@ class ShelfPanel : public Page {
   desk::Table away_;
   FindBox* find_ = nullptr;
   wxCheckBox* only_low_ = nullptr;
+  wxCheckBox* moves_shown_ = nullptr;
   wxStaticText* count_ = nullptr;
+  wxSplitterWindow* split_ = nullptr;
+  MovesPane* moves_ = nullptr;
   TableView* items_view_ = nullptr;
   WrappedLabel* title_ = nullptr;
   WrappedLabel* summary_ = nullptr;

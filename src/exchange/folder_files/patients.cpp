@@ -9,11 +9,17 @@ const Table<Patient>& patients_table() {
                   column("given_name", Need::optional, &Patient::given_name, read_words),
                   column("family_name", Need::optional, &Patient::family_name, read_words),
                   column("birth_date", Need::optional, &Patient::birth_date, read_date),
-                  column("next_visit", Need::optional, &Patient::next_visit, read_date)},
+                  column("next_visit", Need::optional, &Patient::next_visit, read_date),
+                  name_column("place", Need::optional, &Patient::place)},
       .check = [](Patient& patient) -> std::optional<Fault> {
         if (patient.birth_date && patient.next_visit && *patient.next_visit < *patient.birth_date) {
           return Fault{"next_visit", fmt::format("{} is before the birth date; correct one of them",
                                                  iso_text(*patient.next_visit))};
+        }
+        if (is_name_of_program(patient.place) || is_quarantine(patient.place)) {
+          return Fault{"place", fmt::format("'{}' is no branch; write the store that serves the "
+                                            "patient, or leave it empty for the main place",
+                                            excerpt(patient.place))};
         }
         return std::nullopt;
       }};

@@ -18,6 +18,7 @@ struct Table<Patient> {
     f("family_name", patient.family_name);
     f("birth_date", patient.birth_date);
     f("next_visit", patient.next_visit);
+    f("place", patient.place);
   }
 };
 

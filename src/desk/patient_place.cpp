@@ -1,0 +1,67 @@
+#include "desk/patient_place.hpp"
+
+#include <fmt/format.h>
+
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+
+namespace {
+
+/// Of the clinic what its stores are known from.
+Clinic what_makes_stores(const store::Snapshot& snapshot) {
+  Clinic clinic;
+  clinic.settings = snapshot.settings();
+  clinic.shelf = snapshot.shelf();
+  for (auto& row : snapshot.all<Place>()) clinic.places.push_back(std::move(row.record));
+  for (auto& row : snapshot.all<Patient>()) clinic.patients.push_back(std::move(row.record));
+  for (auto& row : snapshot.all<Reservation>()) {
+    clinic.reservations.push_back(std::move(row.record));
+  }
+  return clinic;
+}
+
+}  // namespace
+
+std::string branch_words(const Branches& branches, const PatientRef& patient) {
+  if (!branches.several()) return "";
+  return fmt::format("Belongs to {}.", branches.names()[branches.of(patient)]);
+}
+
+Expected<Booked> book_patient_place(store::UnitOfWork& work, const PatientRef& patient,
+                                    const std::string& place) {
+  const auto row = work.patient(patient);
+  if (!row) {
+    return refuse(fmt::format("There is no patient '{}'; check the reference.", patient.text));
+  }
+  const Branches branches{what_makes_stores(work)};
+  if (!place.empty() && !branches.position(place)) {
+    return refuse(
+        fmt::format("'{}' is not a store of the clinic ({}); correct the name, or record "
+                    "it as a place first.",
+                    place, list_words(branches.names())));
+  }
+  auto changed = row->record;
+  changed.place = place;
+  work.put_instead(row->id, changed);
+  Booked made;
+  made.notes.push_back(
+      fmt::format("{} belongs to {}.", patient.text, place.empty() ? branches.names()[0] : place));
+  return made;
+}
+
+StockForm patient_place_form(const Day& day, const PatientRef& patient) {
+  const auto& branches = day.branches();
+  StockForm form{"Change place", {}, {}, "&Change", {}, "a patient changed branch"};
+  form.intro = fmt::format(
+      "{} belongs to {}. What the patient will need is counted at the place to which they belong.",
+      patient_words(day, patient), branches.names()[branches.of(patient)]);
+  form.fields = {{"&Belongs to", branches.names()[branches.of(patient)],
+                  "A store; record a new one with Shelf, Places", branches.names(), true}};
+  form.book = [patient](store::UnitOfWork& work, const std::vector<std::string>& given) {
+    return book_patient_place(work, patient, given[0]);
+  };
+  return form;
+}
+
+}  // namespace sparewell::desk

@@ -1,0 +1,91 @@
+#include "supply/place_demand.hpp"
+
+#include <algorithm>
+#include <map>
+#include <unordered_set>
+
+#include "clinic/in_parallel.hpp"
+#include "supply/new_starts.hpp"
+
+namespace sparewell::supply {
+
+std::vector<double> shares_of_starts(const Clinic& clinic, const Branches& branches,
+                                     const std::vector<wear::LifeOfUnit>& lives, Date today) {
+  std::vector<double> shares(branches.names().size(), 0.0);
+  std::vector<double> users(branches.names().size(), 0.0);
+  double all_users = 0;
+  std::unordered_set<PatientRef> seen;
+  for (const auto& life : lives) {
+    const PatientRef& patient = clinic.units[life.unit].patient;
+    if (!seen.insert(patient).second) continue;
+    ++users[branches.of(patient)];
+    ++all_users;
+  }
+  if (!(all_users > 0)) users.front() = all_users = 1;
+
+  std::map<std::pair<PatientRef, Side>, Date> first_fitted;
+  for (const Prosthesis& each : clinic.prostheses) {
+    const auto [known, added] =
+        first_fitted.try_emplace({each.patient, each.side}, each.delivered_on);
+    if (!added) known->second = std::min(known->second, each.delivered_on);
+  }
+  Date from = today - days{starts_counted_days};
+  if (clinic.settings.records_begin) from = std::max(from, *clinic.settings.records_begin);
+  double all = 0;
+  for (const auto& [side, on] : first_fitted) {
+    if (on <= from || on > today) continue;
+    ++shares[branches.of(side.first)];
+    ++all;
+  }
+  for (std::size_t p = 0; p < shares.size(); ++p) {
+    shares[p] = (shares[p] + patients_weight * users[p] / all_users) / (all + patients_weight);
+  }
+  return shares;
+}
+
+PlaceDemand::PlaceDemand(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives,
+                         Date today)
+    : today_{today}, branches_{clinic}, shares_{shares_of_starts(clinic, branches_, lives, today)} {
+  for (std::size_t p = 0; p < shares_.size(); ++p) places_.push_back(std::make_unique<OfPlace>());
+  if (!branches_.several()) {
+    places_.front()->demand.emplace(clinic, lives, today);
+    return;
+  }
+  for (const auto& life : lives) {
+    places_[branches_.of(clinic.units[life.unit].patient)]->lives.push_back(life);
+  }
+  in_parallel(places_.size(),
+              [&](std::size_t p) { places_[p]->demand.emplace(clinic, places_[p]->lives, today); });
+}
+
+const Lives& PlaceDemand::users(const ItemCode& item, std::size_t place) const {
+  return places_[place]->demand->users(item);
+}
+
+ItemDemand PlaceDemand::of(const Item& item, std::size_t place) const {
+  const ClinicDemand& there = *places_[place]->demand;
+  if (!branches_.several()) return there.of(item);
+  DemandSources sources = there.sources(item);
+  sources.starts.starts *= shares_[place];
+  return ItemDemand{today_, std::move(sources), there.fresh()};
+}
+
+void tell_places(std::vector<ProposalLine>& lines, const Clinic& clinic,
+                 const PlaceDemand& demand) {
+  const auto& names = demand.branches().names();
+  if (!demand.branches().several()) return;
+  const ClinicIndex index{clinic};
+  const LeadTimes lead_times{clinic};
+  in_parallel(lines.size(), [&](std::size_t i) {
+    Reason& reason = lines[i].reason;
+    const Item* item = index.item(lines[i].item);
+    if (item == nullptr || reason.patient_ordered) return;
+    const LeadTime lead = lead_times.of(*item);
+    for (std::size_t p = 0; p < names.size(); ++p) {
+      const double mean = demand.of(*item, p).until_arrival(reason.next_order_day, lead).mean();
+      reason.by_place.push_back({names[p], mean});
+    }
+  });
+}
+
+}  // namespace sparewell::supply

@@ -20,6 +20,7 @@ const Item* size_for(const Item& worn, double circumference_cm,
   for (const Item& item : catalogue) {
     if (!item.size_min_cm || !item.size_max_cm || item.code == worn.code) continue;
     if (make_of(item) != make_of(worn)) continue;
+    if (description_without_size(item) != description_without_size(worn)) continue;
     if (circumference_cm < *item.size_min_cm || circumference_cm > *item.size_max_cm) continue;
     const double middle = (*item.size_min_cm + *item.size_max_cm) / 2;
     const double away =

@@ -8,8 +8,8 @@
 
 namespace sparewell::care {
 
-/// The item like `worn` in everything but the size (kind, attachment, material, thread, supplier,
-/// height at which the size is stated) whose range holds the circumference there. Of several the
+/// The item like `worn` in everything but the size (description apart from the size label, kind,
+/// attachment, material, thread, supplier, height at which the size is stated) whose range holds the circumference there. Of several the
 /// one whose range lies closest around it, then by item code. nullptr when there is none.
 [[nodiscard]] const Item* size_for(const Item& worn, double circumference_cm,
                                    const std::vector<Item>& catalogue);

@@ -47,4 +47,8 @@ struct Item {
   friend bool operator==(const Item&, const Item&) = default;
 };
 
+/// The description less the last mention of the size label: alike for all sizes of one line of a
+/// maker.
+[[nodiscard]] std::string description_without_size(const Item& item);
+
 }  // namespace sparewell

@@ -13,13 +13,6 @@ bool is_changing(EndReason reason) {
   return std::ranges::find(changing_reasons, reason) != changing_reasons.end();
 }
 
-std::string words_without_size(const Item& item) {
-  std::string words = item.description;
-  const auto at = item.size_label.empty() ? std::string::npos : words.rfind(item.size_label);
-  if (at != std::string::npos) words.erase(at, item.size_label.size());
-  return words;
-}
-
 bool sizes_overlap(const Item& a, const Item& b) {
   const bool has_a = a.size_min_cm && a.size_max_cm;
   const bool has_b = b.size_min_cm && b.size_max_cm;
@@ -37,9 +30,9 @@ std::vector<const Item*> sizes_of(const Item& from, const std::vector<const Item
     }
   }
   std::vector<const Item*> same_words;
-  const std::string words = words_without_size(from);
+  const std::string words = description_without_size(from);
   std::ranges::copy_if(line, std::back_inserter(same_words),
-                       [&](const Item* item) { return words_without_size(*item) == words; });
+                       [&](const Item* item) { return description_without_size(*item) == words; });
   return same_words.size() > 1 ? same_words : line;
 }
 

@@ -31,4 +31,8 @@ TEST_CASE("The size that suits is of the same make, and the closest around the l
   CHECK(care::size_for(worn, 29, catalogue) == &catalogue[3]);
   CHECK(care::size_for(worn, 40, catalogue) == nullptr);
   CHECK(care::size_for(catalogue[4], 25, catalogue) == nullptr);
+  auto described = catalogue;
+  described[0].description = "Liner with a soft cuff, size 22";
+  described[0].size_label = "22";
+  CHECK(care::size_for(described[2], 23, described) == &described[3]);
 }

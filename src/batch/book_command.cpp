@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <iostream>
 
 #include <fmt/format.h>
@@ -63,7 +64,7 @@ int book(const Context& context, const BookOptions& options) {
       desk::book_pieces(*context.open(store::OpenMode::existing), request_of(options),
                         context.today(), context.author("").who);
   if (!outcome) throw WrongUse{outcome.error().sentence};
-  Json document = json_of(outcome->check);
+  Json document = batch::json_of(outcome->check);
   document["recorded"] = outcome->recorded;
   std::string words = "Nothing was booked.";
   if (outcome->recorded) {

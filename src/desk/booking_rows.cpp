@@ -29,7 +29,7 @@ std::string serving_words(const Serving& serving, Date today) {
     parts.push_back(pieces == all ? words : fmt::format("{} {}", pieces, words));
   };
   add(serving.here, "in stock");
-  add(serving.elsewhere, "in stock at another place");
+  add(serving.elsewhere, fmt::format("in stock at {}", serving.other_place));
   add(serving.coming, (serving.expected_on ? "on order" : "in transit") +
                           (serving.late > 0 ? std::string{} : expected_words(serving)));
   add(serving.late, fmt::format("on order{}, which is too late", expected_words(serving)));

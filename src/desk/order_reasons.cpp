@@ -32,11 +32,13 @@ std::string who(const ExpectedNeed& need) {
 }
 
 /// "", or what of the reserved pieces is booked for days, and what for later ones.
-std::string booked_words(const Reason& reason) {
+std::string booked_words(const ProposalLine& line) {
+  const Reason& reason = line.reason;
   std::string words;
   if (reason.booked > 0) {
     words =
-        fmt::format(", {} of them for {} until {}", reason.booked,
+        fmt::format(", {} of them for {} until {}",
+                    reason.booked == line.reserved ? "all" : std::to_string(reason.booked),
                     reason.patient_ordered ? "days" : "visits", date_words(reason.booked_until));
   }
   words += ".";
@@ -53,7 +55,7 @@ std::string position_sentence(const ProposalLine& line) {
   const std::string in_transit =
       line.in_transit > 0 ? fmt::format(", {} in transit", line.in_transit) : "";
   return fmt::format("{} on hand{}, {} on order{}, {} reserved{}", line.on_hand, in_transit,
-                     line.on_order, overdue, line.reserved, booked_words(line.reason));
+                     line.on_order, overdue, line.reserved, booked_words(line));
 }
 
 /// "next order day 2026-12-02 plus 7 days to arrive", and where the days come from.

@@ -51,14 +51,17 @@ int take(int& from, int wanted) {
   return taken;
 }
 
-int from_shelf(Supply& supply, int wanted, Date day, const std::string& place, bool there) {
-  int taken = 0;
+void serve_from_shelf(Serving& serving, Supply& supply, Date day, bool at_its_place) {
   for (StockLevel& level : supply.shelf) {
-    if ((level.place == place) != there) continue;
+    if ((level.place == serving.booking->place) != at_its_place) continue;
     if (level.lot.use_by && *level.lot.use_by < day) continue;
-    taken += take(level.quantity, wanted - taken);
+    const int taken = take(level.quantity, serving.missing);
+    serving.missing -= taken;
+    (at_its_place ? serving.here : serving.elsewhere) += taken;
+    if (taken > 0 && !at_its_place && serving.other_place.empty()) {
+      serving.other_place = level.place;
+    }
   }
-  return taken;
 }
 
 void serve_from_orders(Serving& serving, Supply& supply, Date day) {
@@ -81,7 +84,7 @@ std::vector<Serving> servings(const Clinic& clinic, Date today) {
   std::set<ItemCode> booked;
   for (const Reservation& booking : clinic.reservations) {
     if (booking.quantity <= 0) continue;
-    made.push_back({&booking, 0, 0, 0, 0, booking.quantity, std::nullopt});
+    made.push_back({&booking, 0, 0, 0, 0, booking.quantity, std::nullopt, {}});
     booked.insert(booking.item);
   }
   if (made.empty()) return made;
@@ -93,15 +96,10 @@ std::vector<Serving> servings(const Clinic& clinic, Date today) {
   const auto day_of = [&](const Serving& serving) {
     return std::max(today, serving.booking->needed_on.value_or(today));
   };
-  for (Serving& each : made) {
-    each.here = from_shelf(supplies[each.booking->item], each.missing, day_of(each),
-                           each.booking->place, true);
-    each.missing -= each.here;
-  }
-  for (Serving& each : made) {
-    each.elsewhere = from_shelf(supplies[each.booking->item], each.missing, day_of(each),
-                                each.booking->place, false);
-    each.missing -= each.elsewhere;
+  for (const bool at_its_place : {true, false}) {
+    for (Serving& each : made) {
+      serve_from_shelf(each, supplies[each.booking->item], day_of(each), at_its_place);
+    }
   }
   for (Serving& each : made) serve_from_orders(each, supplies[each.booking->item], day_of(each));
   return made;

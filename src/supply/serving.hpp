@@ -2,6 +2,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "clinic/clinic.hpp"
@@ -17,6 +18,7 @@ struct Serving {
   int late = 0;                     ///< on order, and expected after its day
   int missing = 0;                  ///< neither there nor coming
   std::optional<Date> expected_on;  ///< when the last of those on order are expected
+  std::string other_place = {};     ///< where the first of those elsewhere lie
 };
 
 /// Every booking with pieces, in the order in which they are served: the soonest first, those

@@ -50,7 +50,8 @@ TEST_CASE("A booking is checked, listed, ordered for, and cancelled") {
   REQUIRE_FALSE(after.is_null());
   CHECK(after["reserved"] == 30);
   CHECK(after["booked"] == 30);
-  CHECK(after["why"].get<std::string>().find("30 of them") != std::string::npos);
+  CHECK(after["why"].get<std::string>().find("30 reserved, all of them for visits") !=
+        std::string::npos);
   const int ordered_before = before.is_null() ? 0 : before["quantity"].get<int>();
   CHECK(after["quantity"].get<int>() > ordered_before);
 

@@ -36,7 +36,8 @@ std::vector<StockedCase> stocked_cases(const Clinic& clinic, Date today) {
     const auto order_days = supplier == nullptr ? OrderDays{} : supplier->order_days;
     const Date order_day = next_order_day(order_days, today);
     const auto lead = lead_times.of(item);
-    const auto position = book.position(item.code, order_day + days{lead.mean_days()}, today);
+    const Date arrives = order_day + days{lead.mean_days()};
+    const auto position = book.position(item.code, arrives, today, arrives);
     made.push_back({&item, days_between(today, order_day), position.total(), lead});
   }
   return made;

@@ -178,8 +178,9 @@ TEST_CASE("Pieces booked for visits are told apart, and those for later are not 
   CHECK(holds(why(line, {}), "3 reserved, 2 of them for visits until 9 Dec 2026. Until"));
   line.reason.booked_later = 1;
   CHECK(holds(why(line, {}), "9 Dec 2026. 1 piece is booked for later, and not counted yet."));
+  line.reason.booked = 3;
   line.reason.patient_ordered = true;
-  CHECK(holds(why(line, {}), "3 reserved, 2 of them for days until 9 Dec 2026."));
+  CHECK(holds(why(line, {}), "3 reserved, all of them for days until 9 Dec 2026."));
 }
 
 TEST_CASE("A patient's line names the patient, the date and the chance") {

@@ -221,9 +221,9 @@ TEST_CASE("The list says where the pieces come from") {
   CHECK(booking_words(booking) == "3 pieces of L1 for 3 Dec 2026 at main store");
   CHECK(serving_words(serving, today) == "in stock");
   CHECK(serving_key(serving) == "served");
-  serving = {&booking, 1, 1, 1, 0, 0, today + days{2}};
+  serving = {&booking, 1, 1, 1, 0, 0, today + days{2}, "branch"};
   CHECK(serving_words(serving, today) ==
-        "1 in stock, 1 in stock at another place, 1 on order, expected 27 Nov 2026");
+        "1 in stock, 1 in stock at branch, 1 on order, expected 27 Nov 2026");
   serving = {&booking, 0, 0, 0, 2, 1, today + days{20}};
   CHECK(serving_words(serving, today) ==
         "2 on order, expected 15 Dec 2026, which is too late, 1 neither in stock nor on order");

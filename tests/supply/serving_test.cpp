@@ -37,6 +37,7 @@ TEST_CASE("The soonest booking takes from the shelf first, at its own place befo
   clinic.reservations.pop_back();  // the branch's piece is free then
   const auto without = servings(clinic, today);
   CHECK(without[1].elsewhere == 1);
+  CHECK(without[1].other_place == "branch");
   CHECK(without[1].missing == 0);
 }
 

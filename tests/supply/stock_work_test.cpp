@@ -175,7 +175,7 @@ TEST_CASE("Only stores count as on hand; what is in transit is on its way") {
   add_stock(clinic, 4, std::nullopt, "on loan");
   add_stock(clinic, 8, std::nullopt, "at supplier Tern");
   add_stock(clinic, 16, std::nullopt, "cage");
-  const auto position = StockBook{clinic}.position({"L1"}, today, today);
+  const auto position = StockBook{clinic}.position({"L1"}, today, today, today);
   CHECK(position.on_hand == 1);
   CHECK(position.in_transit == 2);
   CHECK(position.total() == 3);

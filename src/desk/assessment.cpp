@@ -1,8 +1,21 @@
 #include "desk/assessment.hpp"
 
+#include <algorithm>
+
 #include "supply/place_demand.hpp"
 
 namespace sparewell::desk {
+
+namespace {
+
+bool patients_elsewhere(const Clinic& clinic) {
+  const Branches branches{clinic};
+  return std::ranges::any_of(clinic.patients, [&](const Patient& patient) {
+    return !patient.place.empty() && branches.of(patient.ref) > 0;
+  });
+}
+
+}  // namespace
 
 Assessment forecast(Clinic clinic, const wear::PriorTable& priors, Date today) {
   Assessment made;
@@ -26,7 +39,7 @@ Assessment assess(Clinic clinic, const wear::PriorTable& priors, Date today,
                                                 : without_held(made.lives, made.held_needs);
   const auto& lives = made.held_needs.empty() ? made.lives : not_held;
   auto proposal = supply::propose(made.clinic, lives, today, policy);
-  if (Branches{made.clinic}.several()) {
+  if (patients_elsewhere(made.clinic)) {
     const supply::PlaceDemand by_place{made.clinic, lives, today};
     supply::tell_places(proposal.lines, made.clinic, by_place);
   }

@@ -9,6 +9,14 @@
 
 namespace sparewell::supply {
 
+namespace {
+
+// What a store to which nobody belongs has.
+const Lives nobody;
+const std::vector<ChangingFrom> no_changes;
+
+}  // namespace
+
 std::vector<double> shares_of_starts(const Clinic& clinic, const Branches& branches,
                                      const std::vector<wear::LifeOfUnit>& lives, Date today) {
   std::vector<double> shares(branches.names().size(), 0.0);
@@ -47,27 +55,33 @@ PlaceDemand::PlaceDemand(const Clinic& clinic, const std::vector<wear::LifeOfUni
                          Date today)
     : today_{today}, branches_{clinic}, shares_{shares_of_starts(clinic, branches_, lives, today)} {
   for (std::size_t p = 0; p < shares_.size(); ++p) places_.push_back(std::make_unique<OfPlace>());
-  if (!branches_.several()) {
+  if (shares_.front() == 1) {
     places_.front()->demand.emplace(clinic, lives, today);
     return;
   }
   for (const auto& life : lives) {
     places_[branches_.of(clinic.units[life.unit].patient)]->lives.push_back(life);
   }
-  in_parallel(places_.size(),
-              [&](std::size_t p) { places_[p]->demand.emplace(clinic, places_[p]->lives, today); });
+  in_parallel(places_.size(), [&](std::size_t p) {
+    if (shares_[p] > 0) places_[p]->demand.emplace(clinic, places_[p]->lives, today);
+  });
 }
 
 const Lives& PlaceDemand::users(const ItemCode& item, std::size_t place) const {
-  return places_[place]->demand->users(item);
+  const auto& there = places_[place]->demand;
+  return there ? there->users(item) : nobody;
 }
 
 ItemDemand PlaceDemand::of(const Item& item, std::size_t place) const {
-  const ClinicDemand& there = *places_[place]->demand;
-  if (!branches_.several()) return there.of(item);
-  DemandSources sources = there.sources(item);
+  const auto& there = places_[place]->demand;
+  if (!there) {
+    const auto other = std::ranges::find_if(places_, [](const auto& p) { return p->demand; });
+    return ItemDemand{today_, {nobody, no_changes}, (*other)->demand->fresh()};
+  }
+  if (shares_[place] == 1) return there->of(item);
+  DemandSources sources = there->sources(item);
   sources.starts.starts *= shares_[place];
-  return ItemDemand{today_, std::move(sources), there.fresh()};
+  return ItemDemand{today_, std::move(sources), there->fresh()};
 }
 
 void tell_places(std::vector<ProposalLine>& lines, const Clinic& clinic,

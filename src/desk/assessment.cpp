@@ -24,6 +24,7 @@ Assessment assess(Clinic clinic, const wear::PriorTable& priors, Date today,
       made.held_needs.empty()
           ? supply::propose(made.clinic, made.lives, today, policy)
           : supply::propose(made.clinic, without_held(made.lives, made.held_needs), today, policy);
+  made.budget = policy.budget;
   made.proposal = std::move(proposal.lines);
   made.held = std::move(proposal.held);
   return made;

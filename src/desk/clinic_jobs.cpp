@@ -18,7 +18,9 @@ DayPtr read_day(const ClinicFile& file, const JobControl& control) {
   control.say({"Reading the clinic file", std::nullopt});
   auto clinic = store::load_clinic(*open_store(file)->read());
   control.say({"Working out how long parts will last and what to order", std::nullopt});
-  auto assessment = assess(std::move(clinic), built_in_priors(), file.today);
+  auto policy = supply::policy_of(clinic.settings);
+  policy.budget = file.budget;
+  auto assessment = assess(std::move(clinic), built_in_priors(), file.today, policy);
   auto surprises = wear::find_surprises(assessment.clinic, assessment.fitted, file.today);
   return std::make_shared<const Day>(std::move(assessment), std::move(surprises));
 }

@@ -18,8 +18,12 @@ enum class Command {
   mark_as_sent,
   play_policy,
   compare_decisions,
+  held_back,
+  suppliers,
   issue_part,
   end_part,
+  sheet_again,
+  sheet_signed,
   stock_move,
   stock_quarantine,
   stock_write_off,
@@ -66,6 +70,7 @@ struct CommandState {
   bool drafts = false;   ///< orders written and not yet sent
   bool patient = false;  ///< the page "Patients" is shown and a patient is chosen on it
   bool part = false;     ///< the same of a part in use
+  bool issued = false;   ///< the same of a part in use or not
   bool lot = false;      ///< the page "Shelf" is shown and a lot is chosen on it
   bool item = false;     ///< the same of an item
   bool away = false;     ///< the same of something that is away and has to be settled

@@ -45,6 +45,7 @@ bool MainFrame::say_failure(const JobEnd& end) {
 void MainFrame::open(const std::string& path) {
   auto file = file_;
   file.path = path;
+  file.budget.reset();
   auto day = std::make_shared<desk::DayPtr>();
   start_job({"Opening the clinic file", false,
              [file, day](const JobControl& control) { *day = desk::read_day(file, control); },
@@ -111,8 +112,7 @@ void MainFrame::test_forecasts() {
 }
 
 void MainFrame::play_policy() {
-  go_to(*plan_);
-  plan_->open(PlanPanel::Pane::play);
+  go_to_plan(PlanPanel::Pane::play);
   auto play = std::make_shared<desk::PolicyPlayPtr>();
   start_job(
       {"Playing the policy", true,
@@ -125,8 +125,7 @@ void MainFrame::play_policy() {
 }
 
 void MainFrame::compare_decisions() {
-  go_to(*plan_);
-  plan_->open(PlanPanel::Pane::what_if);
+  go_to_plan(PlanPanel::Pane::what_if);
   auto compared = std::make_shared<std::vector<desk::Compared>>();
   start_job({"Comparing what could be decided", false,
              [day = day_, questions = plan_->questions(), compared](const JobControl&) {
@@ -136,6 +135,11 @@ void MainFrame::compare_decisions() {
                if (say_failure(end)) return;
                plan_->show_compared(*compared);
              }});
+}
+
+void MainFrame::keep_to(const std::optional<Money>& budget) {
+  file_.budget = budget;
+  read_again();
 }
 
 void MainFrame::import_from(const std::string& folder, const exchange::FolderFormat& format) {

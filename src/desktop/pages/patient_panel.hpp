@@ -40,6 +40,8 @@ class PatientPanel : public Page {
   [[nodiscard]] std::string chosen_patient() const;
   /// The chosen part where it is in use; otherwise nullptr.
   [[nodiscard]] const Unit* chosen_unit() const;
+  /// The chosen part, in use or not; nullptr when none is chosen.
+  [[nodiscard]] const Unit* chosen_part() const;
   void allow_work(const desk::CommandState& state);
 
  private:
@@ -57,6 +59,8 @@ class PatientPanel : public Page {
   std::function<void()> choice_changed_;
   wxButton* issue_ = nullptr;
   wxButton* end_ = nullptr;
+  wxButton* sheet_ = nullptr;
+  wxButton* signed_ = nullptr;
   desk::DayPtr day_;
   desk::ForecastTestPtr test_;
   desk::PatientList list_;

@@ -57,13 +57,18 @@ void change_handover(store::UnitOfWork& work, const std::vector<store::Row<Hando
   }
 }
 
-/// "20 Nov 2026 and 25 Nov 2026".
+/// "25 Nov 2026 and 20 Nov 2026": the days of the parts, the newest first; not all of many.
 std::string days_words(const std::vector<IssuedParts>& parts) {
+  constexpr std::size_t most = 3;
   std::vector<std::string> days;
   for (const auto& each : parts) {
     auto words = date_words(each.units.front().issued_on);
     if (days.empty() || days.back() != words) days.push_back(std::move(words));
   }
+  if (days.size() <= most + 1) return list_words(days);
+  const auto more = std::ssize(days) - static_cast<long long>(most);
+  days.resize(most);
+  days.push_back(count_words(more, "other day", "other days"));
   return list_words(days);
 }
 

@@ -67,8 +67,8 @@ std::vector<RevisionLine> revision_lines(const Lines& lines, const Lines* before
 }
 
 std::vector<Column> revision_columns() {
-  return {{"Item", 14, Align::left, "", 1},
-          {"Ordered", 8, Align::right, ""},
+  return {{"Item", 22, Align::left, "", 2},
+          {"Ordered", 6, Align::right, ""},
           {"Unit cost", 13, Align::right, ""},
           {"Promised", 12, Align::left, ""},
           {"For", 10, Align::left, "Patients whom the pieces are for", 1},

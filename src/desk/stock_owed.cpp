@@ -112,20 +112,12 @@ std::string decided_note(const IssueCheck& check, const LendRequest& request) {
                      words_of(check, care::Gravity::stops));
 }
 
-/// What stops it or has to be asked, a sentence or two each; and that nothing is known where
-/// nothing is.
-std::vector<std::string> loan_notes(const IssueCheck& check, const Clinic& clinic) {
+/// What stops it or has to be asked, a sentence or two each.
+std::vector<std::string> loan_notes(const IssueCheck& check) {
   std::vector<std::string> made;
   for (const auto& finding : check.findings) {
     if (finding.gravity == care::Gravity::note) continue;
     made.push_back(fmt::format("{}: {}", gravity_words(finding.gravity), finding.words));
-  }
-  const auto& patient = check.question.patient;
-  if (std::ranges::find(clinic.sensitivities, patient, &Sensitivity::patient) ==
-      clinic.sensitivities.end()) {
-    made.push_back(
-        fmt::format("No sensitivities of {} are recorded; that does not mean that there are none.",
-                    patient.text));
   }
   return made;
 }
@@ -228,7 +220,7 @@ Expected<Booked> book_loan(UnitOfWork& work, const LendRequest& request, Date to
   Booked booked{decided->movements,
                 {fmt::format("Loan {}: back by {}.", loan.number, date_words(loan.due_on))},
                 loan.number};
-  for (auto& note : loan_notes(*check, clinic)) booked.notes.push_back(std::move(note));
+  for (auto& note : loan_notes(*check)) booked.notes.push_back(std::move(note));
   if (loan.lot.use_by && *loan.lot.use_by < loan.due_on) {
     booked.notes.push_back(
         fmt::format("The lot expires on {}, before the loan ends.", date_words(*loan.lot.use_by)));

@@ -79,13 +79,15 @@ void MainFrame::create(const std::string& path) {
              }});
 }
 
-void MainFrame::read_again() {
+void MainFrame::read_again(std::function<void()> then) {
   auto day = std::make_shared<desk::DayPtr>();
   start_job(
       {"Reading the clinic file", false,
        [file = file_, day](const JobControl& control) { *day = desk::read_day(file, control); },
-       [this, day](const JobEnd& end) {
-         if (!say_failure(end)) renew(*day);
+       [this, day, then = std::move(then)](const JobEnd& end) {
+         if (say_failure(end)) return;
+         renew(*day);
+         if (then) then();
        }});
 }
 
@@ -165,8 +167,8 @@ void MainFrame::write_into(const std::string& folder) {
              },
              [this, written, folder](const JobEnd& end) {
                if (say_failure(end)) return;
-               say_written(*written, folder);
-               read_again();
+               // Not before the drafts are read, because they can be marked as sent from there.
+               read_again([this, written, folder] { say_written(*written, folder); });
              }});
 }
 

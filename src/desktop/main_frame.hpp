@@ -119,7 +119,8 @@ class MainFrame : public wxFrame {
   void start_job(desk::Job job);
   void open(const std::string& path);
   void create(const std::string& path);
-  void read_again();
+  /// `then` is called once the window shows what was read.
+  void read_again(std::function<void()> then = {});
   void import_from(const std::string& folder, const exchange::FolderFormat& format);
   void write_into(const std::string& folder);
   void test_forecasts();

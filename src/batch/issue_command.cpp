@@ -18,6 +18,7 @@ struct Options {
   std::string sheet;
   bool letter = false;
   bool no_name = false;
+  bool by_forecast = false;
 };
 
 Side side_option(const std::string& text) {
@@ -40,12 +41,26 @@ Date day_of(const Context& context, const Options& options) {
   return options.on.empty() ? context.today() : date_option("--on", options.on);
 }
 
+/// The forecast of the day, where it is asked for: it takes the clinic's whole history.
+desk::ExpectedWear expected_wear(const Context& context, const Options& options, Date day) {
+  if (!options.by_forecast) return {};
+  const auto assessment = std::make_shared<desk::Assessment>(
+      desk::forecast(context.clinic_on(day), desk::built_in_priors(), day));
+  return [assessment](const desk::IssueQuestion& question) {
+    return desk::expected_days(*assessment, question);
+  };
+}
+
 int check(const Context& context, const Options& options) {
   const auto snapshot = context.open(store::OpenMode::existing)->read();
   std::vector<Item> catalogue;
   for (auto& row : snapshot->all<Item>()) catalogue.push_back(std::move(row.record));
-  const auto question = desk::question_of(catalogue, request_of(options), day_of(context, options));
+  const Date day = day_of(context, options);
+  auto question = desk::question_of(catalogue, request_of(options), day);
   if (!question) throw WrongUse{question.error().sentence};
+  if (const auto expected = expected_wear(context, options, day)) {
+    question->expected_days = expected(*question);
+  }
   const auto made = desk::check_issue(desk::read_for_issue(*snapshot, question->item), *question);
   if (!made) throw WrongUse{made.error().sentence};
   context.json ? print(json_of(*made)) : print_words(*made);
@@ -72,8 +87,9 @@ int issue(const Context& context, const Options& options) {
   const auto store = context.open(store::OpenMode::existing);
   const Date today = context.today();
   const auto who = context.author("").who;
-  const auto outcome =
-      desk::issue_part(*store, request_of(options), day_of(context, options), today, who);
+  const Date day = day_of(context, options);
+  const auto outcome = desk::issue_part(*store, request_of(options), day, today, who,
+                                        expected_wear(context, options, day));
   if (!outcome) throw WrongUse{outcome.error().sentence};
   int pages = 0;
   if (outcome->recorded && !options.sheet.empty()) {
@@ -105,6 +121,10 @@ void add_question(CLI::App& command, Options& options) {
       ->expected(1)
       ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
   command.add_option("--on", options.on, "The day, YYYY-MM-DD (default: today)");
+  command.add_flag(
+      "--by-forecast", options.by_forecast,
+      "Compare the use-by date with the forecast for this patient instead of the usual "
+      "life of such parts; fits the clinic's history first");
 }
 
 }  // namespace

@@ -8,6 +8,7 @@
 #include "desk/order_changes.hpp"
 #include "desk/order_revisions.hpp"
 #include "desk/order_words.hpp"
+#include "desk/revision_lines.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::batch {
@@ -74,20 +75,39 @@ Json json_of(const desk::OrderView& view, bool with_lines) {
   return made;
 }
 
-Json json_of(const desk::KeptRevision& kept) {
-  Json lines = Json::array();
-  for (const auto& line : kept.lines) {
-    lines.push_back({{"item_code", line.item.text},
-                     {"quantity", line.quantity},
-                     {"unit_cost", batch::json_of(line.unit_cost)},
-                     {"promised_on", batch::json_of(line.promised_on)},
-                     {"for_patients", line.for_patients}});
+/// A revision beside the one before it.
+struct Shown {
+  const desk::KeptRevision& kept;
+  const desk::KeptRevision* before;
+  [[nodiscard]] std::vector<desk::RevisionLine> lines() const {
+    return desk::revision_lines(kept.lines, before == nullptr ? nullptr : &before->lines);
   }
-  return {{"revision", kept.head.revision},
-          {"made_on", batch::json_of(kept.head.made_on)},
-          {"made_by", kept.head.made_by},
-          {"why", kept.head.why},
-          {"lines", std::move(lines)}};
+};
+
+std::vector<Shown> shown(const std::vector<desk::KeptRevision>& revisions) {
+  std::vector<Shown> made;
+  for (std::size_t i = 0; i < revisions.size(); ++i) {
+    made.push_back({revisions[i], i == 0 ? nullptr : &revisions[i - 1]});
+  }
+  return made;
+}
+
+Json json_of(const Shown& revision) {
+  const auto& kept = revision.kept;
+  Json lines = Json::array();
+  Json dropped = Json::array();
+  for (const auto& [line, gone, change] : revision.lines()) {
+    (gone ? dropped : lines)
+        .push_back({{"item_code", line.item.text},
+                    {"quantity", line.quantity},
+                    {"unit_cost", batch::json_of(line.unit_cost)},
+                    {"promised_on", batch::json_of(line.promised_on)},
+                    {"for_patients", line.for_patients},
+                    {"change", change}});
+  }
+  return {{"revision", kept.head.revision}, {"made_on", batch::json_of(kept.head.made_on)},
+          {"made_by", kept.head.made_by},   {"why", kept.head.why},
+          {"lines", std::move(lines)},      {"dropped", std::move(dropped)}};
 }
 
 std::string list_words(const desk::OrderView& view) {
@@ -123,17 +143,21 @@ int list(const Context& context, const Options& options) {
   return done;
 }
 
-void print_revision(const desk::KeptRevision& kept) {
+void print_revision(const Shown& revision) {
+  const auto& kept = revision.kept;
   std::cout << fmt::format(
       "Revision {}, {}{}: {}\n", kept.head.revision, desk::date_words(kept.head.made_on),
       kept.head.made_by.empty() ? "" : fmt::format(", {}", kept.head.made_by), kept.head.why);
-  for (const auto& line : kept.lines) {
-    std::cout << fmt::format("  {}  {}\n", line.item.text,
-                             desk::count_words(line.quantity, "piece", "pieces"));
+  for (const auto& [line, dropped, change] : revision.lines()) {
+    std::cout << fmt::format(
+        "  {}  {}{}\n", line.item.text,
+        dropped ? std::string{"none"} : desk::count_words(line.quantity, "piece", "pieces"),
+        change.empty() ? std::string{} : fmt::format(" ({})", change));
   }
+  if (kept.lines.empty()) std::cout << "  Nothing is left of the order.\n";
 }
 
-void print_order(const desk::OrderView& view, const std::vector<desk::KeptRevision>& revisions) {
+void print_order(const desk::OrderView& view, const std::vector<Shown>& revisions) {
   std::cout << list_words(view) << '\n';
   const auto& header = view.order.header;
   if (header && header->approved_on) {
@@ -152,7 +176,7 @@ void print_order(const desk::OrderView& view, const std::vector<desk::KeptRevisi
                              line.outstanding(), desk::line_state_words(view, i),
                              desk::line_for_words(view.order, line));
   }
-  for (const auto& kept : revisions) print_revision(kept);
+  for (const auto& revision : revisions) print_revision(revision);
 }
 
 int show(const Context& context, const Options& options) {
@@ -161,16 +185,17 @@ int show(const Context& context, const Options& options) {
   const auto snapshot = store->read();
   const auto stored = desk::find_order(*snapshot, options.name);
   if (!stored) throw WrongUse{stored.error().sentence};
-  auto revisions = desk::revisions_of(*snapshot, stored->order);
+  const auto kept = desk::revisions_of(*snapshot, stored->order);
+  const auto revisions = shown(kept);
   if (options.revision > 0) {
-    std::erase_if(revisions, [&](const desk::KeptRevision& kept) {
-      return kept.head.revision != options.revision;
+    const auto wanted = std::ranges::find_if(revisions, [&](const Shown& revision) {
+      return revision.kept.head.revision == options.revision;
     });
-    if (revisions.empty()) {
+    if (wanted == revisions.end()) {
       throw WrongUse{
           fmt::format("No revision {} of order {} is kept.", options.revision, options.name.ref)};
     }
-    context.json ? print(json_of(revisions.front())) : print_revision(revisions.front());
+    context.json ? print(json_of(*wanted)) : print_revision(*wanted);
     return done;
   }
   for (const auto& view : desk::order_views(store::load_clinic(*snapshot), today)) {
@@ -180,7 +205,7 @@ int show(const Context& context, const Options& options) {
     if (context.json) {
       Json made = json_of(view, true);
       made["revisions"] = Json::array();
-      for (const auto& kept : revisions) made["revisions"].push_back(json_of(kept));
+      for (const auto& revision : revisions) made["revisions"].push_back(json_of(revision));
       print(made);
     } else {
       print_order(view, revisions);

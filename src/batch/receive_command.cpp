@@ -81,6 +81,7 @@ void print_json(const desk::ReceivingOutcome& outcome) {
          {"place", delivery.place},
          {"damaged", delivery.damaged},
          {"serials", delivery.serials},
+         {"damaged_serials", delivery.damaged_serials},
          {"put_away", json_of(outcome.put_away)},
          {"still_waiting", json_of(outcome.waiting)},
          {"lines", std::move(lines)},
@@ -158,6 +159,13 @@ void add_receive(CLI::App& app, Context& context) {
   command->add_option("--serial", request.serials, "Serial numbers of the sound pieces: S1,S2")
       ->delimiter(',')
       ->expected(1, 1'000'000);
+  command
+      ->add_option("--damaged-serial", request.damaged_serials,
+                   "Serial numbers of the damaged pieces: S3,S4")
+      ->delimiter(',')
+      ->expected(1, 1'000'000);
+  command->add_flag("--accept-serial", request.accepted.known_serial,
+                    "A serial number is known already, and the same piece has come again");
   command->add_flag("--accept-extra", request.accepted.extra, "Take more than was ordered");
   command->add_flag("--without-use-by", request.accepted.no_use_by,
                     "The label gives no use-by date, although the item has a shelf life");

@@ -63,6 +63,9 @@ void add_lend(CLI::App& stock, Context& context) {
   command->add_option("--until", options->until, "The last day of the trial, YYYY-MM-DD")
       ->required();
   command->add_option("--note", options->request.note, "What the trial is for");
+  command->add_option("--override", options->request.override_by,
+                      "The clinician who decides although a check stops it");
+  command->add_option("--because", options->request.override_because, "The clinician's reason");
   books(command, context, "a part was lent to a patient",
         [&context, options](store::UnitOfWork& work) {
           auto read = options->request;

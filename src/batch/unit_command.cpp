@@ -16,6 +16,12 @@ struct Options {
   std::string reason;
   std::string on;
   std::string signed_on;
+  std::string issued;
+  std::vector<int> numbers;
+  bool list = false;
+  std::string file;
+  bool letter = false;
+  bool no_name = false;
 };
 
 Json json_of(const Unit& unit) {
@@ -31,6 +37,7 @@ Json json_of(const Unit& unit) {
 
 desk::UnitChoice choice_of(const Options& options) {
   auto choice = options.ending.unit;
+  if (!options.issued.empty()) choice.issued_on = date_option("--issued", options.issued);
   if (options.side.empty()) return choice;
   choice.side = parse_word<Side>(options.side);
   if (!choice.side) {
@@ -68,11 +75,53 @@ int end(const Context& context, const Options& options) {
   return done;
 }
 
+/// With the numbers that --unit takes.
+int list(const Context& context, const std::vector<desk::IssuedParts>& parts) {
+  Json rows = Json::array();
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    rows.push_back(json_of(parts[i].units.front()));
+    rows.back()["number"] = i + 1;
+    rows.back()["quantity"] = parts[i].units.size();
+    rows.back()["printed_on"] = batch::json_of(parts[i].printed_on);
+    rows.back()["signed_on"] = batch::json_of(parts[i].signed_on);
+    if (!context.json) std::cout << fmt::format("{:>3}  {}\n", i + 1, desk::issued_words(parts[i]));
+  }
+  if (context.json) {
+    print({{"parts", std::move(rows)}});
+  } else if (parts.empty()) {
+    std::cout << "There are no such parts.\n";
+  }
+  return done;
+}
+
+int sheet(const Context& context, const Options& options) {
+  const auto store = context.open(store::OpenMode::existing);
+  const auto choice = choice_of(options);
+  if (options.list) return list(context, desk::issued_parts(*store->read(), choice));
+  if (options.file.empty()) throw WrongUse{"Say with --out where the delivery sheet is written."};
+  const desk::SheetOptions how{
+      !options.no_name, options.letter ? exchange::PaperSize::letter : exchange::PaperSize::a4};
+  const auto pages = desk::print_sheet_again(*store, choice, options.numbers, options.file,
+                                             context.today(), how, context.author("").who);
+  if (!pages) throw WrongUse{pages.error().sentence};
+  if (context.json) {
+    print({{"file", options.file}, {"pages", *pages}});
+  } else {
+    std::cout << fmt::format("Wrote the delivery sheet: {}\n", options.file);
+  }
+  return done;
+}
+
 int delivered(const Context& context, const Options& options) {
   const auto store = context.open(store::OpenMode::existing);
-  const auto units =
-      desk::mark_delivered(*store, choice_of(options), date_option("--signed", options.signed_on),
-                           context.today(), context.author("").who);
+  const auto choice = choice_of(options);
+  if (options.list) return list(context, desk::unsigned_parts(*store->read(), choice));
+  if (options.signed_on.empty()) {
+    throw WrongUse{"Say with --signed on which day the sheet was signed."};
+  }
+  const auto units = desk::mark_delivered(*store, choice, options.numbers,
+                                          date_option("--signed", options.signed_on),
+                                          context.today(), context.author("").who);
   if (!units) throw WrongUse{units.error().sentence};
   Json rows = Json::array();
   for (const auto& unit : *units) {
@@ -93,6 +142,30 @@ void add_choice(CLI::App& command, Options& options) {
   command.add_option("--item", unit.item, "The item's code");
   command.add_option("--lot", unit.lot, "The lot");
   command.add_option("--serial", unit.serial, "The serial number");
+  command.add_option("--issued", options.issued, "The day on which it was issued, YYYY-MM-DD");
+}
+
+void add_numbers(CLI::App& command, Options& options) {
+  command
+      .add_option("--unit", options.numbers,
+                  "Only these of the parts that answer, by the numbers of --list: 1,3")
+      ->delimiter(',')
+      ->check(CLI::Range(1, 1'000'000));
+  command.add_flag("--list", options.list, "List the parts that answer, with their numbers");
+}
+
+void add_sheet(CLI::App& app, Context& context) {
+  auto* command =
+      app.add_subcommand("delivery-sheet", "Write the delivery sheet of parts handed over earlier");
+  const auto options = std::make_shared<Options>();
+  add_choice(*command, *options);
+  add_numbers(*command, *options);
+  command->add_option("--out", options->file, "The PDF file to write");
+  command->add_flag("--letter", options->letter, "On US Letter instead of A4");
+  command->add_flag("--without-name", options->no_name, "Leave the patient's name off the sheet");
+  command->callback([&context, options] {
+    context.run = [&context, options] { return sheet(context, *options); };
+  });
 }
 
 }  // namespace
@@ -110,11 +183,12 @@ void add_unit(CLI::App& app, Context& context) {
                  "It was issued by mistake: reverse that, as of the day of issue");
   ends->callback(
       [&context, ending] { context.run = [&context, ending] { return end(context, *ending); }; });
+  add_sheet(app, context);
   auto* marks = app.add_subcommand("delivered", "Record the day on a signed delivery sheet");
   const auto options = std::make_shared<Options>();
   add_choice(*marks, *options);
-  marks->add_option("--signed", options->signed_on, "The day it was signed, YYYY-MM-DD")
-      ->required();
+  add_numbers(*marks, *options);
+  marks->add_option("--signed", options->signed_on, "The day it was signed, YYYY-MM-DD");
   marks->callback([&context, options] {
     context.run = [&context, options] { return delivered(context, *options); };
   });

@@ -158,14 +158,6 @@ class Amending {
   std::vector<std::string> done_;
 };
 
-/// An order that was placed before its revisions were kept gets the one that it was sent as.
-void keep_first_revision(UnitOfWork& work, StoredOrder& stored, Date today) {
-  if (!revisions_of(work, stored.order).empty()) return;
-  keep_header(work, stored, header_of(stored.order));
-  keep_revision(work, stored, stored.order.header->placed_on.value_or(today), "",
-                "as it was recorded before its first amendment");
-}
-
 Expected<void> approve_amended(UnitOfWork& work, StoredOrder& stored, const Amendment& amendment,
                                Date today) {
   const auto limit = work.settings().approval_above;
@@ -198,14 +190,6 @@ OrderChanged changed(const OrderName& name, const std::vector<std::string>& done
           revision};
 }
 
-void next_revision(UnitOfWork& work, StoredOrder& stored, const std::string& why,
-                   const Desk& desk) {
-  auto header = header_of(stored.order);
-  ++header.revision;
-  keep_header(work, stored, header);
-  keep_revision(work, stored, desk.today, desk.who, why);
-}
-
 }  // namespace
 
 Expected<OrderChanged> amend_order(store::Store& store, const OrderName& name,
@@ -233,7 +217,7 @@ Expected<OrderChanged> amend_order(store::Store& store, const OrderName& name,
   } else {
     const auto approved = approve_amended(*work, *stored, amendment, desk.today);
     if (!approved) return tl::unexpected(approved.error());
-    next_revision(*work, *stored, amendment.why, desk);
+    keep_next_revision(*work, *stored, desk.today, desk.who, amendment.why);
   }
   work->commit();
   return changed(name, amending.done(), draft, header_of(stored->order).revision);
@@ -268,7 +252,8 @@ Expected<OrderChanged> back_order(store::Store& store, const OrderName& name, co
   }
   const auto words = until ? fmt::format("on back-order until {}", date_words(*until))
                            : std::string{"on back-order, no day promised"};
-  next_revision(*work, *stored, why.empty() ? fmt::format("{} {}", item.text, words) : why, desk);
+  keep_next_revision(*work, *stored, desk.today, desk.who,
+                     why.empty() ? fmt::format("{} {}", item.text, words) : why);
   work->commit();
   const int revision = stored->order.header->revision;
   return OrderChanged{fmt::format("The rest of {} on order {} is {} (revision {}).", item.text,

@@ -43,6 +43,7 @@ Assessment assess(Clinic clinic, const wear::PriorTable& priors, Date today,
     const supply::PlaceDemand by_place{made.clinic, lives, today};
     supply::tell_places(proposal.lines, made.clinic, by_place);
   }
+  made.budget = policy.budget;
   made.proposal = std::move(proposal.lines);
   made.held = std::move(proposal.held);
   return made;

@@ -1,6 +1,7 @@
 /// The whole computation of one day: what is known, how parts wear, what to order.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "clinic/clinic.hpp"
@@ -17,6 +18,7 @@ struct Assessment {
   Clinic clinic;  ///< as known at the end of today
   wear::ClinicLife fitted;
   std::vector<wear::LifeOfUnit> lives;  ///< units in use
+  std::optional<Money> budget;          ///< that the proposal keeps to
   std::vector<supply::ProposalLine> proposal;
   std::vector<supply::HeldLine> held;  ///< needed, and not on today's orders
   std::vector<HeldNeed> held_needs;    ///< units in use for which nothing is ordered

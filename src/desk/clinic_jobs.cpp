@@ -24,7 +24,9 @@ DayPtr read_day(const ClinicFile& file, const JobControl& control) {
     return std::pair{std::move(loaded), std::move(movements)};
   }();
   control.say({"Working out how long parts will last and what to order", std::nullopt});
-  auto assessment = assess(std::move(clinic), built_in_priors(), file.today);
+  auto policy = supply::policy_of(clinic.settings);
+  policy.budget = file.budget;
+  auto assessment = assess(std::move(clinic), built_in_priors(), file.today, policy);
   auto surprises = wear::find_surprises(assessment.clinic, assessment.fitted, file.today);
   auto restock = plan_restock(assessment, ledger);
   return std::make_shared<const Day>(std::move(assessment), std::move(surprises),

@@ -4,6 +4,7 @@
 
 #include <filesystem>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -20,7 +21,8 @@ namespace sparewell::desk {
 struct ClinicFile {
   std::string path;
   Date today;
-  std::string who;  ///< the account's name, for the change log
+  std::string who;                   ///< the account's name, for the change log
+  std::optional<Money> budget = {};  ///< for today's orders
 };
 
 /// The store of the file, with the clock of this machine.

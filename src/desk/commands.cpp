@@ -31,6 +31,9 @@ bool can_end_part(const CommandState& state) {
 bool can_cancel_booking(const CommandState& state) {
   return can_issue(state) && state.booked;
 }
+bool can_work_on_sheet(const CommandState& state) {
+  return idle_with_file(state) && state.issued;
+}
 bool can_work_on_lot(const CommandState& state) {
   return idle_with_file(state) && state.lot;
 }
@@ -67,7 +70,7 @@ bool can_reprint(const CommandState& state) {
   return idle_with_file(state) && state.order_reprintable;
 }
 
-constexpr std::array<CommandSpec, 50> table{{
+constexpr std::array<CommandSpec, 54> table{{
     {Command::open_file, Menu::file, "&Open clinic file...", "Ctrl+O", "Open another clinic file",
      idle},
     {Command::new_file, Menu::file, "&New clinic file...", "Ctrl+N", "Make an empty clinic file",
@@ -88,6 +91,11 @@ constexpr std::array<CommandSpec, 50> table{{
     {Command::compare_decisions, Menu::orders, "What &if", "Ctrl+Shift+Y",
      "Set ordering today beside waiting, another target and the loss of a supplier",
      idle_with_file},
+    {Command::held_back, Menu::orders, "&Held back", "Ctrl+9",
+     "What is needed and not ordered: for the budget, a sensitivity or a size that no longer fits",
+     always},
+    {Command::suppliers, Menu::orders, "&Suppliers", "Ctrl+0",
+     "How suppliers keep the days that they quote, and which orders are late", always},
     {Command::receive_delivery, Menu::orders, "&Receive...", "Ctrl+R",
      "Scan or type what came, and book it to its order", idle_with_file, true},
     {Command::place_order, Menu::orders, "Place &order", "",
@@ -113,6 +121,12 @@ constexpr std::array<CommandSpec, 50> table{{
      "Give up pieces that are booked for the chosen patient", can_cancel_booking},
     {Command::patient_place, Menu::patients, "Change &place...", "",
      "Say to which branch the chosen patient belongs", can_issue},
+    {Command::sheet_again, Menu::patients, "&Delivery sheet again...", "Ctrl+Shift+D",
+     "Write the delivery sheet of what was handed over with the chosen part again, as a copy",
+     can_work_on_sheet, true},
+    {Command::sheet_signed, Menu::patients, "&Signed sheet...", "Ctrl+Shift+G",
+     "Record on which day the patient signed the delivery sheet of the chosen part",
+     can_work_on_sheet},
     {Command::stock_move, Menu::shelf, "&Move...", "Ctrl+Shift+M",
      "Send pieces of the chosen lot to another place", can_work_on_lot},
     {Command::stock_quarantine, Menu::shelf, "&Quarantine or release...", "Ctrl+Shift+Q",
@@ -132,7 +146,7 @@ constexpr std::array<CommandSpec, 50> table{{
     {Command::branch_moves, Menu::shelf, "Moves &between branches", "Ctrl+G",
      "What to send from one branch to another, and why; the same again goes back to the items",
      has_branches},
-    {Command::send_moves, Menu::shelf, "Sen&d moves...", "Ctrl+Shift+G",
+    {Command::send_moves, Menu::shelf, "Sen&d moves...", "Ctrl+Shift+V",
      "Send the chosen move between branches, or all of them", can_send},
     {Command::test_forecasts, Menu::wear, "&Test the forecasts", "Ctrl+T",
      "Replay the clinic's own history and see how good the forecasts would have been",
@@ -205,6 +219,7 @@ std::vector<KeyLine> key_list() {
   lines.push_back({"Enter in the list of orders", "Receive a delivery of the order"});
   lines.push_back({"Enter in the scan field", "Take over what the label says"});
   lines.push_back({"Enter in the list of early endings", "Go to the patient of the part"});
+  lines.push_back({"Enter in the list of parts held back", "Go to the patient of the part"});
   lines.push_back({"Up, Down, Page Up, Page Down, Home, End", "Move in a list"});
   lines.push_back({"Down in a find box", "Go to the list below it"});
   lines.push_back({"Esc in a find box", "Empty it"});

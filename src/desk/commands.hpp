@@ -18,11 +18,15 @@ enum class Command {
   mark_as_sent,
   play_policy,
   compare_decisions,
+  held_back,
+  suppliers,
   issue_part,
   end_part,
   book_parts,
   cancel_booking,
   patient_place,
+  sheet_again,
+  sheet_signed,
   stock_move,
   stock_quarantine,
   stock_write_off,
@@ -71,7 +75,8 @@ struct CommandState {
   bool drafts = false;    ///< orders written and not yet sent
   bool patient = false;   ///< the page "Patients" is shown and a patient is chosen on it
   bool part = false;      ///< the same of a part in use
-  bool booked = false;    ///< the same, and something is booked for the patient
+  bool issued = false;    ///< the same of a part in use or not
+  bool booked = false;    ///< a patient is chosen, and something is booked for them
   bool lot = false;       ///< the page "Shelf" is shown and a lot is chosen on it
   bool item = false;      ///< the same of an item
   bool away = false;      ///< the same of something that is away and has to be settled

@@ -12,7 +12,7 @@ namespace {
 
 using supply::OrderStage;
 
-std::string id_of(const OrderView& view) {
+std::string view_id(const OrderView& view) {
   return fmt::format("{}\n{}", view.order.supplier.text, view.order.ref);
 }
 
@@ -69,7 +69,7 @@ DeliveriesPage::DeliveriesPage()
 
 TableRow DeliveriesPage::order_row(const OrderView& view) const {
   TableRow row;
-  row.id = id_of(view);
+  row.id = view_id(view);
   row.cells = {{view.order.ref, {}},
                {view.order.supplier.text, {}},
                {view_stage_words(view), {}},
@@ -117,8 +117,12 @@ std::string DeliveriesPage::empty_words() const {
 
 const OrderView* DeliveriesPage::view(const std::string& id) const {
   const auto found =
-      std::ranges::find_if(views_, [&](const OrderView& view) { return id_of(view) == id; });
+      std::ranges::find_if(views_, [&](const OrderView& view) { return view_id(view) == id; });
   return found == views_.end() ? nullptr : &*found;
+}
+
+std::string DeliveriesPage::id_of(const OrderName& name) {
+  return fmt::format("{}\n{}", name.supplier, name.ref);
 }
 
 OrderName DeliveriesPage::name(const std::string& id) const {
@@ -190,7 +194,7 @@ OrderActions DeliveriesPage::actions(const std::string& id) const {
 }
 
 std::vector<Column> DeliveriesPage::line_columns() {
-  return {{"Item", 14, Align::left, "", 1},
+  return {{"Item", 24, Align::left, "", 2},
           {"Ordered", 6, Align::right, ""},
           {"Received", 7, Align::right, ""},
           {"To come", 6, Align::right, ""},

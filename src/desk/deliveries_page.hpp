@@ -40,6 +40,7 @@ class DeliveriesPage {
   [[nodiscard]] std::string empty_words() const;
   /// nullptr when no order has this id.
   [[nodiscard]] const OrderView* view(const std::string& id) const;
+  [[nodiscard]] static std::string id_of(const OrderName& name);
   [[nodiscard]] OrderName name(const std::string& id) const;
   [[nodiscard]] DeliveryDetail detail(const std::string& id) const;
   [[nodiscard]] OrderActions actions(const std::string& id) const;

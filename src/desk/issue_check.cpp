@@ -58,7 +58,9 @@ void check_label(IssueCheck& check) {
 }
 
 void check_patient_and_side(IssueCheck& check, const Clinic& clinic, const ClinicIndex& index) {
-  const auto& [patient, side, code, quantity, lot, serial, place, day, label] = check.question;
+  const auto& patient = check.question.patient;
+  const Side side = check.question.side;
+  const Date day = check.question.day;
   auto& found = check.findings;
   for (const auto fault : care::check_patient(clinic, index, patient, side, check.item, day)) {
     found.push_back(patient_finding(fault, side, check.item));
@@ -79,14 +81,12 @@ void check_patient_and_side(IssueCheck& check, const Clinic& clinic, const Clini
   found.push_back(chain_finding(care::missing_after(check.item, worn), suspension));
 }
 
-void check_shelf(IssueCheck& check, const Clinic& clinic) {
-  auto pieces = pieces_for(clinic, check.question);
-  check.taken = std::move(pieces.taken);
-  check.findings = std::move(pieces.findings);
-  const auto life = expected_days(check.item);
+void check_taken(IssueCheck& check, const Clinic& clinic) {
+  const bool own = check.question.expected_days.has_value();
+  const auto life = own ? check.question.expected_days : expected_days(check.item);
   for (const auto& found : care::check_pieces(clinic, check.item, check.taken, check.question.day,
                                               life, clinic.places)) {
-    check.findings.push_back(piece_finding(found, check.question.day, life));
+    check.findings.push_back(piece_finding(found, check.question.day, life, own));
   }
   check_label(check);
   check_serial(check, clinic);
@@ -118,7 +118,11 @@ bool IssueCheck::cannot_be_done() const {
   });
 }
 
-Expected<IssueCheck> check_issue(const Clinic& clinic, const IssueQuestion& question) {
+namespace {
+
+/// Without `pieces`, those that the shelf gives.
+Expected<IssueCheck> checked(const Clinic& clinic, const IssueQuestion& question,
+                             std::optional<std::vector<StockLevel>> pieces) {
   const ClinicIndex index{clinic};
   auto check = begun(index, question);
   if (!check) return check;
@@ -126,10 +130,29 @@ Expected<IssueCheck> check_issue(const Clinic& clinic, const IssueQuestion& ques
   if (!question.serial.empty() && question.quantity != 1) {
     return refuse("A serial number is that of one piece; issue the pieces one by one.");
   }
-  check_shelf(*check, clinic);
-  check_patient_and_side(*check, clinic, index);
-  std::ranges::stable_sort(check->findings, {}, &IssueFinding::gravity);
+  IssueCheck& made = *check;
+  if (pieces) {
+    made.taken = std::move(*pieces);
+  } else {
+    auto from_shelf = pieces_for(clinic, question);
+    made.taken = std::move(from_shelf.taken);
+    made.findings = std::move(from_shelf.findings);
+  }
+  check_taken(made, clinic);
+  check_patient_and_side(made, clinic, index);
+  std::ranges::stable_sort(made.findings, {}, &IssueFinding::gravity);
   return check;
+}
+
+}  // namespace
+
+Expected<IssueCheck> check_issue(const Clinic& clinic, const IssueQuestion& question) {
+  return checked(clinic, question, std::nullopt);
+}
+
+Expected<IssueCheck> check_pieces(const Clinic& clinic, const IssueQuestion& question,
+                                  std::vector<StockLevel> pieces) {
+  return checked(clinic, question, std::move(pieces));
 }
 
 Expected<IssueCheck> check_without_piece(const Clinic& clinic, const IssueQuestion& question) {
@@ -144,6 +167,14 @@ Expected<IssueCheck> check_without_piece(const Clinic& clinic, const IssueQuesti
 std::string gravity_words(Gravity gravity) {
   if (gravity == Gravity::stops) return "Stops";
   return gravity == Gravity::ask ? "Ask first" : "Note";
+}
+
+std::string words_of(const IssueCheck& check, Gravity gravity) {
+  std::vector<std::string> words;
+  for (const auto& finding : check.findings) {
+    if (finding.gravity == gravity) words.push_back(finding.words);
+  }
+  return fmt::format("{}", fmt::join(words, " "));
 }
 
 std::string gravity_key(Gravity gravity) {

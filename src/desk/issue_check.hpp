@@ -21,6 +21,9 @@ struct IssueQuestion {
   std::string place;   ///< "" for every store
   Date day;
   std::optional<Date> label_use_by;  ///< as the scanned label has it
+  /// Days that such a part is expected to last with this patient; empty: by the built-in beliefs,
+  /// in reference use.
+  std::optional<int> expected_days = {};
 };
 
 /// One thing to know before the part changes hands.
@@ -53,8 +56,14 @@ struct IssueCheck {
 [[nodiscard]] Expected<IssueCheck> check_without_piece(const Clinic& clinic,
                                                        const IssueQuestion& question);
 
+/// The same for pieces that are named already, as when they are lent: the shelf is not asked.
+[[nodiscard]] Expected<IssueCheck> check_pieces(const Clinic& clinic, const IssueQuestion& question,
+                                                std::vector<StockLevel> pieces);
+
 /// "Stops", "Ask first", "Note": the gravity in words, because colour alone does not say it.
 [[nodiscard]] std::string gravity_words(care::Gravity gravity);
+/// The sentences of the findings of this gravity, one after the other.
+[[nodiscard]] std::string words_of(const IssueCheck& check, care::Gravity gravity);
 /// "stops", "ask", "note", for programs.
 [[nodiscard]] std::string gravity_key(care::Gravity gravity);
 

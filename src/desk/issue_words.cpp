@@ -219,7 +219,7 @@ IssueFinding chain_finding(const std::vector<care::Function>& missing, Suspensio
 }
 
 IssueFinding piece_finding(const care::PieceFinding& found, Date day,
-                           std::optional<int> expected_days) {
+                           std::optional<int> expected_days, bool own) {
   const auto lot = lot_of(found.piece);
   const auto use_by = date_words(found.piece.lot.use_by, "not recorded");
   const auto gravity = found.gravity();
@@ -241,9 +241,10 @@ IssueFinding piece_finding(const care::PieceFinding& found, Date day,
       return {
           "short_dated", gravity, true,
           fmt::format("{} is to be used by {}, in {}, but such a part is expected to last about "
-                      "{} in reference use.",
+                      "{} {}.",
                       lot, use_by, span_words(days_between(day, *found.piece.lot.use_by)),
-                      span_words(expected_days.value_or(0)))};
+                      span_words(expected_days.value_or(0)),
+                      own ? "with this patient, by the forecast" : "in reference use")};
     default:
       return {
           "no_use_by", gravity, true,

@@ -20,9 +20,10 @@ namespace sparewell::desk {
 /// Says too when nothing is missing.
 [[nodiscard]] IssueFinding chain_finding(const std::vector<care::Function>& missing,
                                          Suspension suspension);
-/// `expected_days` is what the piece's use-by date was compared with.
+/// `expected_days` is what the piece's use-by date was compared with; `own` when it is this
+/// patient's forecast.
 [[nodiscard]] IssueFinding piece_finding(const care::PieceFinding& found, Date day,
-                                         std::optional<int> expected_days);
+                                         std::optional<int> expected_days, bool own);
 [[nodiscard]] IssueFinding patient_finding(care::PatientFault fault, Side side, const Item& item);
 
 /// All findings, what is to be taken from where, and the caution: a line each.

@@ -47,15 +47,6 @@ Expected<ItemCode> item_of(const std::vector<Item>& catalogue, const IssueReques
   return scanned->code;
 }
 
-/// What stops it and is decided away, in words.
-std::string stops_of(const IssueCheck& check) {
-  std::vector<std::string> words;
-  for (const auto& finding : check.findings) {
-    if (finding.gravity == Gravity::stops) words.push_back(finding.words);
-  }
-  return fmt::format("{}", fmt::join(words, " "));
-}
-
 int next_copy(const std::vector<store::Row<Unit>>& rows, const Unit& unit) {
   int last = 0;
   auto handover = handover_of(unit);
@@ -102,7 +93,7 @@ void book(store::UnitOfWork& work, IssueOutcome& outcome, const IssueRequest& re
       handover.booked_place = booked[i].place;
       handover.booked_on = booked[i].needed_on;
     }
-    handover.overridden = stops_of(outcome.check);
+    handover.overridden = words_of(outcome.check, Gravity::stops);
     if (!handover.overridden.empty()) {
       handover.override_by = request.override_by;
       handover.override_because = request.override_because;
@@ -167,7 +158,8 @@ Clinic read_for_issue(const store::Snapshot& snapshot, const ItemCode& item) {
 }
 
 Expected<IssueOutcome> issue_part(store::Store& store, const IssueRequest& request, Date day,
-                                  Date today, const std::string& who) {
+                                  Date today, const std::string& who,
+                                  const ExpectedWear& expected) {
   if (day > today) {
     return refuse(fmt::format("{} is still to come; a part is handed over today or was before.",
                               iso_text(day)));
@@ -175,8 +167,9 @@ Expected<IssueOutcome> issue_part(store::Store& store, const IssueRequest& reque
   if (request.override_by.empty() != request.override_because.empty()) {
     return refuse("Name both the clinician who decides and the reason.");
   }
-  const auto question = question_of(records<Item>(*store.read()), request, day);
+  auto question = question_of(records<Item>(*store.read()), request, day);
   if (!question) return tl::unexpected(question.error());
+  if (expected) question->expected_days = expected(*question);
   const auto work = store.begin_write({who, reason_of(request, question->item.text)});
   auto check = check_issue(read_for_issue(*work, question->item), *question);
   if (!check) return tl::unexpected(check.error());

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "desk/expected_wear.hpp"
 #include "desk/issue_check.hpp"
 #include "store/port.hpp"
 
@@ -39,8 +40,10 @@ struct IssueOutcome {
 /// Records units, handovers, issue movements and what reservations they use up, all or nothing; or
 /// nothing where a finding stops it and no clinician is named with a reason. A share of the time is
 /// not recorded: alike units in use together then alternate. `day` must not be after `today`.
+/// Where a fit is at hand, `expected` says how long the part should last with this patient.
 /// Throws store::StoreFailure.
 [[nodiscard]] Expected<IssueOutcome> issue_part(store::Store& store, const IssueRequest& request,
-                                                Date day, Date today, const std::string& who);
+                                                Date day, Date today, const std::string& who,
+                                                const ExpectedWear& expected = {});
 
 }  // namespace sparewell::desk

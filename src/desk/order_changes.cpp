@@ -49,18 +49,22 @@ Expected<OrderChanged> cancel(UnitOfWork& work, const OrderName& name, const std
     return refuse_stage(name.ref, stage, "nothing of it is left to cancel.");
   }
   const int came = stored->order.received();
+  if (!is_draft(stage)) keep_first_revision(work, *stored, desk.today);
   settle_lines(work, *stored);
   auto header = header_of(stored->order);
   header.cancelled_on = desk.today;
   header.cancelled_why = why;
   keep_header(work, *stored, header);
+  if (!is_draft(stage)) {
+    keep_next_revision(work, *stored, desk.today, desk.who, fmt::format("cancelled: {}", why));
+  }
   std::string sentence = fmt::format("Order {} was cancelled", name.ref);
   if (came > 0) {
     sentence += fmt::format("; {} had come and {}", count_words(came, "piece", "pieces"),
                             came == 1 ? "stays" : "stay");
   }
   if (!is_draft(stage)) sentence += "; tell the supplier";
-  return OrderChanged{sentence + ".", header.revision};
+  return OrderChanged{sentence + ".", header_of(stored->order).revision};
 }
 
 }  // namespace

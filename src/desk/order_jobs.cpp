@@ -12,6 +12,13 @@ Expected<ReceivingOutcome> book_delivery(const ClinicFile& file, const Receiving
   return receive_delivery(*store, request, file.today, {file.who, "a delivery was received"});
 }
 
+std::vector<KeptRevision> read_revisions(const ClinicFile& file, const OrderName& name) {
+  const auto store = open_store(file);
+  const auto snapshot = store->read();
+  const auto stored = find_order(*snapshot, name);
+  return stored ? revisions_of(*snapshot, stored->order) : std::vector<KeptRevision>{};
+}
+
 Expected<ReprintedOrder> write_again(const ClinicFile& file, const OrderName& name, int revision,
                                      const std::filesystem::path& folder) {
   const auto store = open_store(file);

@@ -20,6 +20,10 @@ using OrderChange = std::function<Expected<OrderChanged>(store::Store&, const De
 [[nodiscard]] Expected<ReceivingOutcome> book_delivery(const ClinicFile& file,
                                                        const ReceivingRequest& request);
 
+/// The oldest first; none for an order that keeps none.
+[[nodiscard]] std::vector<KeptRevision> read_revisions(const ClinicFile& file,
+                                                       const OrderName& name);
+
 [[nodiscard]] Expected<ReprintedOrder> write_again(const ClinicFile& file, const OrderName& name,
                                                    int revision,
                                                    const std::filesystem::path& folder);

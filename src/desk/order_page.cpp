@@ -38,12 +38,6 @@ std::string line_id(const ProposalLine& line) {
   return line.supplier.text + "\n" + line.item.text + "\n" + line.place;
 }
 
-Cell cost_cell(const ProposalLine& line) {
-  if (!line.unit_cost) return {"no price", std::nullopt};
-  const auto cost = *line.unit_cost * line.quantity;
-  return {amount_words(cost), cost.major()};
-}
-
 TableRow line_row(const ProposalLine& line, const Day& day) {
   const auto* item = day.index().item(line.item);
   const auto description = item ? item_words(*item) : std::string{"not in the catalogue"};
@@ -53,7 +47,7 @@ TableRow line_row(const ProposalLine& line, const Day& day) {
                {line.item.text, std::nullopt},
                {description, std::nullopt},
                count_cell(line.quantity),
-               cost_cell(line),
+               cost_cell(line.unit_cost, line.quantity),
                date_cell(line.order_by, ""),
                {chance_words(line.chance_short), line.chance_short},
                {short_reason(line), std::nullopt}};
@@ -137,6 +131,12 @@ std::optional<Date> soonest_order_day(const Day& day) {
 
 std::string headline_words(const Day& day) {
   const auto& proposal = day.assessment().proposal;
+  const auto held = std::ssize(day.assessment().held);
+  if (held > 0) {
+    return fmt::format("{} must be ordered today; {} left out to keep to the budget.",
+                       count_words(std::ssize(proposal), "line", "lines"),
+                       count_words(held, "more is", "more are"));
+  }
   if (proposal.empty()) {
     const auto next = soonest_order_day(day);
     return "Nothing is to be ordered today." +
@@ -182,6 +182,11 @@ void OrderPage::show(DayPtr day) {
   lines_.fill(std::move(rows));
   totals_.fill(total_rows(supplier_totals(*day_)));
   headline_ = headline_words(*day_);
+}
+
+std::size_t OrderPage::held_back() const {
+  if (!day_) return 0;
+  return day_->assessment().held_needs.size() + day_->assessment().held.size();
 }
 
 std::string OrderPage::empty_words() const {

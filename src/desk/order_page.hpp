@@ -30,6 +30,8 @@ class OrderPage {
   [[nodiscard]] const Table& totals() const { return totals_; }
   /// One sentence: how much is to be ordered, or that nothing is.
   [[nodiscard]] const std::string& headline() const { return headline_; }
+  /// Parts and lines that are needed and not ordered; see held_page.hpp.
+  [[nodiscard]] std::size_t held_back() const;
   /// What stands where the lines would be when none is shown.
   [[nodiscard]] std::string empty_words() const;
   /// True when there is something to write workbooks of.

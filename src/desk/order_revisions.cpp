@@ -100,6 +100,21 @@ void keep_revision(store::UnitOfWork& work, const StoredOrder& stored, Date toda
   }
 }
 
+void keep_first_revision(store::UnitOfWork& work, StoredOrder& stored, Date today) {
+  if (!revisions_of(work, stored.order).empty()) return;
+  keep_header(work, stored, header_of(stored.order));
+  keep_revision(work, stored, stored.order.header->placed_on.value_or(today), "",
+                "as it was recorded before its first amendment");
+}
+
+void keep_next_revision(store::UnitOfWork& work, StoredOrder& stored, Date today,
+                        const std::string& who, const std::string& why) {
+  auto header = header_of(stored.order);
+  ++header.revision;
+  keep_header(work, stored, header);
+  keep_revision(work, stored, today, who, why);
+}
+
 std::vector<KeptRevision> revisions_of(const Snapshot& snapshot, const supply::Order& order) {
   std::map<int, KeptRevision> made;
   const auto is_of = [&](const auto& record) {
@@ -156,6 +171,12 @@ Expected<ReprintedOrder> reprint_order(const Snapshot& snapshot, const OrderName
   if (found == kept.end()) {
     return refuse(fmt::format("Order {} has no revision {}; the latest is {}.", name.ref, wanted,
                               kept.back().head.revision));
+  }
+  if (found->lines.empty()) {
+    return refuse(fmt::format(
+        "Revision {} of order {} cancelled all of it and has no lines to print; name an earlier "
+        "revision.",
+        wanted, name.ref));
   }
   std::error_code failure;
   std::filesystem::create_directories(folder, failure);

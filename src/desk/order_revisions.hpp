@@ -19,6 +19,12 @@ struct KeptRevision {
 void keep_revision(store::UnitOfWork& work, const StoredOrder& stored, Date today,
                    const std::string& who, const std::string& why);
 
+/// An order that was placed before its revisions were kept gets the one that it was sent as.
+void keep_first_revision(store::UnitOfWork& work, StoredOrder& stored, Date today);
+/// Keeps the order as it now stands under the next number.
+void keep_next_revision(store::UnitOfWork& work, StoredOrder& stored, Date today,
+                        const std::string& who, const std::string& why);
+
 /// The oldest first; none for an order that was imported, or is still a draft.
 [[nodiscard]] std::vector<KeptRevision> revisions_of(const store::Snapshot& snapshot,
                                                      const supply::Order& order);
@@ -32,7 +38,8 @@ struct ReprintedOrder {
 };
 
 /// Writes the workbook of a revision again, marked with its number; 0 is the one in force. Refuses
-/// a revision that is not kept. Throws std::runtime_error when the file cannot be written.
+/// a revision that is not kept, and one without lines: a cancelled order is not ordered again.
+/// Throws std::runtime_error when the file cannot be written.
 [[nodiscard]] Expected<ReprintedOrder> reprint_order(const store::Snapshot& snapshot,
                                                      const OrderName& name, int revision,
                                                      const std::filesystem::path& folder);

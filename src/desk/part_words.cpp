@@ -42,6 +42,12 @@ std::string lot_words(const Unit& unit) {
   return "lot " + unit.lot + ", serial " + unit.serial;
 }
 
+Cell cost_cell(const std::optional<Money>& unit_cost, int quantity) {
+  if (!unit_cost) return {"no price", std::nullopt};
+  const auto cost = *unit_cost * quantity;
+  return {amount_words(cost), cost.major()};
+}
+
 Cell count_cell(int count) {
   return {std::to_string(count), count};
 }

@@ -19,6 +19,8 @@ namespace sparewell::desk {
 [[nodiscard]] std::string lot_words(const Unit& unit);
 
 /// Cells that are ordered by their number.
+/// Quantity times unit cost; "no price" without one.
+[[nodiscard]] Cell cost_cell(const std::optional<Money>& unit_cost, int quantity);
 [[nodiscard]] Cell count_cell(int count);
 [[nodiscard]] Cell date_cell(const std::optional<Date>& date, const std::string& otherwise);
 

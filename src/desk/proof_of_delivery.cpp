@@ -57,32 +57,52 @@ void change_handover(store::UnitOfWork& work, const std::vector<store::Row<Hando
   }
 }
 
-bool answers(const Unit& unit, const UnitChoice& choice) {
-  return unit.patient.text == choice.patient && (!choice.side || unit.side == *choice.side) &&
-         (choice.item.empty() || unit.item.text == choice.item) &&
-         (choice.lot.empty() || unit.lot == choice.lot) &&
-         (choice.serial.empty() || unit.serial == choice.serial);
+/// "25 Nov 2026 and 20 Nov 2026": the days of the parts, the newest first; not all of many.
+std::string days_words(const std::vector<IssuedParts>& parts) {
+  constexpr std::size_t most = 3;
+  std::vector<std::string> days;
+  for (const auto& each : parts) {
+    auto words = date_words(each.units.front().issued_on);
+    if (days.empty() || days.back() != words) days.push_back(std::move(words));
+  }
+  if (days.size() <= most + 1) return list_words(days);
+  const auto more = std::ssize(days) - static_cast<long long>(most);
+  days.resize(most);
+  days.push_back(count_words(more, "other day", "other days"));
+  return list_words(days);
 }
 
-/// Without a signed sheet; a mistaken issue was never delivered.
-std::vector<Unit> undelivered(const store::Snapshot& snapshot,
-                              const std::vector<store::Row<Handover>>& handovers,
-                              const UnitChoice& choice) {
+std::vector<Unit> units_in(const std::vector<IssuedParts>& parts) {
   std::vector<Unit> made;
-  for (const auto& [id, unit] : snapshot.all<Unit>()) {
-    if (!answers(unit, choice) || unit.ended_on == unit.issued_on) continue;
-    const auto found =
-        std::ranges::find_if(handovers, [&](const auto& row) { return row.record.is_of(unit); });
-    const bool known = found != handovers.end();
-    if (known ? !found->record.signed_on : !choice.item.empty()) made.push_back(unit);
-  }
+  for (const auto& each : parts) made.insert(made.end(), each.units.begin(), each.units.end());
   return made;
+}
+
+/// That this is a copy, and of what; "" for parts that no sheet was written of.
+std::string copy_words(const std::vector<IssuedParts>& parts) {
+  std::optional<Date> printed;
+  std::optional<Date> signature;
+  for (const auto& each : parts) {
+    printed = std::max(printed, each.printed_on);
+    signature = std::max(signature, each.signed_on);
+  }
+  std::string words;
+  if (printed || signature) words = "Copy.";
+  if (printed) {
+    words += fmt::format(" A sheet of these parts was written before, last on {}.",
+                         date_words(*printed));
+  }
+  if (signature) {
+    words += fmt::format(" A signed sheet is on record, signed on {}.", date_words(*signature));
+  }
+  return words;
 }
 
 }  // namespace
 
 exchange::DeliverySheet delivery_sheet(const Clinic& clinic, const std::vector<Unit>& units,
-                                       Date today, const SheetOptions& options) {
+                                       Date today, const SheetOptions& options,
+                                       const std::string& remark) {
   const ClinicIndex index{clinic};
   exchange::DeliverySheet sheet;
   sheet.clinic_name = clinic.settings.name.empty() ? "Clinic without a name" : clinic.settings.name;
@@ -91,6 +111,7 @@ exchange::DeliverySheet delivery_sheet(const Clinic& clinic, const std::vector<U
   sheet.cautions = use_and_care();
   sheet.judgement = care_caution();
   sheet.paper = options.paper;
+  sheet.remark = remark;
   for (const auto& unit : units) {
     sheet.patient_ref = unit.patient.text;
     auto line = line_of(index, unit);
@@ -110,8 +131,11 @@ exchange::DeliverySheet delivery_sheet(const Clinic& clinic, const std::vector<U
 Expected<int> print_delivery_sheet(store::Store& store, const std::vector<Unit>& units,
                                    const std::string& path, Date today, const SheetOptions& options,
                                    const std::string& who) {
-  const auto clinic = store::load_clinic(*store.read());
-  auto pages = exchange::write_delivery_sheet(delivery_sheet(clinic, units, today, options), path);
+  const auto snapshot = store.read();
+  const auto clinic = store::load_clinic(*snapshot);
+  const auto remark = copy_words(with_sheets(*snapshot, units));
+  auto pages =
+      exchange::write_delivery_sheet(delivery_sheet(clinic, units, today, options, remark), path);
   if (!pages) return pages;
   const auto work = store.begin_write({who, "delivery sheet written"});
   const auto rows = work->all<Handover>();
@@ -120,16 +144,39 @@ Expected<int> print_delivery_sheet(store::Store& store, const std::vector<Unit>&
   return pages;
 }
 
+Expected<int> print_sheet_again(store::Store& store, const UnitChoice& choice,
+                                const std::vector<int>& numbers, const std::string& path,
+                                Date today, const SheetOptions& options, const std::string& who) {
+  const auto parts = chosen_parts(issued_parts(*store.read(), choice), numbers, choice.patient);
+  if (!parts) return tl::unexpected(parts.error());
+  if (numbers.empty() &&
+      parts->back().units.front().issued_on != parts->front().units.front().issued_on) {
+    return refuse(fmt::format(
+        "Parts of {} were handed over on several days: {}; name the day, or number the parts.",
+        choice.patient, days_words(*parts)));
+  }
+  return print_delivery_sheet(store, units_in(*parts), path, today, options, who);
+}
+
 Expected<std::vector<Unit>> mark_delivered(store::Store& store, const UnitChoice& choice,
-                                           Date signed_on, Date today, const std::string& who) {
+                                           const std::vector<int>& numbers, Date signed_on,
+                                           Date today, const std::string& who) {
   if (signed_on > today) return refuse("The day of signing is still to come; give the day signed.");
   const auto work = store.begin_write({who, "signed delivery sheet recorded"});
   const auto rows = work->all<Handover>();
-  auto units = undelivered(*work, rows, choice);
-  if (units.empty()) {
+  const auto parts = unsigned_parts(*work, choice);
+  if (parts.empty()) {
     return refuse(fmt::format("{} has no part that answers to that and lacks a signed sheet.",
                               choice.patient));
   }
+  const auto chosen = chosen_parts(parts, numbers, choice.patient);
+  if (!chosen) return tl::unexpected(chosen.error());
+  auto units = units_in(*chosen);
+  // Of parts alike, some may be signed for already.
+  std::erase_if(units, [&](const Unit& unit) {
+    return std::ranges::any_of(
+        rows, [&](const auto& row) { return row.record.is_of(unit) && row.record.signed_on; });
+  });
   for (const auto& unit : units) {
     if (signed_on < unit.issued_on) {
       return refuse(fmt::format("{} was issued on {}, after the day of signing.", unit.item.text,

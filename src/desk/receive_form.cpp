@@ -108,9 +108,10 @@ Expected<ReceivingRequest> read_receive_form(const ReceiveForm& form) {
     return refuse("What is damaged: say in a few words what is wrong with the damaged pieces.");
   }
   made.serials = listed(form.serials);
+  made.damaged_serials = listed(form.damaged_serials);
   made.place = trimmed(form.place);
   made.damaged_settled = form.not_replaced;
-  made.accepted = {form.accept_extra, form.without_use_by};
+  made.accepted = {form.accept_extra, form.without_use_by, form.accept_serial};
   return made;
 }
 

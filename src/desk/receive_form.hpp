@@ -19,10 +19,12 @@ struct ReceiveForm {
   std::string quantity;  ///< "3"
   std::string damaged;   ///< "1", or empty for none
   std::string damage;
+  std::string damaged_serials;  ///< "S3,S4"
   std::string place;
   bool not_replaced = false;
   bool accept_extra = false;
   bool without_use_by = false;
+  bool accept_serial = false;
 };
 
 /// The form with what one scan says: item, lot, use-by date, serial number, and quantity where the

@@ -67,25 +67,66 @@ std::string take_damage(const ReceivingRequest& request, supply::Delivery& deliv
                      count_words(delivery.quantity, "piece", "pieces"), request.damaged);
 }
 
-/// Why not, or "". The serial number on a scanned label counts as one that was given.
+/// Sound pieces first.
+std::vector<std::string> all_serials(const supply::Delivery& delivery) {
+  auto made = delivery.serials;
+  made.insert(made.end(), delivery.damaged_serials.begin(), delivery.damaged_serials.end());
+  return made;
+}
+
+std::string too_many_words(const std::vector<std::string>& serials, int pieces, const char* sort) {
+  return fmt::format(
+      "{} do not fit {}; give one for each {} piece at most.",
+      count_words(std::ssize(serials), "serial number", "serial numbers"),
+      count_words(pieces, fmt::format("{} piece", sort), fmt::format("{} pieces", sort)), sort);
+}
+
+/// Why not, or "". The serial number on a scanned label counts as one that was given: of a damaged
+/// piece when nothing else came.
 std::string take_serials(const ReceivingRequest& request, const exchange::Label& label,
                          supply::Delivery& delivery) {
-  auto& serials = delivery.serials;
-  serials = request.serials;
-  if (!label.serial.empty() && delivery.sound() > 0 &&
-      std::ranges::find(serials, label.serial) == serials.end()) {
-    serials.push_back(label.serial);
+  delivery.serials = request.serials;
+  delivery.damaged_serials = request.damaged_serials;
+  auto given = all_serials(delivery);
+  if (!label.serial.empty() && std::ranges::find(given, label.serial) == given.end()) {
+    auto& scanned = delivery.sound() > 0 ? delivery.serials : delivery.damaged_serials;
+    scanned.push_back(label.serial);
+    given = all_serials(delivery);
   }
-  for (auto one = serials.begin(); one != serials.end(); ++one) {
+  for (auto one = given.begin(); one != given.end(); ++one) {
     if (one->empty()) return "A serial number is empty; write them as S1,S2.";
-    if (std::find(serials.begin(), one, *one) != one) {
+    if (std::find(given.begin(), one, *one) != one) {
       return fmt::format("The serial number {} was given twice; each piece has its own.", *one);
     }
   }
-  if (std::ssize(serials) <= delivery.sound()) return {};
-  return fmt::format("{} do not fit {}; give one for each sound piece at most.",
-                     count_words(std::ssize(serials), "serial number", "serial numbers"),
-                     count_words(delivery.sound(), "sound piece", "sound pieces"));
+  if (std::ssize(delivery.serials) > delivery.sound()) {
+    return too_many_words(delivery.serials, delivery.sound(), "sound");
+  }
+  if (std::ssize(delivery.damaged_serials) > delivery.damaged) {
+    return too_many_words(delivery.damaged_serials, delivery.damaged, "damaged");
+  }
+  return {};
+}
+
+/// What the records have of the serial numbers of this delivery: patients go before receipts,
+/// because they say where the piece is now.
+std::vector<supply::KnownSerial> known_serials(const Snapshot& snapshot,
+                                               const supply::Delivery& delivery) {
+  const auto given = all_serials(delivery);
+  if (given.empty()) return {};
+  const auto units = snapshot.units_of(delivery.item);
+  std::vector<supply::KnownSerial> made;
+  for (const auto& serial : given) {
+    const auto unit = std::ranges::find_if(
+        units, [&](const Row<Unit>& row) { return row.record.serial == serial; });
+    if (unit != units.end()) {
+      made.push_back({serial, unit->record.issued_on, unit->record.patient});
+      continue;
+    }
+    const auto movements = snapshot.movements_of(delivery.item, serial);
+    if (!movements.empty()) made.push_back({serial, movements.front().on, {}});
+  }
+  return made;
 }
 
 /// What was typed and what was scanned as one delivery.
@@ -156,7 +197,8 @@ Expected<ReceivingOutcome> receive_delivery(store::Store& store, const Receiving
   }
   if (made.match.kind != supply::OrderMatch::Kind::matched) return made;
   made.receiving = supply::receive(made.delivery, made.item, made.lines, made.match,
-                                   work->shelf_of(made.item.code), request.accepted);
+                                   work->shelf_of(made.item.code), request.accepted,
+                                   known_serials(*work, made.delivery));
   if (made.is_recorded()) record(*work, rows, made);
   return made;
 }

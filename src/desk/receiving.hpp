@@ -21,11 +21,12 @@ struct ReceivingRequest {
   std::optional<int> quantity;     ///< pieces
   std::optional<std::string> lot;
   std::optional<Date> use_by;
-  std::string place;             ///< "" for the clinic's main place
-  int damaged = 0;               ///< pieces of `quantity` that came damaged
-  std::string damage;            ///< what is wrong with them
-  bool damaged_settled = false;  ///< the supplier does not replace them
-  std::vector<std::string> serials;
+  std::string place;                         ///< "" for the clinic's main place
+  int damaged = 0;                           ///< pieces of `quantity` that came damaged
+  std::string damage;                        ///< what is wrong with them
+  bool damaged_settled = false;              ///< the supplier does not replace them
+  std::vector<std::string> serials;          ///< of the sound pieces
+  std::vector<std::string> damaged_serials;  ///< of the damaged ones
   supply::Accepted accepted;
 };
 

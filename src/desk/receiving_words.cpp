@@ -110,6 +110,15 @@ std::string finding_words(const supply::ReceivingFinding& finding,
                          nothing,
                          finding.stops ? "send the part back, or receive it into quarantine"
                                        : "do not hand it out");
+    case Finding::known_serial:
+      return fmt::format("Serial number {} was {} on {} already: {}{}.", finding.known->serial,
+                         finding.known->patient.empty()
+                             ? std::string{"received"}
+                             : fmt::format("handed to {}", finding.known->patient.text),
+                         date_words(finding.known->on), nothing,
+                         finding.stops ? "; compare the label, and accept the number only when the "
+                                         "same piece has come again"
+                                       : "");
     default:
       return fmt::format(
           "Lot {} lies on the shelf with the use-by date {}, not {}: {}; look at "
@@ -137,9 +146,9 @@ std::vector<std::string> receipt_lines(const ReceivingOutcome& outcome) {
                                serial_words(movement->serials), movement->place));
   }
   if (const auto& damaged = outcome.receiving.damaged) {
-    made.push_back(fmt::format("{} of {} came damaged, put to {}; {} {}.",
+    made.push_back(fmt::format("{} of {}{} came damaged, put to {}; {} {}.",
                                pieces_words(damaged->quantity), outcome.item.code.text,
-                               damaged->place,
+                               serial_words(damaged->serials), damaged->place,
                                outcome.delivery.damaged_settled ? "the supplier does not replace"
                                                                 : "the supplier still owes",
                                damaged->quantity == 1 ? "it" : "them"));
@@ -192,6 +201,8 @@ std::string finding_key(Finding kind) {
       return "no_use_by";
     case Finding::expired:
       return "expired";
+    case Finding::known_serial:
+      return "known_serial";
     default:
       return "other_use_by";
   }

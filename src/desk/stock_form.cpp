@@ -147,15 +147,19 @@ StockForm lend_form(const Day& day, const StockLevel& level) {
       {"P&atient", "", "The clinic's reference for the patient"},
       {"&Side", "left", "The side that it is for", {"left", "right"}, true},
       {"&Until", iso_text(day.today() + usual_trial), "The last day, such as 2026-12-31"},
-      {"&Note", "", "What the trial is for; may be empty"}};
+      {"&Note", "", "What the trial is for; may be empty"},
+      {"&Decided by", "", "Only where a check stops it: the clinician who decides to lend it"},
+      {"&Because", "", "The clinician's reason; it is kept with the loan"}};
   form.book = [level, today = day.today()](store::UnitOfWork& work,
                                            const Answers& given) -> Expected<Booked> {
     const auto pieces = pieces_of(level, given[0]);
     if (!pieces) return tl::unexpected{pieces.error()};
     const auto until = parse_iso_date(given[3]);
     if (!until) return refuse("Until: write the day as 2026-12-31.");
-    return book_loan(work, {*pieces, given[1], *parse_word<Side>(given[2]), *until, given[4]},
-                     today);
+    return book_loan(
+        work,
+        {*pieces, given[1], *parse_word<Side>(given[2]), *until, given[4], given[5], given[6]},
+        today);
   };
   return form;
 }
@@ -207,9 +211,9 @@ StockForm form_of(const Day& day, const Loan& loan) {
 }
 
 StockForm form_of(const Day& day, const SupplierReturn& sent) {
-  static const std::vector<std::string> outcomes{"More will come if this is less than is due",
-                                                 "Nothing more will come",
-                                                 "The supplier sent the pieces back"};
+  static const std::vector<std::string> outcomes{
+      "More will come if this is less than is due", "Nothing more will come",
+      "The supplier sent the pieces back", "More than is due was credited, and is right"};
   const auto rest = sent.outstanding();
   StockForm form{"Credit of a return", {}, {}, "&Record", {}, "a supplier answered a return"};
   form.intro = fmt::format("{} of {}, sent to {} on {} ({}).", sent.quantity, lot_name(sent.lot),
@@ -223,7 +227,8 @@ StockForm form_of(const Day& day, const SupplierReturn& sent) {
       {"R&eason", "", "Kept with the movement; may be empty"}};
   form.book = [number = sent.number, today = day.today()](
                   store::UnitOfWork& work, const Answers& given) -> Expected<Booked> {
-    CreditRequest request{number, given[0], given[1] == outcomes[1], false, "", given[3]};
+    CreditRequest request{number, given[0], given[1] == outcomes[1], given[1] == outcomes[3],
+                          "",     given[3]};
     if (given[1] == outcomes[2]) request.back_to = given[2];
     return book_credit(work, request, today);
   };

@@ -5,6 +5,8 @@
 #include <fmt/format.h>
 
 #include "desk/booking_use.hpp"
+#include "desk/issue_check.hpp"
+#include "desk/issuing.hpp"
 #include "desk/stock_refusals.hpp"
 #include "desk/wording.hpp"
 
@@ -82,20 +84,46 @@ void issue_kept(UnitOfWork& work, const Loan& loan, const LoanEndRequest& reques
   }
 }
 
-std::vector<std::string> loan_notes(const Snapshot& snapshot, const PatientRef& patient) {
-  int recorded = 0;
-  for (const auto& row : snapshot.all<Sensitivity>()) recorded += row.record.patient == patient;
-  if (recorded == 0) {
-    return {
-        fmt::format("No sensitivities of {} are recorded; that does not mean that there are "
-                    "none.",
-                    patient.text)};
+/// The checks of an issue, on the pieces that are to be lent.
+Expected<IssueCheck> check_loan(const Clinic& clinic, const LendRequest& request, const Lot& lot,
+                                Date today) {
+  IssueQuestion question;
+  question.patient = {request.patient};
+  question.side = request.side;
+  question.item = lot.item;
+  question.quantity = request.pieces.quantity;
+  question.lot = lot.lot;
+  question.place = request.pieces.place;
+  question.day = today;
+  return check_pieces(clinic, question, {{lot, request.pieces.place, request.pieces.quantity}});
+}
+
+/// Why the part is not lent; "" when nothing stops it or a clinician has decided.
+std::string loan_refusal(const IssueCheck& check, const LendRequest& request) {
+  if (request.override_by.empty() != request.override_because.empty()) {
+    return "Name both the clinician who decides and the reason.";
   }
-  return {
-      fmt::format("{} of {} {} recorded: compare them with what the part is made of before it "
-                  "is worn.",
-                  count_words(recorded, "sensitivity", "sensitivities"), patient.text,
-                  recorded == 1 ? "is" : "are")};
+  if (!check.stops() || !request.override_by.empty()) return {};
+  return fmt::format(
+      "{} Nothing was lent. A clinician may decide otherwise: fill in name and reason.",
+      words_of(check, care::Gravity::stops));
+}
+
+/// The note of the loan with what was decided.
+std::string decided_note(const IssueCheck& check, const LendRequest& request) {
+  return fmt::format("{}{}decided by {}: {} ({})", request.note, request.note.empty() ? "" : "; ",
+                     request.override_by, request.override_because,
+                     words_of(check, care::Gravity::stops));
+}
+
+/// What stops it or has to be asked, a sentence or two each.
+std::vector<std::string> loan_notes(const IssueCheck& check) {
+  std::vector<std::string> made;
+  for (const auto& finding : check.findings) {
+    if (finding.gravity == care::Gravity::note) continue;
+    made.push_back(fmt::format("{}: {}", gravity_words(finding.gravity), finding.words));
+  }
+  return made;
 }
 
 }  // namespace
@@ -176,6 +204,12 @@ Expected<Booked> book_loan(UnitOfWork& work, const LendRequest& request, Date to
       fmt::format("loan {} to {} until {}", loan.number, patient.text, iso_text(request.due_on));
   const auto decided = supply::lend(*view, request.pieces, today, reason);
   if (!decided) return refuse(move_refusal_words(decided.error(), *view));
+  const auto clinic = read_for_issue(work, request.pieces.item);
+  const auto check = check_loan(clinic, request, decided->movements.front().lot, today);
+  if (!check) return tl::unexpected{check.error()};
+  if (auto refusal = loan_refusal(*check, request); !refusal.empty()) {
+    return refuse(std::move(refusal));
+  }
   write_move(work, *decided);
   loan.patient = patient;
   loan.side = request.side;
@@ -185,11 +219,12 @@ Expected<Booked> book_loan(UnitOfWork& work, const LendRequest& request, Date to
   loan.lent_on = today;
   loan.due_on = request.due_on;
   loan.note = request.note;
+  if (check->stops()) loan.note = decided_note(*check, request);
   work.put(loan);
   Booked booked{decided->movements,
                 {fmt::format("Loan {}: back by {}.", loan.number, date_words(loan.due_on))},
                 loan.number};
-  for (auto& note : loan_notes(work, patient)) booked.notes.push_back(std::move(note));
+  for (auto& note : loan_notes(*check)) booked.notes.push_back(std::move(note));
   if (loan.lot.use_by && *loan.lot.use_by < loan.due_on) {
     booked.notes.push_back(
         fmt::format("The lot expires on {}, before the loan ends.", date_words(*loan.lot.use_by)));

@@ -39,8 +39,12 @@ struct LendRequest {
   Side side = Side::left;
   Date due_on;
   std::string note;
+  std::string override_by;  ///< the clinician who decides although a check stops it
+  std::string override_because;
 };
-/// Notes what is recorded of the patient's sensitivities: they are not compared with the part here.
+/// Checks the part as when it is issued (desk/issue_check): sensitivities, size, threads and
+/// suspension, and the piece. What stops it is refused unless a clinician is named with a reason,
+/// which the loan's note then keeps. What has to be asked is noted.
 [[nodiscard]] Expected<Booked> book_loan(store::UnitOfWork& work, const LendRequest& request,
                                          Date today);
 

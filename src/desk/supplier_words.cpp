@@ -6,18 +6,21 @@
 
 namespace sparewell::desk {
 
+std::string supplier_standing(const supply::SupplierRecord& record) {
+  if (record.receipts == 0) return "nothing received";
+  if (record.runs_late) return "late";
+  return record.receipts < supply::least_receipts ? "too few to tell" : "as quoted, or nearly";
+}
+
 std::string supplier_words(const supply::SupplierRecord& record) {
   std::string words;
   if (record.receipts == 0) {
     words = "nothing received in two years.";
   } else {
-    const char* standing = record.runs_late                           ? "late"
-                           : record.receipts < supply::least_receipts ? "too few to tell"
-                                                                      : "as quoted, or nearly";
     words = fmt::format(
         "{}: {:.1f} days from order to receipt against {:.1f} quoted ({} in two years, {} late, "
         "nine in ten {}).",
-        standing, record.taken_days, record.quoted_days,
+        supplier_standing(record), record.taken_days, record.quoted_days,
         count_words(record.receipts, "line", "lines"), record.late,
         record.nine_in_ten_days_late > 0
             ? fmt::format("at most {} late",

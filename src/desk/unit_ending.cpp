@@ -13,14 +13,6 @@ namespace {
 
 using store::Row;
 
-bool answers(const Unit& unit, const UnitChoice& choice) {
-  return !unit.ended_on && unit.patient.text == choice.patient &&
-         (!choice.side || unit.side == *choice.side) &&
-         (choice.item.empty() || unit.item.text == choice.item) &&
-         (choice.lot.empty() || unit.lot == choice.lot) &&
-         (choice.serial.empty() || unit.serial == choice.serial);
-}
-
 std::string unit_words(const Unit& unit) {
   return fmt::format("{} {} ({}, issued {})", word(unit.side), unit.item.text, lot_words(unit),
                      iso_text(unit.issued_on));
@@ -33,7 +25,7 @@ Expected<Row<Unit>> chosen(const store::Snapshot& snapshot, const UnitChoice& ch
   }
   std::vector<Row<Unit>> found;
   for (auto& row : snapshot.all<Unit>()) {
-    if (answers(row.record, choice)) found.push_back(std::move(row));
+    if (!row.record.ended_on && choice.answers(row.record)) found.push_back(std::move(row));
   }
   if (found.empty()) {
     return refuse(fmt::format(
@@ -127,6 +119,12 @@ Expected<EndedUnit> decide(const store::Snapshot& snapshot, const Unit& unit,
 }
 
 }  // namespace
+
+bool UnitChoice::answers(const Unit& unit) const {
+  return unit.patient.text == patient && (!side || unit.side == *side) &&
+         (item.empty() || unit.item.text == item) && (lot.empty() || unit.lot == lot) &&
+         (serial.empty() || unit.serial == serial) && (!issued_on || unit.issued_on == *issued_on);
+}
 
 const std::string& hygiene_words() {
   static const std::string text =

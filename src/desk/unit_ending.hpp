@@ -10,13 +10,16 @@
 
 namespace sparewell::desk {
 
-/// Which unit in use is meant; empty fields leave it open.
+/// Which unit is meant; empty fields leave it open.
 struct UnitChoice {
   std::string patient;
   std::optional<Side> side;
   std::string item;
   std::string lot;
   std::string serial;
+  std::optional<Date> issued_on = {};
+
+  [[nodiscard]] bool answers(const Unit& unit) const;
 };
 
 struct UnitEnding {

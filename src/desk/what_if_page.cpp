@@ -128,6 +128,12 @@ std::vector<std::string> risk_sentences(const Compared& compared) {
     }
     made.push_back(words + ".");
   }
+  const auto more =
+      compared.outcome.items_below_target - static_cast<int>(compared.outcome.at_risk.size());
+  if (more > 0) {
+    made.push_back(
+        fmt::format("{} their target.", count_words(more, "more item misses", "more items miss")));
+  }
   return made;
 }
 

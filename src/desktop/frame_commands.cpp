@@ -51,10 +51,18 @@ void MainFrame::run(desk::Command command) {
       return cancel_booking();
     case Command::patient_place:
       return book(desk::patient_place_form(*day_, {patients_->chosen_patient()}));
+    case Command::sheet_again:
+      return write_sheet_again();
+    case Command::sheet_signed:
+      return record_signature();
     case Command::play_policy:
       return play_policy();
     case Command::compare_decisions:
       return compare_decisions();
+    case Command::held_back:
+      return go_to_plan(PlanPanel::Pane::held);
+    case Command::suppliers:
+      return go_to_plan(PlanPanel::Pane::suppliers);
     case Command::stock_move:
       return work_on_lot(desk::LotAction::move);
     case Command::stock_quarantine:
@@ -134,6 +142,12 @@ void MainFrame::run(desk::Command command) {
 void MainFrame::go_to_wear(WearPanel::Pane pane) {
   go_to(*wear_);
   wear_->open(pane);
+}
+
+void MainFrame::go_to_plan(PlanPanel::Pane pane) {
+  if (!day_) return;
+  go_to(*plan_);
+  plan_->open(pane);
 }
 
 void MainFrame::choose_file() {

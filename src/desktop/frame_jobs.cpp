@@ -45,6 +45,7 @@ bool MainFrame::say_failure(const JobEnd& end) {
 void MainFrame::open(const std::string& path) {
   auto file = file_;
   file.path = path;
+  file.budget.reset();
   auto day = std::make_shared<desk::DayPtr>();
   start_job({"Opening the clinic file", false,
              [file, day](const JobControl& control) { *day = desk::read_day(file, control); },
@@ -78,13 +79,15 @@ void MainFrame::create(const std::string& path) {
              }});
 }
 
-void MainFrame::read_again() {
+void MainFrame::read_again(std::function<void()> then) {
   auto day = std::make_shared<desk::DayPtr>();
   start_job(
       {"Reading the clinic file", false,
        [file = file_, day](const JobControl& control) { *day = desk::read_day(file, control); },
-       [this, day](const JobEnd& end) {
-         if (!say_failure(end)) renew(*day);
+       [this, day, then = std::move(then)](const JobEnd& end) {
+         if (say_failure(end)) return;
+         renew(*day);
+         if (then) then();
        }});
 }
 
@@ -111,8 +114,7 @@ void MainFrame::test_forecasts() {
 }
 
 void MainFrame::play_policy() {
-  go_to(*plan_);
-  plan_->open(PlanPanel::Pane::play);
+  go_to_plan(PlanPanel::Pane::play);
   auto play = std::make_shared<desk::PolicyPlayPtr>();
   start_job(
       {"Playing the policy", true,
@@ -125,8 +127,7 @@ void MainFrame::play_policy() {
 }
 
 void MainFrame::compare_decisions() {
-  go_to(*plan_);
-  plan_->open(PlanPanel::Pane::what_if);
+  go_to_plan(PlanPanel::Pane::what_if);
   auto compared = std::make_shared<std::vector<desk::Compared>>();
   start_job({"Comparing what could be decided", false,
              [day = day_, questions = plan_->questions(), compared](const JobControl&) {
@@ -136,6 +137,11 @@ void MainFrame::compare_decisions() {
                if (say_failure(end)) return;
                plan_->show_compared(*compared);
              }});
+}
+
+void MainFrame::keep_to(const std::optional<Money>& budget) {
+  file_.budget = budget;
+  read_again();
 }
 
 void MainFrame::import_from(const std::string& folder, const exchange::FolderFormat& format) {
@@ -161,8 +167,8 @@ void MainFrame::write_into(const std::string& folder) {
              },
              [this, written, folder](const JobEnd& end) {
                if (say_failure(end)) return;
-               say_written(*written, folder);
-               read_again();
+               // Not before the drafts are read, because they can be marked as sent from there.
+               read_again([this, written, folder] { say_written(*written, folder); });
              }});
 }
 

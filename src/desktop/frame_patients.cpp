@@ -5,8 +5,10 @@
 
 #include "desk/booking_form.hpp"
 #include "desk/issue_jobs.hpp"
+#include "desk/wording.hpp"
 #include "desktop/dialogs/booking_dialog.hpp"
 #include "desktop/dialogs/issue_dialogs.hpp"
+#include "desktop/dialogs/order_dialogs.hpp"
 #include "desktop/main_frame.hpp"
 #include "desktop/pages/patient_panel.hpp"
 #include "desktop/text.hpp"
@@ -18,29 +20,63 @@ void MainFrame::issue_part() {
   const auto patient = patients_->chosen_patient();
   IssueDialog dialog{
       this, patient, desk::patient_words(*day_, {patient}),
-      [this](const desk::IssueRequest& request) { return desk::ask_whether(file_, request); },
-      [this](const desk::IssueRequest& request) { return desk::hand_over(file_, request); }};
+      [this](const desk::IssueRequest& request) { return desk::ask_whether(file_, day_, request); },
+      [this](const desk::IssueRequest& request) { return desk::hand_over(file_, day_, request); }};
   if (dialog.ShowModal() != wxID_OK || dialog.units().empty()) return;
   note_->say("The part is handed over and recorded.", {});
   write_sheet(dialog.units());
   read_again();
 }
 
-void MainFrame::write_sheet(const std::vector<Unit>& units) {
-  const auto& unit = units.front();
+std::string MainFrame::ask_sheet_file(const Unit& unit, const std::string& title) {
   wxFileDialog ask{
       this,
-      "Write the delivery sheet, for the patient's signature",
+      to_wx(title),
       wxStandardPaths::Get().GetDocumentsDir(),
       to_wx(fmt::format("delivery {} {}.pdf", unit.patient.text, iso_text(unit.issued_on))),
       "PDF files (*.pdf)|*.pdf",
       wxFD_SAVE | wxFD_OVERWRITE_PROMPT};
-  if (ask.ShowModal() != wxID_OK) return;
-  const auto path = from_wx(ask.GetPath());
+  return ask.ShowModal() == wxID_OK ? from_wx(ask.GetPath()) : std::string{};
+}
+
+void MainFrame::write_sheet(const std::vector<Unit>& units) {
+  const auto path =
+      ask_sheet_file(units.front(), "Write the delivery sheet, for the patient's signature");
+  if (path.empty()) return;
   const auto pages = desk::write_delivery_sheet(file_, units, path);
   note_->say(pages ? fmt::format("The delivery sheet was written: {}", path)
                    : "The part is recorded as handed over. " + pages.error().sentence,
              {});
+}
+
+void MainFrame::write_sheet_again() {
+  const auto* unit = patients_->chosen_part();
+  if (unit == nullptr) return;
+  const auto path = ask_sheet_file(*unit, fmt::format("Write the delivery sheet of {} again",
+                                                      desk::date_words(unit->issued_on)));
+  if (path.empty()) return;
+  const auto pages = desk::write_sheet_again(file_, *unit, path);
+  note_->say(
+      pages ? fmt::format("The delivery sheet was written: {}", path) : pages.error().sentence, {});
+}
+
+void MainFrame::record_signature() {
+  const auto* unit = patients_->chosen_part();
+  if (unit == nullptr) return;
+  SentenceDialog dialog{this,
+                        {"Signed delivery sheet",
+                         fmt::format("Everything that was handed to {} on {} counts as signed for.",
+                                     unit->patient.text, desk::date_words(unit->issued_on)),
+                         "&Signed on", "The day on the sheet, such as 2026-11-25", "&Record"},
+                        [&](const std::string& day) -> std::string {
+                          const auto signed_for = desk::record_signature(file_, *unit, day);
+                          if (!signed_for) return signed_for.error().sentence;
+                          note_->say(fmt::format("The signed sheet is recorded for {}.",
+                                                 desk::count_words(*signed_for, "piece", "pieces")),
+                                     {});
+                          return {};
+                        }};
+  if (dialog.ShowModal() == wxID_OK) read_again();
 }
 
 void MainFrame::end_part() {

@@ -55,23 +55,29 @@ void MainFrame::make_pages() {
   welcome_ = new Welcome{body_, [this](desk::Command command) { run(command); }};
   book_ = new wxNotebook{body_, wxID_ANY};
   set_accessible_name(*book_, "Pages");
-  orders_ = new OrderPanel{book_, [this] { run(desk::Command::write_orders); }};
+  orders_ = new OrderPanel{book_, [this](desk::Command command) { run(command); }};
   patients_ = new PatientPanel{book_, [this](desk::Command command) { run(command); },
                                [this] { update_commands(); }};
   shelf_ = new ShelfPanel{book_, [this](desk::Command command) { run(command); },
                           [this] { update_commands(); }};
   wear_ = new WearPanel{book_, [this] { run(desk::Command::test_forecasts); },
                         [this](std::size_t unit) { go_to_unit(unit); }};
-  plan_ = new PlanPanel{book_, [this] { run(desk::Command::play_policy); },
-                        [this] { run(desk::Command::compare_decisions); }};
-  deliveries_ = new DeliveriesPanel{book_,
-                                    [this](desk::Command command) {
-                                      if (desk::command_spec(command).enabled(state()))
-                                        run(command);
-                                    },
-                                    [this] {
-                                      if (worker_) update_commands();
-                                    }};
+  plan_ =
+      new PlanPanel{book_,
+                    {[this] { run(desk::Command::play_policy); },
+                     [this] { run(desk::Command::compare_decisions); },
+                     [this](const std::optional<Money>& budget) { keep_to(budget); },
+                     [this](std::size_t unit) { go_to_unit(unit); },
+                     [this](const desk::SuppliersPage::OrderOf& order) { go_to_order(order); }}};
+  deliveries_ = new DeliveriesPanel{
+      book_,
+      [this](desk::Command command) {
+        if (desk::command_spec(command).enabled(state())) run(command);
+      },
+      [this] {
+        if (worker_) update_commands();
+      },
+      [this](const desk::OrderName& name) { return desk::read_revisions(file_, name); }};
   pages_ = {orders_, patients_, shelf_, wear_, deliveries_, plan_};
   for (auto* page : pages_) book_->AddPage(page, to_wx(page->tab()));
   book_->Hide();
@@ -153,6 +159,11 @@ void MainFrame::go_to_unit(std::size_t unit) {
   patients_->choose(day_->clinic().units.at(unit).patient, unit);
 }
 
+void MainFrame::go_to_order(const desk::SuppliersPage::OrderOf& order) {
+  go_to(*deliveries_);
+  deliveries_->choose({order.ref, order.supplier.text});
+}
+
 void MainFrame::show_test() {
   patients_->show_test(test_);
   wear_->show_test(test_);
@@ -191,6 +202,7 @@ desk::CommandState MainFrame::state() const {
   now.patient = on_patients && !patients_->chosen_patient().empty();
   now.booked = on_patients && patients_->has_bookings();
   now.part = on_patients && patients_->chosen_unit() != nullptr;
+  now.issued = on_patients && patients_->chosen_part() != nullptr;
   const bool on_shelf = day_ && current_page() == shelf_;
   const bool on_items = on_shelf && !shelf_->shows_moves();
   now.lot = on_items && shelf_->chosen_lot();
@@ -223,6 +235,7 @@ void MainFrame::update_commands() {
   wear_->allow_testing(desk::command_spec(desk::Command::test_forecasts).enabled(now));
   plan_->allow_playing(desk::command_spec(desk::Command::play_policy).enabled(now));
   plan_->allow_comparing(desk::command_spec(desk::Command::compare_decisions).enabled(now));
+  plan_->allow_budget(now.file_open && !now.busy);
 }
 
 void MainFrame::on_key(wxKeyEvent& event) {

@@ -16,6 +16,8 @@
 #include "desk/policy_play.hpp"
 #include "desk/remembered.hpp"
 #include "desk/stock_form.hpp"
+#include "desk/suppliers_page.hpp"
+#include "desktop/pages/plan_panel.hpp"
 #include "desktop/pages/wear_panel.hpp"
 
 class wxNotebook;
@@ -29,7 +31,6 @@ class NoteBar;
 class OrderPanel;
 class Page;
 class PatientPanel;
-class PlanPanel;
 class ShelfPanel;
 class Welcome;
 class WorkBar;
@@ -53,6 +54,7 @@ class MainFrame : public wxFrame {
   void go_to(int page);
   void go_to(const Page& page);
   void go_to_unit(std::size_t unit);
+  void go_to_order(const desk::SuppliersPage::OrderOf& order);
   void show_day();
   void show_test();
   void show_play();
@@ -65,6 +67,7 @@ class MainFrame : public wxFrame {
 
   // frame_commands.cpp: what is asked before work starts
   void go_to_wear(WearPanel::Pane pane);
+  void go_to_plan(PlanPanel::Pane pane);
   void choose_file();
   void make_file();
   void import();
@@ -78,6 +81,10 @@ class MainFrame : public wxFrame {
   void end_part();
   void book_parts();
   void cancel_booking();
+  /// Where the sheet of what was handed over with `unit` is to be written; "" for nowhere.
+  [[nodiscard]] std::string ask_sheet_file(const Unit& unit, const std::string& title);
+  void write_sheet_again();
+  void record_signature();
 
   // frame_stock.cpp: work on the shelf
   void work_on_lot(desk::LotAction action);
@@ -116,12 +123,14 @@ class MainFrame : public wxFrame {
   void start_job(desk::Job job);
   void open(const std::string& path);
   void create(const std::string& path);
-  void read_again();
+  /// `then` is called once the window shows what was read.
+  void read_again(std::function<void()> then = {});
   void import_from(const std::string& folder, const exchange::FolderFormat& format);
   void write_into(const std::string& folder);
   void test_forecasts();
   void play_policy();
   void compare_decisions();
+  void keep_to(const std::optional<Money>& budget);
   /// Puts a day in place that was read from the same file again.
   void renew(const desk::DayPtr& day);
   void mark(std::vector<std::string> numbers);

@@ -142,6 +142,7 @@ void note_movements(const Delivery& delivery, const OrderLine& line, Receiving& 
     made.damaged = movement;
     made.damaged->place = quarantine_place;
     made.damaged->quantity = delivery.damaged;
+    made.damaged->serials = delivery.damaged_serials;
     made.damaged->reason += ", delivered damaged";
     if (!delivery.damage.empty()) made.damaged->reason += ": " + delivery.damage;
   }
@@ -167,7 +168,7 @@ OrderMatch match_order(const std::vector<OrderLine>& lines, const ItemCode& item
 
 Receiving receive(const Delivery& delivery, const Item& item, const std::vector<OrderLine>& lines,
                   const OrderMatch& match, const std::vector<StockLevel>& shelf,
-                  const Accepted& accepted) {
+                  const Accepted& accepted, const std::vector<KnownSerial>& known) {
   if (match.kind != Kind::matched || match.lines.empty() || delivery.quantity < 1 ||
       delivery.damaged < 0 || delivery.sound() < 0) {
     throw std::invalid_argument("a delivery needs an order line and at least one piece");
@@ -176,6 +177,10 @@ Receiving receive(const Delivery& delivery, const Item& item, const std::vector<
   for (const std::size_t at : match.lines) outstanding += lines[at].outstanding();
   Receiving made;
   made.findings = findings_of(delivery, item, outstanding, shelf, accepted);
+  for (const KnownSerial& each : known) {
+    made.findings.push_back(
+        {ReceivingFinding::Kind::known_serial, !accepted.known_serial, 0, std::nullopt, each});
+  }
   if (std::ranges::any_of(made.findings, &ReceivingFinding::stops)) return made;
   made.lines = fill(delivery, lines, match.lines);
   note_movements(delivery, lines[match.lines.front()], made);

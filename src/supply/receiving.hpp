@@ -17,10 +17,11 @@ struct Delivery {
   std::optional<Date> use_by;
   std::string place;
   Date on;
-  int damaged = 0;                        ///< pieces of `quantity`; they go into quarantine
-  bool damaged_settled = false;           ///< the supplier does not replace them
-  std::string damage = {};                ///< what is wrong with them
-  std::vector<std::string> serials = {};  ///< of the sound pieces, as far as they were read
+  int damaged = 0;                                ///< pieces of `quantity`; they go into quarantine
+  bool damaged_settled = false;                   ///< the supplier does not replace them
+  std::string damage = {};                        ///< what is wrong with them
+  std::vector<std::string> serials = {};          ///< of the sound pieces, as far as they were read
+  std::vector<std::string> damaged_serials = {};  ///< of the damaged ones
 
   [[nodiscard]] int sound() const { return quantity - damaged; }
   /// Pieces that the order has less to come.
@@ -53,26 +54,38 @@ struct OrderMatch {
 [[nodiscard]] OrderMatch match_order(const std::vector<OrderLine>& lines, const ItemCode& item,
                                      const std::string& order_ref, const SupplierName& supplier);
 
+/// A serial number of this delivery that the records have of the same item already.
+struct KnownSerial {
+  std::string serial;
+  Date on;             ///< of its receipt, or of its issue
+  PatientRef patient;  ///< who has it or had it; "" when it was only received
+
+  friend bool operator==(const KnownSerial&, const KnownSerial&) = default;
+};
+
 /// Something that a person has to look at.
 struct ReceivingFinding {
   enum class Kind {
     over_delivered,  ///< more came than was still to come
     no_use_by,       ///< the item has a shelf life, and no use-by date was given
     expired,         ///< the use-by date lies before the day of receipt
-    other_use_by     ///< stock of the same lot is recorded with another use-by date
+    other_use_by,    ///< stock of the same lot is recorded with another use-by date
+    known_serial     ///< a serial number was received or handed out before
   };
   Kind kind = Kind::over_delivered;
   bool stops = false;          ///< nothing is to be recorded
   int outstanding = 0;         ///< over_delivered: pieces that were still to come
   std::optional<Date> use_by;  ///< other_use_by: the one recorded
+  std::optional<KnownSerial> known = {};
 
   friend bool operator==(const ReceivingFinding&, const ReceivingFinding&) = default;
 };
 
 /// What the person at the bench has decided beforehand.
 struct Accepted {
-  bool extra = false;      ///< take more than was ordered
-  bool no_use_by = false;  ///< the label gives no use-by date although the item has a shelf life
+  bool extra = false;         ///< take more than was ordered
+  bool no_use_by = false;     ///< the label gives no use-by date although the item has a shelf life
+  bool known_serial = false;  ///< a piece that was here before has come again
 };
 
 /// An order line with what it has been given.
@@ -92,12 +105,14 @@ struct Receiving {
 };
 
 /// Fills the matched lines in turn; extra pieces go to the last one. `shelf` is the stock of the
-/// item. Expired pieces are taken only into a place of quarantine. Damaged pieces go into
-/// quarantine, and are still to come unless they are settled. Preconditions: the match is
-/// Kind::matched, the quantity is 1 or more, and no more are damaged than came.
+/// item, `known` what the records have of its serial numbers. Expired pieces are taken only into a
+/// place of quarantine. Damaged pieces go into quarantine, and are still to come unless they are
+/// settled. Preconditions: the match is Kind::matched, the quantity is 1 or more, and no more are
+/// damaged than came.
 [[nodiscard]] Receiving receive(const Delivery& delivery, const Item& item,
                                 const std::vector<OrderLine>& lines, const OrderMatch& match,
-                                const std::vector<StockLevel>& shelf, const Accepted& accepted);
+                                const std::vector<StockLevel>& shelf, const Accepted& accepted,
+                                const std::vector<KnownSerial>& known = {});
 
 /// An order line with pieces still to come.
 struct ExpectedLine {

@@ -1,8 +1,10 @@
 #include "desk/issuing.hpp"
 
 #include <algorithm>
+#include <filesystem>
 
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 #include "desk/proof_of_delivery.hpp"
 #include "desk/substance_table.hpp"
@@ -188,7 +190,7 @@ TEST_CASE("A mistaken issue is reversed by a movement, and its unit ends on its 
   CHECK(ended->unit.end_reason == EndReason::returned);
   CHECK(ended->unit.ended_on == today - days{3});
   CHECK(on_hand(*store, "LATE", "main store") == 5);
-  CHECK_FALSE(mark_delivered(*store, {"P-1", {}, "", "", ""}, today, today, "anna"));
+  CHECK_FALSE(mark_delivered(*store, {"P-1", {}, "", "", ""}, {}, today, today, "anna"));
 }
 
 TEST_CASE("Endings that contradict themselves are refused and change nothing") {
@@ -219,12 +221,78 @@ TEST_CASE("The delivery sheet counts alike units in one line, and signing is rec
   CHECK(sheet.patient_name == "Ana Fieldmouse");
   CHECK(delivery_sheet(clinic, outcome->units, today, {.names = false}).patient_name.empty());
   const UnitChoice choice{"P-1", {}, "", "", ""};
-  CHECK_FALSE(mark_delivered(*store, choice, today + days{1}, today, "anna"));
-  const auto marked = mark_delivered(*store, choice, today, today, "anna");
+  CHECK_FALSE(mark_delivered(*store, choice, {}, today + days{1}, today, "anna"));
+  const auto marked = mark_delivered(*store, choice, {}, today, today, "anna");
   REQUIRE(marked);
   CHECK(marked->size() == 2);
   CHECK(store->read()->all<Handover>()[0].record.signed_on == today);
-  CHECK_FALSE(mark_delivered(*store, choice, today, today, "anna"));
+  CHECK_FALSE(mark_delivered(*store, choice, {}, today, today, "anna"));
+}
+
+TEST_CASE(
+    "Parts that were handed over earlier are chosen by number, and a second sheet is a copy") {
+  const auto store = made_store();
+  REQUIRE(issue_part(*store, request(1, "SOON"), today - days{9}, today, "anna")->recorded);
+  REQUIRE(issue_part(*store, request(2, "LATE"), today, today, "anna")->recorded);
+  UnitChoice choice;
+  choice.patient = "P-1";
+  const auto parts = issued_parts(*store->read(), choice);
+  REQUIRE(parts.size() == 2);
+  CHECK(parts[0].units.size() == 2);
+  CHECK(issued_words(parts[0]) == "left L1 (lot LATE), issued 25 Nov 2026, 2 pieces");
+  const auto file = (std::filesystem::temp_directory_path() / "sparewell-sheet-again.pdf").string();
+  const auto again = print_sheet_again(*store, choice, {}, file, today, {}, "anna");
+  REQUIRE_FALSE(again);
+  CHECK(again.error().sentence.find("25 Nov 2026 and 16 Nov 2026") != std::string::npos);
+  CHECK_FALSE(print_sheet_again(*store, choice, {3}, file, today, {}, "anna"));
+  REQUIRE(print_sheet_again(*store, choice, {2}, file, today, {}, "anna"));
+  CHECK(issued_parts(*store->read(), choice)[1].printed_on == today);
+  const auto marked = mark_delivered(*store, choice, {1}, today, today, "anna");
+  REQUIRE(marked);
+  CHECK(marked->size() == 2);
+  const auto open = unsigned_parts(*store->read(), choice);
+  REQUIRE(open.size() == 1);
+  CHECK(open[0].units[0].lot == "SOON");
+  std::filesystem::remove(file);
+}
+
+TEST_CASE("A part's expected wear is that of the patient where a fit is at hand") {
+  const auto store = made_store();
+  // The patient wore three liners out in twenty days each, far below the usual life.
+  {
+    const auto work = store->begin_write({"anna", "example"});
+    for (int i = 0; i < 3; ++i) {
+      Unit unit;
+      unit.patient = {"P-1"};
+      unit.item = {"L1"};
+      unit.serial = fmt::format("W{}", i);
+      unit.issued_on = today - days{80 - 20 * i};
+      unit.ended_on = unit.issued_on + days{20};
+      unit.end_reason = EndReason::hole;
+      work->put(unit);
+    }
+    work->commit();
+  }
+  const auto assessed = forecast(store::load_clinic(*store->read()), built_in_priors(), today);
+  IssueQuestion question;
+  question.patient = {"P-1"};
+  question.item = {"L1"};
+  question.day = today;
+  const auto own = expected_days(assessed, question);
+  question.patient = {"P-2"};
+  const auto other = expected_days(assessed, question);
+  REQUIRE(own);
+  REQUIRE(other);
+  CHECK(*own < *other);
+  question.item = {"nothing"};
+  CHECK_FALSE(expected_days(assessed, question));
+  const auto outcome = issue_part(*store, request(1, "SOON"), today, today, "anna",
+                                  [](const IssueQuestion&) { return std::optional{45}; });
+  REQUIRE(outcome);
+  const auto short_dated =
+      std::ranges::find(outcome->check.findings, "short_dated", &IssueFinding::key);
+  REQUIRE(short_dated != outcome->check.findings.end());
+  CHECK(short_dated->words.find("with this patient, by the forecast") != std::string::npos);
 }
 
 TEST_CASE("The built-in substances know what design and sample clinic name") {

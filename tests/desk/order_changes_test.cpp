@@ -8,6 +8,7 @@
 #include "desk/order_book.hpp"
 #include "desk/order_drafts.hpp"
 #include "desk/order_revisions.hpp"
+#include "desk/revision_lines.hpp"
 #include "desk/write_orders.hpp"
 
 using namespace sparewell;
@@ -217,6 +218,56 @@ TEST_CASE("What has come bounds what can be reduced, and stays when the rest is 
   CHECK(given.view().order.header->cancelled_why == "too late");
   CHECK_FALSE(given.amend(quantity("L-1", 9)).has_value());
   CHECK_FALSE(cancel_order(*given.store, given.name(), "again", at_work).has_value());
+}
+
+TEST_CASE("Cancelling a whole order is a revision, whose lines say what was dropped") {
+  const Ordering given;
+  REQUIRE(place_order(*given.store, given.name(), at_work).has_value());
+  const auto cancelled = cancel_order(*given.store, given.name(), "too late", at_work);
+  REQUIRE(cancelled.has_value());
+  CHECK(cancelled->revision == 2);
+  const auto kept = given.revisions();
+  REQUIRE(kept.size() == 2);
+  CHECK(kept[1].head.why == "cancelled: too late");
+  CHECK(kept[1].lines.empty());
+  const auto lines = revision_lines(kept[1].lines, &kept[0].lines);
+  REQUIRE(lines.size() == kept[0].lines.size());
+  for (const auto& line : lines) {
+    CHECK(line.dropped);
+    CHECK(line.change == "dropped");
+  }
+  const auto out = given.folder.path() / "again";
+  const auto refused = reprint_order(*given.store->read(), given.name(), 0, out);
+  REQUIRE_FALSE(refused.has_value());
+  CHECK(refused.error().sentence.find("has no lines to print") != std::string::npos);
+  CHECK(reprint_order(*given.store->read(), given.name(), 1, out).has_value());
+}
+
+TEST_CASE("A revision says what it changed, line by line") {
+  OrderRevisionLine liner;
+  liner.item = {"L-1"};
+  liner.quantity = 3;
+  liner.unit_cost = Money{10000, {"EUR"}};
+  OrderRevisionLine sock = liner;
+  sock.item = {"S-1"};
+  const std::vector<OrderRevisionLine> before{liner, sock};
+  CHECK(revision_lines(before, nullptr)[0].change.empty());
+  liner.quantity = 5;
+  liner.promised_on = import_day();
+  liner.for_patients = {"P-1 left"};
+  OrderRevisionLine valve = sock;
+  valve.item = {"V-1"};
+  const auto lines = revision_lines({liner, valve}, &before);
+  REQUIRE(lines.size() == 3);
+  CHECK(lines[0].change.find("5 instead of 3 pieces; ") == 0);
+  CHECK(lines[0].change.find("instead of no day promised") != std::string::npos);
+  CHECK(lines[0].change.find("for P-1 left instead of stock") != std::string::npos);
+  CHECK(lines[1].change == "added");
+  CHECK(lines[2].line.item.text == "S-1");
+  CHECK(lines[2].dropped);
+  const auto rows = revision_rows(lines);
+  CHECK(rows[2].cells[1].text == "none");
+  CHECK(rows[0].strong);
 }
 
 TEST_CASE("A line on back-order is expected when the supplier promised it") {

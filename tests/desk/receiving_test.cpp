@@ -394,3 +394,64 @@ TEST_CASE("Serial numbers are kept with the movement, one a sound piece") {
   CHECK(movements[0].serials == std::vector<std::string>{"A"});
   CHECK(movements[1].serials == std::vector<std::string>{"77"});
 }
+
+TEST_CASE("Damaged pieces keep their serial numbers too") {
+  const OrderingClinic clinic;
+  auto asked = socks(3);
+  asked.damaged = 1;
+  asked.damage = "torn";
+  asked.serials = {"A", "B"};
+  asked.damaged_serials = {"C", "D"};
+  CHECK(holds(refusal(clinic, asked), "2 serial numbers do not fit 1 damaged piece"));
+  asked.damaged_serials = {"A"};
+  CHECK(holds(refusal(clinic, asked), "given twice"));
+  asked.damaged_serials = {"C"};
+  const auto outcome = clinic.receive(asked);
+  REQUIRE(outcome);
+  CHECK(holds(all(receipt_lines(*outcome)), "serial number C came damaged"));
+  const auto movements = clinic.store->read()->movements();
+  REQUIRE(movements.size() == 2);
+  CHECK(movements[1].place == "quarantine");
+  CHECK(movements[1].serials == std::vector<std::string>{"C"});
+}
+
+TEST_CASE("A serial number that is known is asked about before it is received again") {
+  const OrderingClinic clinic;
+  auto asked = socks(1);
+  asked.serials = {"A"};
+  REQUIRE(clinic.receive(asked)->is_recorded());
+  const auto before = change_count(*clinic.store);
+  const auto again = clinic.receive(asked);
+  REQUIRE(again);
+  CHECK_FALSE(again->is_recorded());
+  CHECK(change_count(*clinic.store) == before);
+  CHECK(holds(all(finding_sentences(*again)), "Serial number A was received on"));
+  asked.accepted.known_serial = true;
+  const auto taken = clinic.receive(asked);
+  REQUIRE(taken);
+  CHECK(taken->is_recorded());
+  CHECK(desk::finding_key(taken->receiving.findings[0].kind) == "known_serial");
+}
+
+TEST_CASE("A serial number that a patient has is named with the patient") {
+  const OrderingClinic clinic;
+  {
+    const auto work = clinic.store->begin_write(author);
+    Patient patient;
+    patient.ref = {"P-77"};
+    work->put(patient);
+    Unit unit;
+    unit.patient = patient.ref;
+    unit.item = {"S-1"};
+    unit.serial = "A";
+    unit.issued_on = today - days{5};
+    work->put(unit);
+    work->commit();
+  }
+  auto asked = socks(1);
+  asked.serials = {"A"};
+  const auto outcome = clinic.receive(asked);
+  REQUIRE(outcome);
+  CHECK_FALSE(outcome->is_recorded());
+  CHECK(holds(all(finding_sentences(*outcome)), "Serial number A was handed to P-77 on"));
+}

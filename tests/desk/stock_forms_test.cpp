@@ -87,8 +87,7 @@ TEST_CASE("A loan and a return are settled where they are listed") {
   const auto lot = shelf.lot("L8", "main store");
   const auto lent = shelf.book(lot_form(LotAction::lend, *shelf.day(), lot), {{1, "P1"}});
   REQUIRE(lent);
-  CHECK(lent->notes.size() == 2);
-  CHECK(lent->notes[1].find("2 sensitivities of P1 are recorded") != std::string::npos);
+  CHECK(lent->notes[0].starts_with("Loan 1: back by "));
   CHECK_FALSE(shelf.book(lot_form(LotAction::lend, *shelf.day(), lot), {{1, "nobody"}}));
   REQUIRE(shelf.book(lot_form(LotAction::send_back, *shelf.day(), lot),
                      {{2, "RMA-1"}, {4, "seam opens"}}));
@@ -115,4 +114,39 @@ TEST_CASE("A place is recorded with its sort, and stock at it then counts or not
                      {{1, "cage"}, {2, "smells"}}));
   CHECK(shelf.book(form, {{0, "cage"}, {1, "store"}}).error().sentence ==
         "1 piece lies in quarantine at cage; release it before the place changes its sort.");
+}
+
+TEST_CASE("A part is checked before it is lent, and a clinician may decide otherwise") {
+  const Shelf shelf;
+  {
+    const auto work = shelf.store->begin_write({"tester", "a reaction was seen"});
+    Sensitivity seen;
+    seen.patient = {"P1"};
+    seen.substance = "silicone";  // which LN-1 is declared to hold
+    work->put(seen);
+    work->commit();
+  }
+  const auto form = lot_form(LotAction::lend, *shelf.day(), shelf.lot("L8", "main store"));
+  const auto refused = shelf.book(form, {{1, "P1"}});
+  REQUIRE_FALSE(refused);
+  CHECK(refused.error().sentence.find("silicone") != std::string::npos);
+  CHECK(refused.error().sentence.find("A clinician may decide otherwise") != std::string::npos);
+  CHECK_FALSE(shelf.book(form, {{1, "P1"}, {5, "Dr Example"}}));  // without a reason
+  const auto lent = shelf.book(form, {{1, "P1"}, {5, "Dr Example"}, {6, "to try the size"}});
+  REQUIRE(lent);
+  const auto loan = shelf.store->read()->loan(lent->number);
+  REQUIRE(loan);
+  CHECK(loan->record.note.starts_with("decided by Dr Example: to try the size ("));
+}
+
+TEST_CASE("More than was due is taken as a credit when it is said to be right") {
+  const Shelf shelf;
+  REQUIRE(shelf.book(lot_form(LotAction::send_back, *shelf.day(), shelf.lot("L8", "main store")),
+                     {{2, "RMA-1"}, {4, "seam opens"}}));
+  const auto rows = away_rows(*shelf.day());
+  REQUIRE(rows.size() == 1);
+  const auto form = away_form(*shelf.day(), *find_away(*shelf.day(), rows[0].id));
+  CHECK_FALSE(shelf.book(form, {{0, "120.00"}}));
+  REQUIRE(form.fields[1].choices.size() == 4);
+  CHECK(shelf.book(form, {{0, "120.00"}, {1, form.fields[1].choices[3]}}));
 }

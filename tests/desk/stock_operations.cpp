@@ -61,7 +61,10 @@ desk::CreditRequest credit_of(const Operation& op) {
 }
 
 desk::LendRequest loan_of(const Operation& op) {
-  return {pieces_of(op), fmt::format("P{}", op.number), Side::left, model_day + days{14}, ""};
+  // Somebody decides, so that the checks of a part stop no loan: the plain account knows no
+  // patients.
+  return {pieces_of(op), fmt::format("P{}", op.number), Side::left, model_day + days{14}, "",
+          "a clinician", "decided for the test"};
 }
 
 desk::LoanEndRequest loan_end_of(const Operation& op) {

@@ -1,11 +1,13 @@
 """Works with the window as a person does, on the sample clinic: finds the pages by their names,
-searches a patient, tests the forecasts, writes the order workbooks and marks them as sent.
+searches a patient, tests the forecasts, writes the order workbooks and marks them as sent, hands a
+part over with its delivery sheet, ends it, and takes a price list over.
 
 usage: window_test.py SPAREWELL SPAREWELL-BATCH CSV-FOLDER PICTURES-FOLDER
 
 Needs Xvfb, openbox, xdotool, ImageMagick and pyatspi. Pictures of every page are kept.
 """
 
+import csv
 import json
 import pathlib
 import subprocess
@@ -126,6 +128,93 @@ def play_policy(stage):
     stage.picture("played")
 
 
+def look_at_plans(stage):
+    stage.press("ctrl+9")
+    stage.wait_for("table", "Parts held back")
+    stage.picture("held-back")
+    stage.press("ctrl+0")
+    suppliers = stage.wait_for("table", "Suppliers")
+    assert stage.rows(suppliers) > 0
+    stage.picture("suppliers")
+
+
+def save_as(stage, path):
+    """The toolkit's own dialog for a file to write or to read."""
+    stage.press("ctrl+a")
+    stage.type(str(path))
+    stage.press("Return")
+
+
+def something_on_the_shelf(batch, database):
+    listed = subprocess.run([batch, "--db", database, "--today", TODAY, "--json", "stock", "list"],
+                            check=True, stdout=subprocess.PIPE)
+    for level in json.loads(listed.stdout)["stock"]:
+        fresh = not level["use_by"] or level["use_by"] > "2027"
+        if level["place"] == "main store" and level["quantity"] > 1 and fresh:
+            return level["item_code"]
+    raise AssertionError("nothing is on the shelf of the sample clinic")
+
+
+def issue_and_end(stage, item, sheet):
+    stage.press("ctrl+2")
+    stage.press("ctrl+f")
+    stage.type(PATIENT)
+    stage.wait_for("label", PATIENT)
+    stage.press("ctrl+shift+i")
+    checks = stage.wait_for("text", "What the checks say")
+    stage.set_text("Item", item)
+    wait_until("the checks are shown", lambda: "Take 1 of lot" in checks.queryText().getText(0, -1))
+    # Whatever the checks say of this patient, a clinician decides.
+    stage.set_text("Decided by", "Dr Invented")
+    stage.set_text("Because", "as the test wants")
+    stage.picture("issue")
+    stage.click("push button", "Issue")
+    stage.wait_for("file chooser", "Write the delivery sheet")
+    stage.picture("save-dialog")
+    save_as(stage, sheet)
+    wait_until("the delivery sheet is on disk", sheet.exists)
+    stage.wait_for("label", "The delivery sheet was written")
+    stage.press("ctrl+shift+e")
+    stage.wait_for("dialog", "End a part")
+    stage.picture("end-part")
+    stage.click("push button", "End it")
+    stage.wait_for("label", "The part is recorded as ended.")
+
+
+def dearer_list(folder, file):
+    """A price list of the first supplier in which one item costs a little more."""
+    folder = pathlib.Path(folder)
+    with open(folder / "suppliers.csv", newline="") as rows:
+        supplier = next(csv.DictReader(rows))["supplier"]
+    with open(folder / "catalogue.csv", newline="") as rows:
+        item = next(row for row in csv.DictReader(rows) if row["supplier"] == supplier)
+    file.write_text("supplier_item,unit_cost,currency\n"
+                    f"{item['supplier_item']},{float(item['unit_cost']) + 1:.2f},"
+                    f"{item['currency']}\n")
+
+
+def accept_prices(stage, file):
+    stage.press("alt+l")
+    stage.press("p")
+    stage.wait_for("file chooser", "Supplier price list")
+    save_as(stage, file)
+    stage.click("push button", "Show")
+    changes = stage.wait_for("table", "What the price list changes")
+    assert stage.rows(changes) == 1, stage.rows(changes)
+    stage.picture("price-list")
+    stage.click("push button", "Accept")
+    wait_until("the price is written", lambda: "1 item was written" in
+               stage.find("label", "prices.csv: ").name)
+
+
+def check_sheet(batch, database):
+    listed = subprocess.run([batch, "--db", database, "--today", TODAY, "--json", "delivery-sheet",
+                             "--patient", PATIENT, "--issued", TODAY, "--list"], check=True,
+                            stdout=subprocess.PIPE)
+    parts = json.loads(listed.stdout)["parts"]
+    assert [part["printed_on"] for part in parts] == [TODAY], parts
+
+
 def check_traces(stage, database):
     memory = json.loads((stage.config / "sparewell" / "window.json").read_text())
     assert memory["clinic_file"] == str(database), memory
@@ -148,8 +237,13 @@ def main():
             play_policy(stage)
             write_workbooks(stage, scratch / "orders")
             mark_as_sent(stage)
+            look_at_plans(stage)
+            issue_and_end(stage, something_on_the_shelf(batch, database), scratch / "sheet.pdf")
+            dearer_list(folder, scratch / "prices.csv")
+            accept_prices(stage, scratch / "prices.csv")
             stage.press("ctrl+q")
             assert stage.ended() == 0, stage.output()
+            check_sheet(batch, database)
             check_traces(stage, database)
 
 

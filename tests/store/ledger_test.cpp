@@ -41,6 +41,27 @@ TEST_CASE_TEMPLATE("the ledger keeps every movement in the order of writing", En
   CHECK(snapshot->shelf() == shelf);
 }
 
+TEST_CASE_TEMPLATE("movements are found by the serial number of a piece of the item", Engine,
+                   SPAREWELL_ENGINES) {
+  const Engine engine;
+  const auto store = engine.open();
+  auto movement = moved(2);
+  movement.serials = {"A", "B"};
+  {
+    const auto work = store->begin_write(anna);
+    add_referred(*work);
+    work->record(movement);
+    work->commit();
+  }
+  const auto snapshot = store->read();
+  const auto found = snapshot->movements_of(movement.lot.item, "B");
+  REQUIRE(found.size() == 1);
+  CHECK(found[0].serials == std::vector<std::string>{"B"});
+  CHECK(found[0].quantity == 2);
+  CHECK(snapshot->movements_of(movement.lot.item, "C").empty());
+  CHECK(snapshot->movements_of({"nothing"}, "B").empty());
+}
+
 TEST_CASE_TEMPLATE("a lot whose pieces have all gone is not on the shelf", Engine,
                    SPAREWELL_ENGINES) {
   const Engine engine;

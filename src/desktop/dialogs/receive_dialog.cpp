@@ -36,6 +36,8 @@ void ReceiveDialog::make_fields(const desk::ReceiveForm& form) {
   quantity_ = add_text("&Pieces", "", "How many came, damaged ones included");
   damaged_ = add_text("&Damaged", "", "How many of them are damaged; they go into quarantine");
   damage_ = add_text("&What is damaged", "", "What is wrong with the damaged pieces");
+  damaged_serials_ = add_text("Numbers of d&amaged", "",
+                              "Serial numbers of the damaged pieces, separated by commas");
   place_ = add_text("Put &to", "", "Where the sound pieces are put");
   make_checks();
   fill(form);
@@ -55,6 +57,8 @@ void ReceiveDialog::make_checks() {
       add("The supplier does not r&eplace the damaged pieces", "Otherwise they are still to come");
   extra_ = add("Take &more than was ordered", "Only after counting again");
   undated_ = add("The label &gives no use-by date", "Although the item has a shelf life");
+  known_serial_ = add("A serial number is &known: the same piece has come again",
+                      "Only after comparing the label");
   panel->SetSizer(sizer);
   add_wide(panel, 0);
 }
@@ -71,10 +75,12 @@ desk::ReceiveForm ReceiveDialog::form() const {
   made.quantity = text(quantity_);
   made.damaged = text(damaged_);
   made.damage = text(damage_);
+  made.damaged_serials = text(damaged_serials_);
   made.place = text(place_);
   made.not_replaced = not_replaced_->GetValue();
   made.accept_extra = extra_->GetValue();
   made.without_use_by = undated_->GetValue();
+  made.accept_serial = known_serial_->GetValue();
   return made;
 }
 
@@ -87,10 +93,12 @@ void ReceiveDialog::fill(const desk::ReceiveForm& form) {
   quantity_->ChangeValue(to_wx(form.quantity));
   damaged_->ChangeValue(to_wx(form.damaged));
   damage_->ChangeValue(to_wx(form.damage));
+  damaged_serials_->ChangeValue(to_wx(form.damaged_serials));
   place_->ChangeValue(to_wx(form.place));
   not_replaced_->SetValue(form.not_replaced);
   extra_->SetValue(form.accept_extra);
   undated_->SetValue(form.without_use_by);
+  known_serial_->SetValue(form.accept_serial);
 }
 
 void ReceiveDialog::scan() {

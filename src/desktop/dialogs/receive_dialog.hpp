@@ -42,10 +42,12 @@ class ReceiveDialog : public AskingForm {
   wxTextCtrl* quantity_ = nullptr;
   wxTextCtrl* damaged_ = nullptr;
   wxTextCtrl* damage_ = nullptr;
+  wxTextCtrl* damaged_serials_ = nullptr;
   wxTextCtrl* place_ = nullptr;
   wxCheckBox* not_replaced_ = nullptr;
   wxCheckBox* extra_ = nullptr;
   wxCheckBox* undated_ = nullptr;
+  wxCheckBox* known_serial_ = nullptr;
 };
 
 }  // namespace sparewell::desktop

@@ -1,13 +1,18 @@
 #include "desktop/pages/deliveries_panel.hpp"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 #include <wx/button.h>
 #include <wx/checkbox.h>
+#include <wx/choice.h>
 #include <wx/sizer.h>
 #include <wx/stattext.h>
 #include <wx/wrapsizer.h>
 
+#include "desk/revision_lines.hpp"
 #include "desktop/text.hpp"
+#include "desktop/widgets/accessible.hpp"
 #include "desktop/widgets/find_box.hpp"
 #include "desktop/widgets/split.hpp"
 #include "desktop/widgets/table_view.hpp"
@@ -16,11 +21,13 @@
 namespace sparewell::desktop {
 
 DeliveriesPanel::DeliveriesPanel(wxWindow* parent, std::function<void(desk::Command)> run,
-                                 std::function<void()> changed)
+                                 std::function<void()> changed, ReadRevisions revisions)
     : Page{parent},
       run_{std::move(run)},
       changed_{std::move(changed)},
-      lines_{desk::DeliveriesPage::line_columns()} {
+      read_revisions_{std::move(revisions)},
+      lines_{desk::DeliveriesPage::line_columns()},
+      sent_{desk::revision_columns()} {
   auto* top = make_top();
   auto* split = make_split(this);
   // In the order in which the Tab key goes through them.
@@ -72,17 +79,36 @@ wxWindow* DeliveriesPanel::make_detail(wxWindow* parent) {
   title_ = new WrappedLabel{panel};
   title_->SetFont(title_->GetFont().Bold());
   summary_ = new WrappedLabel{panel};
+  shown_row_ = make_shown(panel);
   lines_view_ = new TableView{panel, lines_, "Lines of the order"};
   lines_view_->set_empty_words("No order is chosen.");
+  sent_view_ = new TableView{panel, sent_, "Lines of the revision", Pick::none};
+  sent_view_->set_empty_words("Nothing was left of the order.");
+  sent_view_->Hide();
   const auto inset = wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, FromDIP(8));
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(title_, inset);
   sizer->Add(summary_, inset);
+  sizer->Add(shown_row_, inset);
   sizer->Add(lines_view_, wxSizerFlags{1}.Expand().Border(wxLEFT | wxRIGHT, FromDIP(8)));
+  sizer->Add(sent_view_, wxSizerFlags{1}.Expand().Border(wxLEFT | wxRIGHT, FromDIP(8)));
   sizer->Add(make_buttons(panel), wxSizerFlags{}.Expand().Border(wxALL, FromDIP(4)));
   panel->SetSizer(sizer);
   keep_wrapped(*panel, {title_, summary_}, FromDIP(20));
   return panel;
+}
+
+wxSizer* DeliveriesPanel::make_shown(wxWindow* parent) {
+  auto* label = new wxStaticText{parent, wxID_ANY, "Show&n:"};
+  shown_ = new wxChoice{parent, wxID_ANY};
+  shown_->SetMinSize({FromDIP(120), -1});
+  set_accessible_name(*shown_, "Shown revision");
+  shown_->SetToolTip("The order as it stands, or as it was sent earlier and what that changed");
+  shown_->Bind(wxEVT_CHOICE, [this](wxCommandEvent&) { show_lines(); });
+  auto* row = new wxBoxSizer{wxHORIZONTAL};
+  row->Add(label, wxSizerFlags{}.CentreVertical().Border(wxRIGHT, FromDIP(8)));
+  row->Add(shown_, wxSizerFlags{1}.CentreVertical());
+  return row;
 }
 
 wxSizer* DeliveriesPanel::make_buttons(wxWindow* parent) {
@@ -128,14 +154,50 @@ void DeliveriesPanel::show(const desk::DayPtr& day) {
   list_changed();
 }
 
+void DeliveriesPanel::choose(const desk::OrderName& order) {
+  const auto id = page_.id_of(order);
+  if (!page_.table().position_of(id)) {
+    find_->ChangeValue("");
+    only_open_->SetValue(false);
+    page_.table().find("");
+    page_.table().require(0);
+    list_changed();
+  }
+  orders_view_->select(id);
+  orders_view_->focus_rows();
+}
+
 void DeliveriesPanel::show_order(const std::string& id) {
   const auto detail = page_.detail(id);
   title_->set_text(detail.title);
   summary_->set_text(detail.summary);
   lines_.fill(detail.lines);
   lines_view_->table_changed();
-  title_->GetParent()->Layout();
+  shown_->Clear();
+  shown_->Append("As it stands now");
+  const auto revisions = page_.revisions(id);
+  for (const auto& revision : revisions) shown_->Append(to_wx(revision));
+  shown_->SetSelection(0);
+  shown_row_->ShowItems(!revisions.empty());
+  show_lines();
   changed_();
+}
+
+void DeliveriesPanel::show_lines() {
+  const int chosen = shown_->GetSelection();
+  const bool sent = chosen > 0;
+  if (sent) {
+    const auto kept = read_revisions_(page_.name(order()));
+    // The choices are the latest first.
+    const auto at = kept.size() - std::min(kept.size(), static_cast<std::size_t>(chosen));
+    sent_.fill(at < kept.size() ? desk::revision_rows(desk::revision_lines(
+                                      kept[at].lines, at == 0 ? nullptr : &kept[at - 1].lines))
+                                : std::vector<desk::TableRow>{});
+    sent_view_->table_changed();
+  }
+  lines_view_->Show(!sent);
+  sent_view_->Show(sent);
+  title_->GetParent()->Layout();
 }
 
 void DeliveriesPanel::find() {

@@ -5,7 +5,6 @@
 #include <wx/stattext.h>
 #include <wx/textctrl.h>
 
-#include "desk/commands.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
 #include "desktop/widgets/find_box.hpp"
@@ -15,9 +14,9 @@
 #include "desktop/widgets/wrapped_label.hpp"
 
 namespace sparewell::desktop {
-OrderPanel::OrderPanel(wxWindow* parent, std::function<void()> write)
+OrderPanel::OrderPanel(wxWindow* parent, std::function<void(desk::Command)> run)
     : Page{parent}, totals_{page_.totals()}, needs_{desk::OrderPage::need_columns()} {
-  auto* top = make_top(std::move(write));
+  auto* top = make_top(run);
   split_ = make_split(this);
   // In the order in which the Tab key goes through them.
   above_ = make_lines(split_);
@@ -30,7 +29,7 @@ OrderPanel::OrderPanel(wxWindow* parent, std::function<void()> write)
   SetSizer(sizer);
 }
 
-wxSizer* OrderPanel::make_top(std::function<void()> write) {
+wxSizer* OrderPanel::make_top(const std::function<void(desk::Command)>& run) {
   auto* top = new wxBoxSizer{wxHORIZONTAL};
   headline_ = new wxStaticText{this, wxID_ANY, ""};
   headline_->SetFont(headline_->GetFont().Bold().Larger());
@@ -40,12 +39,19 @@ wxSizer* OrderPanel::make_top(std::function<void()> write) {
                         lines_->set_empty_words(page_.empty_words());
                         lines_->table_changed();
                       }};
-  const auto& spec = desk::command_spec(desk::Command::write_orders);
-  write_ = new wxButton{this, wxID_ANY, to_wx(spec.label)};
-  write_->SetToolTip(to_wx(std::string{spec.help} + " (" + std::string{spec.key} + ")"));
-  write_->Bind(wxEVT_BUTTON, [write = std::move(write)](wxCommandEvent&) { write(); });
+  const auto button = [&](desk::Command command, const std::string& label) {
+    const auto& spec = desk::command_spec(command);
+    auto* made = new wxButton{this, wxID_ANY, to_wx(label)};
+    made->SetToolTip(to_wx(std::string{spec.help} + " (" + std::string{spec.key} + ")"));
+    made->Bind(wxEVT_BUTTON, [run, command](wxCommandEvent&) { run(command); });
+    return made;
+  };
+  held_ = button(desk::Command::held_back, "Held &back (0)");
+  write_ = button(desk::Command::write_orders,
+                  std::string{desk::command_spec(desk::Command::write_orders).label});
   top->Add(headline_, wxSizerFlags{1}.CentreVertical());
   top->Add(find_, wxSizerFlags{}.CentreVertical().Border(wxRIGHT, FromDIP(8)));
+  top->Add(held_, wxSizerFlags{}.CentreVertical().Border(wxRIGHT, FromDIP(8)));
   top->Add(write_, wxSizerFlags{}.CentreVertical());
   return top;
 }
@@ -110,6 +116,7 @@ void OrderPanel::show(const desk::DayPtr& day) {
   page_.show(day);
   totals_ = page_.totals();
   headline_->SetLabelText(to_wx(page_.headline()));
+  held_->SetLabel(to_wx("Held &back (" + std::to_string(page_.held_back()) + ")"));
   lines_->set_empty_words(page_.empty_words());
   lines_->table_changed();
   totals_view_->table_changed();

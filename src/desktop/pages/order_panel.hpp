@@ -3,6 +3,7 @@
 
 #include <functional>
 
+#include "desk/commands.hpp"
 #include "desk/order_page.hpp"
 #include "desktop/pages/page.hpp"
 
@@ -19,8 +20,8 @@ class WrappedLabel;
 
 class OrderPanel : public Page {
  public:
-  /// `write` starts writing the workbooks.
-  OrderPanel(wxWindow* parent, std::function<void()> write);
+  /// `run` does a command.
+  OrderPanel(wxWindow* parent, std::function<void(desk::Command)> run);
 
   void show(const desk::DayPtr& day) override;
   void find() override;
@@ -29,7 +30,7 @@ class OrderPanel : public Page {
   [[nodiscard]] bool anything() const { return page_.anything(); }
 
  private:
-  wxSizer* make_top(std::function<void()> write);
+  wxSizer* make_top(const std::function<void(desk::Command)>& run);
   wxWindow* make_lines(wxWindow* parent);
   wxWindow* make_below(wxWindow* parent);
   wxWindow* make_reason(wxWindow* parent);
@@ -44,6 +45,7 @@ class OrderPanel : public Page {
   wxWindow* below_ = nullptr;
   wxStaticText* headline_ = nullptr;
   wxButton* write_ = nullptr;
+  wxButton* held_ = nullptr;
   FindBox* find_ = nullptr;
   TableView* lines_ = nullptr;
   TableView* totals_view_ = nullptr;

@@ -187,6 +187,8 @@ wxSizer* PatientPanel::make_buttons() {
   end_ = add(desk::Command::end_part);
   book_ = add(desk::Command::book_parts);
   cancel_ = add(desk::Command::cancel_booking);
+  sheet_ = add(desk::Command::sheet_again);
+  signed_ = add(desk::Command::sheet_signed);
   return sizer;
 }
 
@@ -194,11 +196,14 @@ std::string PatientPanel::chosen_patient() const {
   return list_view_->selected();
 }
 
-const Unit* PatientPanel::chosen_unit() const {
+const Unit* PatientPanel::chosen_part() const {
   const auto& id = parts_view_->selected();
-  if (!day_ || id.empty()) return nullptr;
-  const auto& unit = day_->clinic().units[std::stoul(id)];
-  return unit.in_use_on(day_->today()) ? &unit : nullptr;
+  return !day_ || id.empty() ? nullptr : &day_->clinic().units[std::stoul(id)];
+}
+
+const Unit* PatientPanel::chosen_unit() const {
+  const auto* unit = chosen_part();
+  return unit != nullptr && unit->in_use_on(day_->today()) ? unit : nullptr;
 }
 
 void PatientPanel::allow_work(const desk::CommandState& state) {
@@ -206,6 +211,8 @@ void PatientPanel::allow_work(const desk::CommandState& state) {
   end_->Enable(desk::command_spec(desk::Command::end_part).enabled(state));
   book_->Enable(desk::command_spec(desk::Command::book_parts).enabled(state));
   cancel_->Enable(desk::command_spec(desk::Command::cancel_booking).enabled(state));
+  sheet_->Enable(desk::command_spec(desk::Command::sheet_again).enabled(state));
+  signed_->Enable(desk::command_spec(desk::Command::sheet_signed).enabled(state));
 }
 
 void PatientPanel::choose(const PatientRef& patient, std::size_t unit) {

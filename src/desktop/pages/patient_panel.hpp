@@ -42,6 +42,8 @@ class PatientPanel : public Page {
   [[nodiscard]] const Unit* chosen_unit() const;
   /// Whether something is booked for the chosen patient.
   [[nodiscard]] bool has_bookings() const { return has_bookings_; }
+  /// The chosen part, in use or not; nullptr when none is chosen.
+  [[nodiscard]] const Unit* chosen_part() const;
   void allow_work(const desk::CommandState& state);
 
  private:
@@ -62,6 +64,8 @@ class PatientPanel : public Page {
   wxButton* book_ = nullptr;
   wxButton* cancel_ = nullptr;
   bool has_bookings_ = false;
+  wxButton* sheet_ = nullptr;
+  wxButton* signed_ = nullptr;
   desk::DayPtr day_;
   desk::ForecastTestPtr test_;
   desk::PatientList list_;

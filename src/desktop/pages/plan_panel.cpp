@@ -3,20 +3,26 @@
 #include <wx/notebook.h>
 #include <wx/sizer.h>
 
+#include "desktop/pages/plan/held_pane.hpp"
 #include "desktop/pages/plan/play_pane.hpp"
+#include "desktop/pages/plan/suppliers_pane.hpp"
 #include "desktop/pages/plan/what_if_pane.hpp"
+#include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
 
 namespace sparewell::desktop {
 
-PlanPanel::PlanPanel(wxWindow* parent, std::function<void()> play, std::function<void()> compare)
-    : Page{parent} {
+PlanPanel::PlanPanel(wxWindow* parent, Actions actions) : Page{parent} {
   panes_ = new wxNotebook{this, wxID_ANY};
   set_accessible_name(*panes_, "Plan");
-  play_pane_ = new PlayPane{panes_, std::move(play)};
+  play_pane_ = new PlayPane{panes_, std::move(actions.play)};
   panes_->AddPage(play_pane_, "What the order policy saves");
-  what_if_pane_ = new WhatIfPane{panes_, std::move(compare)};
+  what_if_pane_ = new WhatIfPane{panes_, std::move(actions.compare)};
   panes_->AddPage(what_if_pane_, "What if");
+  held_pane_ = new HeldPane{panes_, std::move(actions.go_to_unit), std::move(actions.keep_to)};
+  panes_->AddPage(held_pane_, "Held back");
+  suppliers_pane_ = new SuppliersPane{panes_, std::move(actions.go_to_order)};
+  panes_->AddPage(suppliers_pane_, "Suppliers");
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(panes_, wxSizerFlags{1}.Expand().Border(wxALL, FromDIP(8)));
   SetSizer(sizer);
@@ -25,13 +31,21 @@ PlanPanel::PlanPanel(wxWindow* parent, std::function<void()> play, std::function
 void PlanPanel::show(const desk::DayPtr& day) {
   // What was played may still hold; see show_play.
   what_if_pane_->show(day);
+  held_pane_->show(day);
+  panes_->SetPageText(static_cast<std::size_t>(Pane::held), to_wx(held_pane_->title()));
+  suppliers_pane_->show(day);
 }
 
 void PlanPanel::find() {
-  if (panes_->GetSelection() == static_cast<int>(Pane::what_if)) {
-    what_if_pane_->focus_rows();
-  } else {
-    play_pane_->focus_rows();
+  switch (static_cast<Pane>(panes_->GetSelection())) {
+    case Pane::play:
+      return play_pane_->focus_rows();
+    case Pane::what_if:
+      return what_if_pane_->focus_rows();
+    case Pane::held:
+      return held_pane_->find();
+    case Pane::suppliers:
+      return suppliers_pane_->focus_rows();
   }
 }
 
@@ -55,8 +69,13 @@ void PlanPanel::allow_comparing(bool allowed) {
   what_if_pane_->allow_comparing(allowed);
 }
 
+void PlanPanel::allow_budget(bool allowed) {
+  held_pane_->allow_working(allowed);
+}
+
 void PlanPanel::open(Pane pane) {
   panes_->SetSelection(static_cast<std::size_t>(pane));
+  if (pane == Pane::held || pane == Pane::suppliers) find();
 }
 
 }  // namespace sparewell::desktop

@@ -19,6 +19,7 @@ void write_head(PdfPages& pages, const DeliverySheet& sheet) {
       sheet.patient_name.empty() ? std::string{} : fmt::format("   {}", sheet.patient_name);
   pages.paragraph(fmt::format("Patient {}{}", sheet.patient_ref, name), 11, true, 8);
   pages.paragraph(fmt::format("Written on {}", sheet.written_on), 9, false, 2);
+  if (!sheet.remark.empty()) pages.paragraph(sheet.remark, 10, true, 6);
 }
 
 void write_lines(PdfPages& pages, const DeliverySheet& sheet) {

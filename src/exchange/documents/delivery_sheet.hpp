@@ -28,6 +28,7 @@ struct DeliverySheet {
   std::string patient_ref;
   std::string patient_name;  ///< "" leaves it out
   std::string written_on;
+  std::string remark;  ///< stands below the heading, such as that this is a copy; "" for none
   std::vector<DeliveredLine> lines;
   std::vector<std::string> cautions;  ///< one sentence or two each
   std::string judgement;              ///< what the sheet does not replace

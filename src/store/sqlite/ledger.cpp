@@ -148,6 +148,22 @@ std::vector<StockMovement> all_movements(Session& session) {
   return movements;
 }
 
+std::vector<StockMovement> movements_of_serial(Session& session, const ItemCode& item,
+                                               const std::string& serial) {
+  static const std::string sql =
+      "SELECT movements.id, item_id, lot, use_by, place, kind, quantity, moved_on, reason"
+      " FROM movement_serials JOIN movements ON movements.id = movement_id"
+      " JOIN lots ON lots.id = lot_id"
+      " WHERE serial = :serial AND item_id = (SELECT id FROM items WHERE code = :code)"
+      " ORDER BY movements.id";
+  const auto query = session.connection.query(sql);
+  query->bind(":serial", serial);
+  query->bind(":code", item.text);
+  auto made = records_of<StockMovement>(session, *query);
+  for (StockMovement& movement : made) movement.serials = {serial};
+  return made;
+}
+
 std::vector<StockLevel> current_shelf(Session& session) {
   return in_order<StockLevel>(session, "id, place");
 }

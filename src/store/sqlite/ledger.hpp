@@ -13,6 +13,9 @@ namespace sparewell::store::sqlite {
 /// quantity of zero and for one that would take the stock below zero.
 void append_movement(WriteSession& session, const StockMovement& movement);
 [[nodiscard]] std::vector<StockMovement> all_movements(Session& session);
+/// Those of pieces of the item with this serial number.
+[[nodiscard]] std::vector<StockMovement> movements_of_serial(Session& session, const ItemCode& item,
+                                                             const std::string& serial);
 /// The row of a lot; nothing when it is not stored.
 [[nodiscard]] std::optional<std::int64_t> find_lot(Session& session, const Lot& lot);
 /// Ordered by lot (in the order in which lots were first seen) and place.

@@ -76,6 +76,10 @@ class ReadsOf<Base> : public Base {
   [[nodiscard]] std::vector<StockMovement> movements() const override {
     return translated([&] { return all_movements(session()); });
   }
+  [[nodiscard]] std::vector<StockMovement> movements_of(const ItemCode& item,
+                                                        const std::string& serial) const override {
+    return translated([&] { return movements_of_serial(session(), item, serial); });
+  }
   [[nodiscard]] std::vector<Booking> bookings_of(const ItemCode& item, int most) const override {
     return translated([&] { return newest_bookings(session(), item, most); });
   }

@@ -1,0 +1,168 @@
+#include "desk/held_page.hpp"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "desk/order_reasons.hpp"
+#include "desk/part_words.hpp"
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+/// From here on a part is likely enough to be worn out soon that somebody should act (our choice).
+constexpr double soon_chance = 0.1;
+
+std::vector<Column> need_columns() {
+  return {
+      {"Patient", 22, Align::left, "", 1},
+      {"Side", 6, Align::left, ""},
+      {"Part in use", 34, Align::left, "", 2},
+      {"Issued", 12, Align::left, ""},
+      {"Held back for", 14, Align::left, "What speaks against giving the patient the same again"},
+      {"Worn out in 90 days", 17, Align::right, "Chance that the part is worn out within 90 days"}};
+}
+
+std::vector<Column> line_columns() {
+  return {{"Supplier", 20, Align::left, "", 1},
+          {"Item", 14, Align::left, "The clinic's item code"},
+          {"Description", 32, Align::left, "", 2},
+          {"Quantity", 9, Align::right, "Pieces that would be ordered, in whole packs"},
+          {"Cost", 15, Align::right, "Quantity times the price at this quantity, without freight"},
+          {"May run out", 11, Align::right,
+           "Chance of running out before the next order could arrive, as it is not ordered"}};
+}
+
+}  // namespace
+
+HeldPage::HeldPage() : needs_{need_columns()}, lines_{line_columns()} {}
+
+TableRow HeldPage::need_row(const HeldNeed& need) const {
+  const Unit& unit = day_->clinic().units[need.unit];
+  const Item* item = day_->index().item(unit.item);
+  TableRow row;
+  row.id = fmt::format("{}", need.unit);
+  row.cells = {
+      {patient_words(*day_, unit.patient), {}},
+      {std::string{word(unit.side)}, {}},
+      {item ? fmt::format("{}  {}", unit.item.text, item_words(*item)) : unit.item.text, {}},
+      date_cell(unit.issued_on, ""),
+      {need.sensitivity ? "sensitivity" : "size", {}},
+      {chance_words(need.chance), need.chance}};
+  row.search = folded(fmt::format("{} {} {} {} {}", row.cells[0].text, row.cells[1].text,
+                                  row.cells[2].text, row.cells[4].text, unit.serial));
+  return row;
+}
+
+TableRow HeldPage::line_row(const supply::HeldLine& held) const {
+  const auto& line = held.line;
+  const Item* item = day_->index().item(line.item);
+  TableRow row;
+  row.id = fmt::format("{}\n{}\n{}", line.supplier.text, line.item.text, line.place);
+  row.cells = {{line.supplier.text, {}},
+               {line.item.text, {}},
+               {item ? item_words(*item) : std::string{"not in the catalogue"}, {}},
+               count_cell(line.quantity),
+               cost_cell(line.unit_cost, line.quantity),
+               {chance_words(line.chance_short), line.chance_short}};
+  return row;
+}
+
+void HeldPage::show(DayPtr day) {
+  day_ = std::move(day);
+  auto needs = day_->assessment().held_needs;
+  std::ranges::stable_sort(needs, std::ranges::greater{}, &HeldNeed::chance);
+  std::vector<TableRow> rows;
+  for (const auto& need : needs) rows.push_back(need_row(need));
+  needs_.fill(std::move(rows));
+  rows.clear();
+  for (const auto& held : day_->assessment().held) rows.push_back(line_row(held));
+  lines_.fill(std::move(rows));
+}
+
+std::string HeldPage::title() const {
+  return count() == 0 ? "Held back" : fmt::format("Held back ({})", count());
+}
+
+std::string HeldPage::needs_summary() const {
+  if (!day_ || needs_.total() == 0) {
+    return "No part in use is held back: none conflicts with a recorded sensitivity of its patient "
+           "or has been outgrown by a recent measurement.";
+  }
+  const auto soon = std::ranges::count_if(day_->assessment().held_needs, [](const HeldNeed& need) {
+    return need.chance >= soon_chance;
+  });
+  return fmt::format(
+      "{} not ordered again, because the patient should not get the same. {} a chance of 10 % or "
+      "more to be worn out within {} days.",
+      count_words(static_cast<long long>(needs_.total()), "part in use is", "parts in use are"),
+      soon == 0 ? std::string{"None has"} : count_words(soon, "has", "have"), told_days);
+}
+
+std::string HeldPage::lines_summary() const {
+  if (!day_ || !day_->assessment().budget) {
+    return "No budget is set, so no order line is held back for one. Write a sum above to spend it "
+           "where it prevents most shortages.";
+  }
+  const auto& budget = *day_->assessment().budget;
+  const auto lines = static_cast<long long>(lines_.total());
+  auto words =
+      lines == 0
+          ? fmt::format("The budget of {} leaves out no whole order line.", amount_words(budget))
+          : fmt::format(
+                "{} left out to keep to the budget of {}, which goes where it prevents "
+                "most shortages.",
+                count_words(lines, "order line is", "order lines are"), amount_words(budget));
+  const bool unlimited =
+      std::ranges::any_of(day_->assessment().proposal, [&](const supply::ProposalLine& line) {
+        return line.unit_cost && line.unit_cost->currency != budget.currency;
+      });
+  if (unlimited) words += " Lines in another currency are not limited.";
+  return words;
+}
+
+const HeldNeed* HeldPage::need(const std::string& id) const {
+  if (!day_) return nullptr;
+  const auto& needs = day_->assessment().held_needs;
+  const auto found = std::ranges::find_if(
+      needs, [&](const HeldNeed& each) { return fmt::format("{}", each.unit) == id; });
+  return found == needs.end() ? nullptr : &*found;
+}
+
+std::string HeldPage::words(const std::string& id) const {
+  const auto* chosen = need(id);
+  return chosen ? chosen->words : std::string{};
+}
+
+std::optional<std::size_t> HeldPage::unit_of(const std::string& id) const {
+  const auto* chosen = need(id);
+  return chosen ? std::optional{chosen->unit} : std::nullopt;
+}
+
+std::string HeldPage::caution() {
+  return "Only a recorded conflict or a recent measurement holds a part back; what is not recorded "
+         "is not known to be safe. This list supports and does not replace clinical judgement: a "
+         "clinician decides what the patient gets instead.";
+}
+
+std::string HeldPage::budget_text() const {
+  return day_ && day_->assessment().budget ? plain_text(*day_->assessment().budget) : "";
+}
+
+std::string HeldPage::budget_title() const {
+  return day_ ? fmt::format("Budget for today's orders, {}", day_->clinic().settings.currency.code)
+              : std::string{"Budget for today's orders"};
+}
+
+Expected<std::optional<Money>> HeldPage::read_budget(const std::string& text) const {
+  if (!day_ || text.empty()) return std::nullopt;
+  const auto& currency = day_->clinic().settings.currency;
+  const auto amount = parse_money(text, currency, text.find(',') == text.npos ? '.' : ',');
+  if (amount && amount->minor >= 0) return *amount;
+  return refuse(fmt::format(
+      "Budget: '{}' is not an amount in {}; write one such as 2500.00, or leave it empty.", text,
+      currency.code));
+}
+
+}  // namespace sparewell::desk

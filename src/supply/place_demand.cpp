@@ -53,7 +53,10 @@ std::vector<double> shares_of_starts(const Clinic& clinic, const Branches& branc
 
 PlaceDemand::PlaceDemand(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives,
                          Date today)
-    : today_{today}, branches_{clinic}, shares_{shares_of_starts(clinic, branches_, lives, today)} {
+    : clinic_{&clinic},
+      today_{today},
+      branches_{clinic},
+      shares_{shares_of_starts(clinic, branches_, lives, today)} {
   for (std::size_t p = 0; p < shares_.size(); ++p) places_.push_back(std::make_unique<OfPlace>());
   if (shares_.front() == 1) {
     places_.front()->demand.emplace(clinic, lives, today);
@@ -73,13 +76,18 @@ const Lives& PlaceDemand::users(const ItemCode& item, std::size_t place) const {
 }
 
 ItemDemand PlaceDemand::of(const Item& item, std::size_t place) const {
+  return of(item, place, users(item.code, place));
+}
+
+ItemDemand PlaceDemand::of(const Item& item, std::size_t place, const Lives& users) const {
   const auto& there = places_[place]->demand;
   if (!there) {
     const auto other = std::ranges::find_if(places_, [](const auto& p) { return p->demand; });
     return ItemDemand{today_, {nobody, no_changes}, (*other)->demand->fresh()};
   }
-  if (shares_[place] == 1) return there->of(item);
-  DemandSources sources = there->sources(item);
+  const DemandSources all = there->sources(item);
+  DemandSources sources{users, all.changes, all.starts, all.season, all.pairs, all.together};
+  if (users.size() != all.users.size()) sources.pairs = pairs_among(*clinic_, users);
   sources.starts.starts *= shares_[place];
   return ItemDemand{today_, std::move(sources), there->fresh()};
 }

@@ -43,6 +43,9 @@ class PlaceDemand {
   [[nodiscard]] const Lives& users(const ItemCode& item, std::size_t place) const;
   /// Demand for the item at the place; one for each thread.
   [[nodiscard]] ItemDemand of(const Item& item, std::size_t place) const;
+  /// The same of only these of its users, which must outlive it: what the others need is certain
+  /// and counted elsewhere (booked.hpp).
+  [[nodiscard]] ItemDemand of(const Item& item, std::size_t place, const Lives& users) const;
 
  private:
   struct OfPlace {
@@ -50,6 +53,7 @@ class PlaceDemand {
     std::optional<ClinicDemand> demand;   ///< always there once constructed
   };
 
+  const Clinic* clinic_;
   Date today_;
   Branches branches_;
   std::vector<double> shares_;

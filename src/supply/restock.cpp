@@ -6,6 +6,7 @@
 
 #include "clinic/in_parallel.hpp"
 #include "supply/allocation.hpp"
+#include "supply/booked.hpp"
 #include "supply/order_cost.hpp"
 #include "supply/picking.hpp"
 #include "supply/stocked_line.hpp"
@@ -23,6 +24,7 @@ struct Records {
 struct AtPlace {
   PlaceOutlook outlook;
   int movable = 0;
+  Lives users;  ///< without those whose need is booked
   std::optional<ItemDemand> source;
   Pmf demand;
 };
@@ -86,7 +88,8 @@ class ItemRestock {
     }
     for (const StockLevel& level : records_.shelf) count(level);
     for (const Reservation* reservation : records_.reservations) {
-      if (const auto at = demand_.branches().position(reservation->place)) {
+      const auto at = demand_.branches().position(reservation->place);
+      if (at && is_due(*reservation, places_[*at].outlook.until)) {
         places_[*at].outlook.reserved += reservation->quantity;
       }
     }
@@ -110,7 +113,9 @@ class ItemRestock {
   void foresee() {
     for (std::size_t p = 0; p < places_.size(); ++p) {
       AtPlace& place = places_[p];
-      place.source.emplace(demand_.of(item_, p));
+      place.users = left_to_chance(clinic_, demand_.users(item_.code, p), records_.reservations,
+                                   place.outlook.until);
+      place.source.emplace(demand_.of(item_, p, place.users));
       place.demand = place.source->until(place.outlook.until);
       place.outlook.expected = place.demand.mean();
       place.outlook.chance_short_before = place.demand.more_than(place.outlook.position());
@@ -157,7 +162,7 @@ class ItemRestock {
     const LeadTime until{days_between(today, made.to.until), false, {}};
     made.for_new_patients = places_[place].source->for_new_patients(today, until);
     made.not_for_wear = places_[place].source->not_for_wear(today, until);
-    for (const auto* life : demand_.users(item_.code, place)) {
+    for (const auto* life : places_[place].users) {
       const double chance = chance_needed_by_arrival(*life, today, until);
       if (chance < least_named_chance) continue;
       const Unit& unit = clinic_.units[life->unit];

@@ -58,7 +58,7 @@ struct RestockMove {
 /// The moves, by the place they leave, the place they go to, and item code.
 ///
 /// For each stocked item, the pieces that are usable at each store and on their way there, less
-/// what is promised there, are set against the demand there until what is sent with the next round
+/// what is promised there and due by then, are set against the demand there until what is sent with the next round
 /// would arrive: today + days_between + the transit days to that place. allocation.hpp says which
 /// change is best. Pieces in quarantine, on loan, at a supplier or on their way never move, nor
 /// those that are promised where they lie; lots whose use-by date falls within the interval neither

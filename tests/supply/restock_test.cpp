@@ -96,6 +96,9 @@ TEST_CASE("What is held back, away, promised, under way or expires too soon does
   CHECK(made.moves().at(0).quantity == 2);
   made.clinic.reservations = {{{"M1"}, {"L1"}, "main store", 1, {}}};
   CHECK(made.moves().at(0).quantity == 1);
+  // Booked for a visit that lies further ahead than the next round.
+  made.clinic.reservations[0].needed_on = today + days{60};
+  CHECK(made.moves().at(0).quantity == 2);
   // What is on its way there counts there.
   made.clinic.reservations.clear();
   add_stock(made.clinic, 5, {}, "in transit to North");

@@ -82,7 +82,9 @@ void HeldPage::show(DayPtr day) {
 }
 
 std::string HeldPage::title() const {
-  return count() == 0 ? "Held back" : fmt::format("Held back ({})", count());
+  return count() == 0
+             ? "Held back"
+             : fmt::format("Held back ({})", number_words(static_cast<long long>(count())));
 }
 
 std::string HeldPage::needs_summary() const {

@@ -28,7 +28,7 @@ std::vector<Column> line_columns() {
 
 std::vector<Column> total_columns() {
   return {{"Supplier", 22, Align::left, "", 2},
-          {"Goods", 15, Align::right, "Without freight"},
+          {"Goods", 17, Align::right, "Without freight"},
           {"Lines", 6, Align::right, ""},
           {"Pieces", 7, Align::right, ""},
           {"Freight", 20, Align::left, "", 1}};

@@ -137,6 +137,11 @@ std::vector<std::string> risk_sentences(const Compared& compared) {
   return made;
 }
 
+std::string what_if_introduction() {
+  return "Nothing is compared yet. Say above what you would like to know, and press Compare "
+         "(Ctrl+Shift+Y): ordering today then stands beside it. It changes nothing.";
+}
+
 std::string what_if_note() {
   return "Missing pieces are means over all stocked items, without rush orders. Waiting means that "
          "the order is written that much later. Whether another item may be worn instead is for a "

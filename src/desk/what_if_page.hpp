@@ -42,6 +42,9 @@ struct Compared {
 /// target.
 [[nodiscard]] std::vector<std::string> risk_sentences(const Compared& compared);
 
+/// What stands where the comparison will be.
+[[nodiscard]] std::string what_if_introduction();
+
 /// How the measures are meant, and what they leave out.
 [[nodiscard]] std::string what_if_note();
 

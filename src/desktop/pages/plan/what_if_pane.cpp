@@ -91,7 +91,7 @@ void WhatIfPane::show_compared(const std::vector<desk::Compared>& compared) {
   result_->Clear(true);
   rows_ = nullptr;
   table_.reset();
-  std::string risks;
+  std::string risks = compared.empty() ? desk::what_if_introduction() : std::string{};
   if (!compared.empty()) {
     table_.emplace(desk::what_if_table(compared));
     rows_ = new TableView{this, *table_, "Decisions side by side", Pick::none};

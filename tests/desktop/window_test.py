@@ -83,10 +83,15 @@ def book_for_visit(stage, batch, database):
     stage.picture("book-for-visit")
     stage.click("push button", "Book")
     wait_until("it is booked", lambda: bookings(batch, database) == [(PATIENT, BOOKED, 1)])
-    # The card of the same patient says so, once the file has been read again.
-    stage.wait_for("label", f"Booked: 1 piece of {BOOKED}")
-    stage.picture("patient-with-booking")
-    stage.press("ctrl+shift+b")
+    stage.wait_for("label", f"Booked for {PATIENT}")
+
+    def asked_which():
+        # The key does nothing until the file has been read again.
+        stage.press("ctrl+shift+b")
+        return stage.find("push button", "Remove the booking")
+
+    wait_until("the form to cancel is open", asked_which)
+    stage.picture("cancel-booking")
     stage.click("push button", "Remove the booking")
     wait_until("it is cancelled", lambda: bookings(batch, database) == [])
     stage.press("ctrl+f")

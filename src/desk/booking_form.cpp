@@ -107,7 +107,7 @@ Expected<StockForm> cancel_form(const Day& day, const PatientRef& patient) {
   if (bookings.empty()) {
     return refuse(fmt::format("Nothing is booked for {}.", patient.text));
   }
-  StockForm form{"Cancel a booking", {}, {}, "&Cancel the booking", {}, "a booking was cancelled"};
+  StockForm form{"Cancel a booking", {}, {}, "&Remove the booking", {}, "a booking was cancelled"};
   form.intro = fmt::format("For {}.", patient_words(day, patient));
   form.fields = {{"&Booking", choices[0], "The soonest first", choices, true},
                  {"&Pieces", "all", "How many of them are not needed any more"}};

@@ -62,7 +62,7 @@ TEST_CASE("A booking is checked, listed, ordered for, and cancelled") {
   CHECK(some.status == 0);
   CHECK(some.json()["cancelled"] == 29);
   CHECK(some.json()["quantity"] == 1);
-  CHECK(clinic.tell({"bookings"}).output.find("P-0059: 1 piece of SG04-M for 1 Dec 2026") !=
+  CHECK(clinic.tell({"bookings"}).out.find("P-0059: 1 piece of SG04-M for 1 Dec 2026") !=
         std::string::npos);
   CHECK(clinic.run({"unbook", "--patient", "P-0059", "--item", "SG04-M"}).status == 0);
   CHECK(proposed(clinic, "SG04-M") == before);

@@ -1,6 +1,6 @@
 """Works with the window as a person does, on the sample clinic: finds the pages by their names,
-searches a patient, tests the forecasts, writes the order workbooks and marks them as sent, hands a
-part over with its delivery sheet, ends it, and takes a price list over.
+searches a patient, books a part for a visit, tests the forecasts, writes the order workbooks and
+marks them as sent, hands a part over with its delivery sheet, ends it, and takes a price list over.
 
 usage: window_test.py SPAREWELL SPAREWELL-BATCH CSV-FOLDER PICTURES-FOLDER
 
@@ -19,6 +19,7 @@ from stage import Stage, wait_until
 
 TODAY = "2026-11-25"
 PATIENT = "P-0004"
+BOOKED = "TS3-M"  # an item that the patient has in use
 # Said by the toolkit while a window is built that has no size yet, and by its accessibility while a
 # book of pages is taken down.
 TOOLKIT_NOISE = ("gtk_box_gadget_distribute", "gtk_distribute_natural_allocation",
@@ -62,6 +63,40 @@ def search_patient(stage):
     wait_until("the find box has the focus", lambda: stage.focused(box))
     stage.press("Escape")
     wait_until("all patients are listed", lambda: stage.rows(patients) > 1)
+
+
+def bookings(batch, database):
+    said = subprocess.run([batch, "--db", database, "--today", TODAY, "--json", "bookings"],
+                          stdout=subprocess.PIPE).stdout
+    return [(row["patient_ref"], row["item_code"], row["quantity"])
+            for row in json.loads(said)["bookings"]]
+
+
+def book_for_visit(stage, batch, database):
+    stage.press("ctrl+f")
+    stage.type(PATIENT)
+    patients = stage.wait_for("table", "Patients")
+    wait_until("the patient alone is listed", lambda: stage.rows(patients) == 1)
+    stage.press("Down")
+    stage.press("ctrl+b")
+    stage.wait_for("push button", "Book")
+    stage.type(BOOKED)
+    stage.picture("book-for-visit")
+    stage.click("push button", "Book")
+    wait_until("it is booked", lambda: bookings(batch, database) == [(PATIENT, BOOKED, 1)])
+    stage.wait_for("label", f"Booked for {PATIENT}")
+
+    def asked_which():
+        # The key does nothing until the file has been read again.
+        stage.press("ctrl+shift+b")
+        return stage.find("push button", "Remove the booking")
+
+    wait_until("the form to cancel is open", asked_which)
+    stage.picture("cancel-booking")
+    stage.click("push button", "Remove the booking")
+    wait_until("it is cancelled", lambda: bookings(batch, database) == [])
+    stage.press("ctrl+f")
+    stage.press("Escape")
 
 
 def write_workbooks(stage, folder):
@@ -237,6 +272,7 @@ def main():
             stage.open([program, "--today", TODAY, str(database)])
             look_at_pages(stage)
             search_patient(stage)
+            book_for_visit(stage, batch, database)
             test_forecasts(stage)
             play_policy(stage)
             write_workbooks(stage, scratch / "orders")

@@ -45,16 +45,6 @@ def look_at_pages(stage):
     stage.picture("deliveries")
 
 
-def look_at_moves(stage):
-    """Stock lies at a branch to which nobody belongs: it is proposed to come back."""
-    stage.press("ctrl+shift+b")
-    moves = stage.wait_for("table", "Moves between branches")
-    wait_until("moves are proposed", lambda: stage.rows(moves) > 0)
-    stage.picture("moves")
-    stage.press("ctrl+shift+b")
-    stage.wait_for("table", "Items")
-
-
 def search_patient(stage):
     stage.press("ctrl+2")
     box = stage.wait_for("text", "Find a patient")
@@ -153,7 +143,6 @@ def main():
         with Stage(scratch, pathlib.Path(pictures)) as stage:
             stage.open([program, "--today", TODAY, str(database)])
             look_at_pages(stage)
-            look_at_moves(stage)
             search_patient(stage)
             test_forecasts(stage)
             play_policy(stage)

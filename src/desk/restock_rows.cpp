@@ -27,7 +27,7 @@ std::vector<Column> move_columns() {
           {"Pieces", 8, Align::right, ""},
           {"Lots", 28, Align::left, "What to send: first expiry, first out", 1},
           {"Runs out", 10, Align::right, "Chance to run out at the store that receives, as it is"},
-          {"Then", 8, Align::right, "The same when they are sent"}};
+          {"If sent", 11, Align::right, "The same when all moves of the item are sent"}};
 }
 
 std::vector<TableRow> move_rows(const Day& day) {
@@ -66,7 +66,7 @@ StockForm send_form(const Day& day, const supply::RestockMove& chosen) {
     which.push_back(fmt::format("All {} moves", plan.moves.size()));
   }
   StockForm form{"Send", {}, {}, "&Send", {}, "stock was sent between branches"};
-  form.intro = fmt::format("{}. They lie in transit until you settle their arrival.",
+  form.intro = fmt::format("{}. What is sent lies in transit until you settle its arrival.",
                            capitalised(move_words(chosen)));
   form.fields = {{"&Which", which[0], "What is sent now", which, true}};
   form.book = [one = std::vector{chosen}, all = plan.moves, which, today = day.today()](

@@ -27,16 +27,38 @@ std::string there_words(const PlaceOutlook& place) {
   return words;
 }
 
-/// "P-7 left (35 %), P-9 right (12 %) and 3 more parts", or what else asks for it.
+/// The parts in use of one side of a patient.
+struct Wearer {
+  std::string who;
+  double none = 1;  ///< chance that none of them is needed anew
+  int parts = 0;
+};
+
+/// Most likely first.
+std::vector<Wearer> wearers(const RestockMove& move) {
+  std::vector<Wearer> made;
+  for (const auto& need : move.needs) {
+    const auto who = fmt::format("{} {}", need.patient.text, word(need.side));
+    auto found = std::ranges::find(made, who, &Wearer::who);
+    if (found == made.end()) found = made.insert(made.end(), Wearer{who});
+    found->none *= 1 - need.chance;
+    ++found->parts;
+  }
+  std::ranges::stable_sort(made, {}, &Wearer::none);
+  return made;
+}
+
+/// "P-7 left (35 %), P-9 right (12 %) and 3 more parts in use", or what else asks for it.
 std::string needed_by_words(const RestockMove& move) {
   std::vector<std::string> parts;
-  const auto named = std::min(move.needs.size(), most_named_patients);
-  for (std::size_t i = 0; i < named; ++i) {
-    const auto& need = move.needs[i];
-    parts.push_back(
-        fmt::format("{} {} ({})", need.patient.text, word(need.side), chance_words(need.chance)));
+  int more = move.more_needs;
+  for (const auto& wearer : wearers(move)) {
+    if (parts.size() < most_named_patients) {
+      parts.push_back(fmt::format("{} ({})", wearer.who, chance_words(1 - wearer.none)));
+    } else {
+      more += wearer.parts;
+    }
   }
-  const int more = static_cast<int>(move.needs.size() - named) + move.more_needs;
   if (more > 0) parts.push_back(count_words(more, "more part in use", "more parts in use"));
   if (move.for_new_patients >= worth_telling) {
     parts.push_back(fmt::format("new patients ({:.1f} pieces)", move.for_new_patients));

@@ -6,8 +6,8 @@
 
 namespace {
 
-/// Twenty patients of North whose liners are old, two of the main store with new ones; all stock
-/// lies at the main store.
+/// Twenty patients of North whose liners are as old as those that wore out before, two of the main
+/// store with new ones; all stock lies at the main store.
 struct TwoBranches {
   TwoBranches() {
     write_file(folder / "files/suppliers.csv", "supplier,currency\nTern,EUR\n");
@@ -15,17 +15,18 @@ struct TwoBranches {
                "item_code,description,kind,material,supplier,unit_cost,currency\n"
                "L1,Liner,liner,silicone,Tern,120.50,EUR\n");
     std::string patients = "patient_ref,place\n";
-    std::string issued = "patient_ref,side,item_code,lot,issued_on\n";
+    std::string issued = "patient_ref,side,item_code,lot,issued_on,ended_on,end_reason\n";
     for (int i = 1; i <= 22; ++i) {
       const bool north = i <= 20;
       patients += fmt::format("P{},{}\n", i, north ? "North" : "");
-      issued += fmt::format("P{},left,L1,A,{}\n", i, north ? "2026-01-05" : "2026-11-20");
+      issued += fmt::format("P{},left,L1,A,{},,\n", i, north ? "2026-03-05" : "2026-11-20");
+      if (north) issued += fmt::format("P{},left,L1,A,2025-06-05,2026-03-05,hole\n", i);
     }
     write_file(folder / "files/patients.csv", patients);
     write_file(folder / "files/issued.csv", issued);
     write_file(folder / "files/stock.csv",
                "item_code,lot,use_by,quantity,place\n"
-               "L1,B,2028-06-30,6,main store\nL1,C,2027-06-30,1,main store\n");
+               "L1,B,2028-06-30,4,main store\nL1,C,2027-06-30,1,main store\n");
     REQUIRE(tell({"import", (folder / "files").string()}).status == 0);
   }
   [[nodiscard]] Ran tell(std::vector<std::string> words) const {

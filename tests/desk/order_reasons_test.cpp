@@ -57,6 +57,14 @@ TEST_CASE("A stocked line says position, who is expected to need it, target and 
   CHECK(short_reason(stocked()) == "2 there or coming, 4 wanted");
 }
 
+TEST_CASE("With several branches a line says how much is expected to be needed where") {
+  ProposalLine line = stocked();
+  line.reason.by_place = {{"main store", 1.4}, {"North", 0.9}, {"South", 0.01}};
+  CHECK(holds(why(line, {}), ", 5 more. By branch: 1.4 at main store and 0.9 at North. 4 cover"));
+  line.reason.by_place = {{"main store", 0.01}, {"North", 0.01}};
+  CHECK_FALSE(holds(why(line, {}), "By branch"));
+}
+
 TEST_CASE(
     "What is expected for other reasons than wear is told apart, unless it is next to nothing") {
   ProposalLine line = stocked();

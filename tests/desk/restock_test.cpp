@@ -107,7 +107,7 @@ TEST_CASE("The chosen move is sent or all of them, and nothing when one has gone
   CHECK(clinic.at("main store") == 1);
   CHECK(clinic.at("in transit to North") == 2);
   CHECK(clinic.book(send).error().sentence ==
-        "Only 1 of LN-1, lot L8 lie at main store; 2 cannot leave it.");
+        "Only 1 of LN-1, lot L8 lies at main store; 2 cannot leave it.");
   auto half = two_to_north();
   half.lots[0].quantity = 1;
   const std::vector both{half, two_to_north()};

@@ -48,6 +48,16 @@ def look_at_pages(stage):
     stage.picture("deliveries")
 
 
+def look_at_moves(stage):
+    """Stock lies at a branch to which nobody belongs: it is proposed to come back."""
+    stage.press("ctrl+shift+b")
+    moves = stage.wait_for("table", "Moves between branches")
+    wait_until("moves are proposed", lambda: stage.rows(moves) > 0)
+    stage.picture("moves")
+    stage.press("ctrl+shift+b")
+    stage.wait_for("table", "Items")
+
+
 def search_patient(stage):
     stage.press("ctrl+2")
     box = stage.wait_for("text", "Find a patient")
@@ -115,6 +125,10 @@ def write_workbooks(stage, folder):
 
 
 def mark_as_sent(stage):
+    # The drafts are listed once the file has been read again.
+    wait_until("the file has been read again",
+               lambda: stage.find("push button", "Write order workbooks...", whole=True)
+               .getState().contains(stage.atspi.STATE_SENSITIVE))
     stage.click("push button", "Mark as sent...")
     stage.wait_for("table", "Orders written and not yet sent")
     stage.picture("mark-as-sent")
@@ -271,6 +285,7 @@ def main():
         with Stage(scratch, pathlib.Path(pictures)) as stage:
             stage.open([program, "--today", TODAY, str(database)])
             look_at_pages(stage)
+            look_at_moves(stage)
             search_patient(stage)
             book_for_visit(stage, batch, database)
             test_forecasts(stage)

@@ -105,6 +105,7 @@ def book_for_visit(stage, batch, database):
     stage.picture("cancel-booking")
     stage.click("push button", "Remove the booking")
     wait_until("it is cancelled", lambda: bookings(batch, database) == [])
+    stage.click("push button", "Put away")
     stage.press("ctrl+f")
     stage.press("Escape")
 

@@ -50,10 +50,9 @@ std::optional<int> expected_days(const Assessment& assessment, const IssueQuesti
   fresh.item = question.item;
   fresh.issued_on = today;
   clinic.units.push_back(fresh);
-  for (const auto& [unit, life, others] :
-       wear::lives_of_units_in_use(clinic, assessment.fitted, today)) {
-    if (unit + 1 != clinic.units.size()) continue;
-    const auto worn = life.worn_out_date(0.5);
+  for (const auto& of : wear::lives_of_units_in_use(clinic, assessment.fitted, today)) {
+    if (of.unit + 1 != clinic.units.size()) continue;
+    const auto worn = of.life.worn_out_date(0.5);
     return worn ? std::optional{days_between(today, *worn)} : std::nullopt;
   }
   return std::nullopt;

@@ -44,14 +44,13 @@ Pmf tilted(const Pmf& pmf, double log_factor, double around) {
   return Pmf{std::move(mass)};
 }
 
-Pmf mixed(const Pmf& alone, double log_sd, double shift, double around) {
-  std::vector<double> weights;
+/// The count under each value of the factor, whose logs are moved by `shift`.
+std::vector<Pmf> under_factors(const Pmf& alone, double log_sd, double shift, double around) {
   std::vector<Pmf> parts;
   for (const Node& node : nodes) {
-    weights.push_back(node.weight);
     parts.push_back(tilted(alone, log_sd * node.x + shift, around));
   }
-  return mix(weights, parts);
+  return parts;
 }
 
 }  // namespace
@@ -59,15 +58,24 @@ Pmf mixed(const Pmf& alone, double log_sd, double shift, double around) {
 Pmf with_common_cause(const Pmf& alone, double log_sd) {
   const auto [mean, variance] = spread_of(alone);
   if (!(log_sd * mean * log_sd * mean > too_little * variance)) return alone;
+  // Newton's method for the shift that keeps the mean: a tilt changes it by the variance.
   double shift = -log_sd * log_sd / 2;
-  Pmf made = mixed(alone, log_sd, shift, mean);
-  constexpr int steps = 3;
-  for (int step = 0; step < steps; ++step) {
-    // The mean of a tilted count changes with the tilt by about the variance of the count alone.
-    shift += (mean - made.mean()) / variance;
-    made = mixed(alone, log_sd, shift, mean);
+  std::vector<Pmf> parts;
+  constexpr int most_steps = 20;
+  for (int step = 0; step < most_steps; ++step) {
+    parts = under_factors(alone, log_sd, shift, mean);
+    MeanAndVariance is;
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+      const auto of_part = spread_of(parts[i]);
+      is.mean += nodes[i].weight * of_part.mean;
+      is.variance += nodes[i].weight * of_part.variance;
+    }
+    if (std::abs(mean - is.mean) <= 1e-12 * mean || !(is.variance > 0)) break;
+    shift += (mean - is.mean) / is.variance;
   }
-  return made;
+  std::vector<double> weights;
+  for (const Node& node : nodes) weights.push_back(node.weight);
+  return mix(weights, parts);
 }
 
 }  // namespace sparewell::supply

@@ -13,7 +13,7 @@ namespace sparewell::supply {
 
 /// A piece is moved where the clinic then expects so much less of a piece to be missing (our
 /// choice): less is not worth the parcel.
-inline constexpr double least_move_gain = 0.05;
+inline constexpr double least_move_gain = 0.02;
 /// Days from one round of moves to the next, where nothing else is said (our choice).
 inline constexpr int usual_days_between_moves = 7;
 

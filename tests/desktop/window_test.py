@@ -50,11 +50,11 @@ def look_at_pages(stage):
 
 def look_at_moves(stage):
     """Stock lies at a branch to which nobody belongs: it is proposed to come back."""
-    stage.press("ctrl+shift+b")
+    stage.press("ctrl+g")
     moves = stage.wait_for("table", "Moves between branches")
     wait_until("moves are proposed", lambda: stage.rows(moves) > 0)
     stage.picture("moves")
-    stage.press("ctrl+shift+b")
+    stage.press("ctrl+g")
     stage.wait_for("table", "Items")
 
 

@@ -107,6 +107,29 @@ double LifeLikelihood::value(const Eigen::VectorXd& theta) const {
   return value_of(totals, group_terms(totals, theta), theta);
 }
 
+namespace {
+
+/// Adds each column times its transpose to the lower triangle. A group has worn few of the items,
+/// so that most entries of its column are zero: with hundreds of items a dense product takes most
+/// of a fit.
+void add_outer_squares(const Eigen::MatrixXd& columns, Eigen::MatrixXd& lower) {
+  std::vector<Eigen::Index> worn;
+  for (Eigen::Index c = 0; c < columns.cols(); ++c) {
+    worn.clear();
+    for (Eigen::Index i = 0; i < columns.rows(); ++i) {
+      if (columns(i, c) != 0) worn.push_back(i);
+    }
+    for (std::size_t j = 0; j < worn.size(); ++j) {
+      const double factor = columns(worn[j], c);
+      for (std::size_t i = j; i < worn.size(); ++i) {
+        lower(worn[i], worn[j]) += factor * columns(worn[i], c);
+      }
+    }
+  }
+}
+
+}  // namespace
+
 /// What the groups add beyond their lives with fixed weights: how the weights move.
 void LifeLikelihood::add_groups(const std::vector<MultiplierTerms>& groups,
                                 Eigen::MatrixXd group_gradients, const Eigen::VectorXd& theta,
@@ -125,7 +148,7 @@ void LifeLikelihood::add_groups(const std::vector<MultiplierTerms>& groups,
     gradient *= std::sqrt(group.hazard_twice);
   }
   sum.hessian.row(last).head(last) = with_theta;
-  sum.hessian.topLeftCorner(last, last).selfadjointView<Eigen::Lower>().rankUpdate(group_gradients);
+  add_outer_squares(group_gradients, sum.hessian);
 }
 
 Derivatives LifeLikelihood::derivatives(const Eigen::VectorXd& theta) const {

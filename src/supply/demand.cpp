@@ -20,18 +20,6 @@ double over_arrivals(Date from, const LeadTime& lead, At at) {
   return mean;
 }
 
-/// The sum of tails at moments with such weights.
-std::vector<double> interpolated(const std::vector<std::vector<double>>& at_moments,
-                                 const std::vector<double>& weights) {
-  std::vector<double> sum;
-  for (std::size_t moment = 0; moment < at_moments.size(); ++moment) {
-    const auto& there = at_moments[moment];
-    if (there.size() > sum.size()) sum.resize(there.size(), 0.0);
-    for (std::size_t n = 0; n < there.size(); ++n) sum[n] += weights[moment] * there[n];
-  }
-  return sum;
-}
-
 }  // namespace
 
 std::unordered_map<ItemCode, Lives> lives_by_item(const Clinic& clinic,
@@ -155,23 +143,52 @@ const Pmf& ItemDemand::until_day(int day) {
 Pmf ItemDemand::of_users(double at) const {
   const bool between = spread_ && at > spread_->moments.first() && at < spread_->moments.last();
   const auto weights = between ? spread_->moments.weights(at) : std::vector<double>{};
+  std::vector<double> tails;
+  const auto find_tails = [&](std::size_t part) {
+    if (between && spread_->parts[part].known) {
+      spread_->interpolate(part, weights, tails);
+    } else {
+      tails = tails_of(part, at);
+    }
+  };
   const auto count = [&](std::size_t part) {
-    return pmf_of_tails(between && !spread_->tails[part].empty()
-                            ? interpolated(spread_->tails[part], weights)
-                            : tails_of(part, at));
+    find_tails(part);
+    return pmf_of_tails(tails);
   };
   const std::size_t users = sources_.users.size();
-  std::vector<Pmf> counts;
-  counts.reserve(users);
+  CountSum counts;
   for (std::size_t user = 0; user < users; ++user) {
-    if (!in_pair_[user]) counts.push_back(count(user));
+    if (in_pair_[user]) continue;
+    find_tails(user);
+    counts.add(tails);
   }
   for (std::size_t pair = 0; pair < firsts_.size(); ++pair) {
     const auto& [first, second] = sources_.pairs[pair];
-    counts.push_back(mix({1 - sources_.together, sources_.together},
-                         {convolve(count(first), count(second)), times(2, count(users + pair))}));
+    counts.add(mix({1 - sources_.together, sources_.together},
+                   {convolve(count(first), count(second)), times(2, count(users + pair))}));
   }
-  return with_common_cause(convolve_all(std::move(counts)), sources_.users.front()->law_spread);
+  return with_common_cause(std::move(counts).sum(), sources_.users.front()->law_spread);
+}
+
+void ItemDemand::Spread::add(const std::vector<std::vector<double>>& at_moments) {
+  OfPart made{tails.size(), 0, true};
+  for (const auto& there : at_moments) made.count = std::max(made.count, there.size());
+  for (const auto& there : at_moments) {
+    tails.insert(tails.end(), there.begin(), there.end());
+    tails.resize(tails.size() + made.count - there.size(), 0.0);
+  }
+  parts.push_back(made);
+}
+
+void ItemDemand::Spread::interpolate(std::size_t part, const std::vector<double>& weights,
+                                     std::vector<double>& sum) const {
+  const auto& [from, count, known] = parts[part];
+  sum.assign(count, 0.0);
+  const double* there = tails.data() + from;
+  for (const double weight : weights) {
+    for (std::size_t n = 0; n < count; ++n) sum[n] += weight * there[n];
+    there += count;
+  }
 }
 
 std::vector<double> ItemDemand::tails_of(std::size_t part, double days) const {
@@ -182,16 +199,19 @@ std::vector<double> ItemDemand::tails_of(std::size_t part, double days) const {
 
 void ItemDemand::spread_over(double first, double last) {
   if (spread_ && spread_->moments.first() <= first && spread_->moments.last() >= last) return;
-  spread_.emplace(Spread{Moments{first, last}, {}});
+  spread_.emplace(Spread{Moments{first, last}, {}, {}});
   const std::size_t users = sources_.users.size();
-  spread_->tails.resize(users + firsts_.size());
-  for (std::size_t part = 0; part < spread_->tails.size(); ++part) {
+  std::vector<std::vector<double>> at_moments;
+  for (std::size_t part = 0; part < users + firsts_.size(); ++part) {
     const auto& life = part < users ? sources_.users[part]->life : firsts_[part - users].life;
     // Where the rate of wear changes on the way the tails are not smooth.
-    if (life.changes_between(first, last)) continue;
-    for (const double days : spread_->moments.at()) {
-      spread_->tails[part].push_back(tails_of(part, days));
+    if (life.changes_between(first, last)) {
+      spread_->parts.emplace_back();
+      continue;
     }
+    at_moments.clear();
+    for (const double days : spread_->moments.at()) at_moments.push_back(tails_of(part, days));
+    spread_->add(at_moments);
   }
 }
 

@@ -83,11 +83,23 @@ class ItemDemand {
   [[nodiscard]] double season_factor(Date end) const;
 
  private:
-  /// Tails of every part at a few moments, from which those of the days between are interpolated;
-  /// none for a unit whose rate of wear changes on the way.
+  /// Tails of every part at a few moments, from which those of the days between are interpolated.
   struct Spread {
+    /// Where those of one part lie: for each moment in turn so many tails; none for a part whose
+    /// rate of wear changes on the way.
+    struct OfPart {
+      std::size_t from = 0;
+      std::size_t count = 0;
+      bool known = false;
+    };
     Moments moments;
-    std::vector<std::vector<std::vector<double>>> tails;
+    std::vector<OfPart> parts;
+    std::vector<double> tails;
+
+    void add(const std::vector<std::vector<double>>& at_moments);
+    /// Of a part that is known, the sum of its tails at the moments with such weights, in `sum`.
+    void interpolate(std::size_t part, const std::vector<double>& weights,
+                     std::vector<double>& sum) const;
   };
 
   /// In so many days after today.

@@ -127,6 +127,44 @@ Pmf convolve_all(std::vector<Pmf> parts) {
   return Pmf{std::move(sums.front())};
 }
 
+void CountSum::add(std::span<const double> tails) {
+  mass_.clear();
+  double before = 1;
+  for (const double tail : tails) {
+    const double now = std::clamp(tail, 0.0, before);
+    mass_.push_back(before - now);
+    before = now;
+  }
+  mass_.push_back(before);
+  trim(mass_);
+  // In place from the far end, where nothing is read any more.
+  const std::size_t old = block_.size();
+  block_.resize(old + mass_.size() - 1, 0.0);
+  for (std::size_t n = block_.size(); n-- > 0;) {
+    double sum = 0;
+    const std::size_t most = std::min(n, mass_.size() - 1);
+    for (std::size_t taken = n < old ? 0 : n - old + 1; taken <= most; ++taken) {
+      sum += mass_[taken] * block_[n - taken];
+    }
+    block_[n] = sum;
+  }
+  trim(block_);
+  constexpr int counts_in_block = 64;
+  if (++in_block_ == counts_in_block) end_block();
+}
+
+void CountSum::end_block() {
+  if (in_block_ == 0) return;
+  parts_.emplace_back(std::move(block_));
+  block_.assign(1, 1.0);
+  in_block_ = 0;
+}
+
+Pmf CountSum::sum() && {
+  end_block();
+  return convolve_all(std::move(parts_));
+}
+
 Pmf mix(const std::vector<double>& weights, const std::vector<Pmf>& parts) {
   if (weights.size() != parts.size() || parts.empty()) {
     throw std::invalid_argument("a mixture needs one weight for each part");

@@ -21,6 +21,7 @@ std::vector<Column> need_columns() {
       {"Part in use", 34, Align::left, "", 2},
       {"Issued", 12, Align::left, ""},
       {"Held back for", 14, Align::left, "What speaks against giving the patient the same again"},
+      {"Foreseen instead", 15, Align::left, "The size that suits the limb as it was measured"},
       {"Worn out in 90 days", 17, Align::right, "Chance that the part is worn out within 90 days"}};
 }
 
@@ -49,6 +50,7 @@ TableRow HeldPage::need_row(const HeldNeed& need) const {
       {item ? fmt::format("{}  {}", unit.item.text, item_words(*item)) : unit.item.text, {}},
       date_cell(unit.issued_on, ""),
       {need.sensitivity ? "sensitivity" : "size", {}},
+      {need.next_item ? need.next_item->text : std::string{"nothing"}, {}},
       {chance_words(need.chance), need.chance}};
   row.search = folded(fmt::format("{} {} {} {} {}", row.cells[0].text, row.cells[1].text,
                                   row.cells[2].text, row.cells[4].text, unit.serial));

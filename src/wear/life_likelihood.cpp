@@ -16,9 +16,9 @@ double log_add(double a, double b) {
 
 }  // namespace
 
-LifeLikelihood::LifeLikelihood(std::size_t scale_count, std::size_t factor_count, Grouping grouping)
-    : scales_{static_cast<Eigen::Index>(scale_count)},
-      factors_{static_cast<Eigen::Index>(factor_count)},
+LifeLikelihood::LifeLikelihood(std::size_t scales, std::size_t factors, Grouping grouping)
+    : scales_{static_cast<Eigen::Index>(scales)},
+      factors_{static_cast<Eigen::Index>(factors)},
       grouping_{grouping},
       lives_{factors_},
       factors_at_wear_endings_{Eigen::VectorXd::Zero(factors_)} {}

@@ -47,7 +47,8 @@ TEST_CASE("What is held back is listed with its reason, the likeliest to wear ou
   CHECK(page.needs().at(0).cells[0].text == "P-2  Bo Wren");
   CHECK(page.needs().at(0).cells[1].text == "left");
   CHECK(page.needs().at(0).cells[4].text == "size");
-  CHECK(page.needs().at(0).cells[5].text == "40 %");
+  CHECK(page.needs().at(0).cells[5].text == "nothing");
+  CHECK(page.needs().at(0).cells[6].text == "40 %");
   CHECK(page.words(page.needs().at(0).id) == "Outgrown. A clinician decides what follows.");
   CHECK(page.unit_of(page.needs().at(0).id) == 3u);
   CHECK(page.needs().at(1).cells[4].text == "sensitivity");

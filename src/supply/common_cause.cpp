@@ -1,7 +1,10 @@
 #include "supply/common_cause.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstddef>
+#include <iterator>
 
 namespace sparewell::supply {
 namespace {
@@ -53,11 +56,50 @@ std::vector<Pmf> under_factors(const Pmf& alone, double log_sd, double shift, do
   return parts;
 }
 
+/// Adds the count so many pieces later, none below 0.
+void add_moved(const Pmf& alone, std::ptrdiff_t by, double weight, std::vector<double>& mass) {
+  const auto& from = alone.mass();
+  const auto end = static_cast<std::ptrdiff_t>(from.size()) + by;
+  if (end > std::ssize(mass)) mass.resize(static_cast<std::size_t>(end), 0.0);
+  if (mass.empty()) mass.resize(1, 0.0);
+  for (std::ptrdiff_t n = 0; n < std::ssize(from); ++n) {
+    mass[static_cast<std::size_t>(std::max<std::ptrdiff_t>(0, n + by))] +=
+        weight * from[static_cast<std::size_t>(n)];
+  }
+}
+
+/// A large count under the factor f is that alone moved by its mean times f - 1: what it varies by
+/// itself hardly matters then. A tilt would need chances far beyond those that are kept.
+Pmf moved(const Pmf& alone, double log_sd, const MeanAndVariance& of) {
+  constexpr double farthest = 5;  // standard deviations of the log of the factor
+  const double step = std::min(0.5, std::sqrt(of.variance) / (log_sd * of.mean));
+  const int steps = static_cast<int>(std::ceil(farthest / step));
+  std::vector<double> mass;
+  double sum = 0;
+  for (int i = -steps; i <= steps; ++i) {
+    const double x = step * i;
+    const double weight = std::exp(-x * x / 2);
+    const double by = of.mean * std::expm1(log_sd * x - log_sd * log_sd / 2);
+    const double whole = std::floor(by);
+    // Shared between the whole numbers beside it, so that the mean is kept.
+    add_moved(alone, static_cast<std::ptrdiff_t>(whole), weight * (1 - (by - whole)), mass);
+    add_moved(alone, static_cast<std::ptrdiff_t>(whole) + 1, weight * (by - whole), mass);
+    sum += weight;
+  }
+  for (double& each : mass) each /= sum;
+  return Pmf{std::move(mass)};
+}
+
 }  // namespace
 
 Pmf with_common_cause(const Pmf& alone, double log_sd) {
-  const auto [mean, variance] = spread_of(alone);
+  const auto of = spread_of(alone);
+  const auto [mean, variance] = of;
   if (!(log_sd * mean * log_sd * mean > too_little * variance)) return alone;
+  // Beyond that the factor moves the count by more than it varies alone, and five points would
+  // stand apart.
+  constexpr double most_tilted = 1;
+  if (log_sd * mean > most_tilted * std::sqrt(variance)) return moved(alone, log_sd, of);
   // Newton's method for the shift that keeps the mean: a tilt changes it by the variance.
   double shift = -log_sd * log_sd / 2;
   std::vector<Pmf> parts;

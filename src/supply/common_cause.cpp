@@ -87,7 +87,14 @@ Pmf moved(const Pmf& alone, double log_sd, const MeanAndVariance& of) {
     sum += weight;
   }
   for (double& each : mass) each /= sum;
-  return Pmf{std::move(mass)};
+  Pmf made{std::move(mass)};
+  // What was cut off below 0 and beyond the farthest factors has moved the mean a little.
+  constexpr int steps_back = 4;
+  for (int i = 0; i < steps_back; ++i) {
+    const auto is = spread_of(made);
+    made = tilted(made, (of.mean - is.mean) / is.variance, of.mean);
+  }
+  return made;
 }
 
 }  // namespace

@@ -27,9 +27,9 @@ struct ItemCase {
 };
 
 /// The case of `item`; its stock counts when usable until an order of the next order day has
-/// arrived after the mean lead time. Reservations
-/// count when they are due by then; those of an item that is ordered for patients by the day on
-/// which such an order has arrived with the chance late_arrival_quantile.
+/// arrived after the mean lead time. Reservations count when they are due by then; those of an item
+/// that is ordered for patients by the day on which such an order has arrived with the chance
+/// late_arrival_quantile.
 [[nodiscard]] ItemCase item_case(const Clinic& clinic, const Item& item, const Supplier* supplier,
                                  const ClinicDemand& demand, const StockBook& book,
                                  const LeadTime& lead, const OrderPolicy& policy);

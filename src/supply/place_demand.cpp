@@ -82,7 +82,8 @@ ItemDemand PlaceDemand::of(const Item& item, std::size_t place) const {
 ItemDemand PlaceDemand::of(const Item& item, std::size_t place, const Lives& users) const {
   const auto& there = places_[place]->demand;
   if (!there) {
-    const auto other = std::ranges::find_if(places_, [](const auto& p) { return p->demand.has_value(); });
+    const auto other =
+        std::ranges::find_if(places_, [](const auto& p) { return p->demand.has_value(); });
     return ItemDemand{today_, {nobody, no_changes}, (*other)->demand->fresh()};
   }
   const DemandSources all = there->sources(item);

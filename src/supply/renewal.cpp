@@ -140,15 +140,9 @@ std::vector<double> replacement_tails(const wear::UnitLife& life, double days,
 }
 
 Pmf pmf_of_tails(const std::vector<double>& tails) {
-  std::vector<double> mass(tails.size() + 1);
-  double before = 1;
-  for (std::size_t n = 0; n < tails.size(); ++n) {
-    const double tail = std::clamp(tails[n], 0.0, before);
-    mass[n] = before - tail;
-    before = tail;
-  }
-  mass.back() = before;
-  return Pmf{std::move(mass)};
+  CountSum one;
+  one.add(tails);
+  return std::move(one).sum();
 }
 
 Pmf replacements(const wear::UnitLife& life, Date end, FreshCountsCache& fresh,

@@ -58,12 +58,12 @@ struct RestockMove {
 /// The moves, by the place they leave, the place they go to, and item code.
 ///
 /// For each stocked item, the pieces that are usable at each store and on their way there, less
-/// what is promised there and due by then, are set against the demand there until what is sent with the next round
-/// would arrive: today + days_between + the transit days to that place. allocation.hpp says which
-/// change is best. Pieces in quarantine, on loan, at a supplier or on their way never move, nor
-/// those that are promised where they lie; lots whose use-by date falls within the interval neither
-/// count nor move. What is on order does not count: orders are delivered to the main place and
-/// shared out from there once they have come.
+/// what is promised there and due by then, are set against the demand there until what is sent with
+/// the next round would arrive: today + days_between + the transit days to that place.
+/// allocation.hpp says which change is best. Pieces in quarantine, on loan, at a supplier or on
+/// their way never move, nor those that are promised where they lie; lots whose use-by date falls
+/// within the interval neither count nor move. What is on order does not count: orders are
+/// delivered to the main place and shared out from there once they have come.
 [[nodiscard]] std::vector<RestockMove> restock(const Clinic& clinic, const PlaceDemand& demand,
                                                const RestockQuestion& question);
 

@@ -5,6 +5,7 @@
 #include <wx/checkbox.h>
 #include <wx/sizer.h>
 #include <wx/stattext.h>
+#include <wx/wrapsizer.h>
 
 #include "desktop/text.hpp"
 #include "desktop/widgets/find_box.hpp"
@@ -116,7 +117,7 @@ wxWindow* PatientPanel::make_card(wxWindow* parent) {
   sizer->Add(life_, inset);
   sizer->Add(trust_, wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8)));
   sizer->Add(parts_view_, wxSizerFlags{2}.Expand().Border(wxALL, FromDIP(8)));
-  sizer->Add(make_buttons(), wxSizerFlags{}.Border(wxLEFT | wxRIGHT | wxBOTTOM, FromDIP(8)));
+  sizer->Add(make_buttons(), wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT, FromDIP(8)));
   card_->SetSizer(sizer);
   keep_wrapped(*card_, {title_, facts_, sensitivities_, caution_, life_, trust_}, FromDIP(20));
   return card_;
@@ -174,15 +175,14 @@ void PatientPanel::show_patient(const std::string& ref) {
 }
 
 wxSizer* PatientPanel::make_buttons() {
-  // In two rows: in one they would push the chart out of sight.
-  constexpr int in_a_row = 3;
-  auto* sizer = new wxFlexGridSizer{in_a_row, FromDIP(8), FromDIP(8)};
+  // In two rows where the pane is narrow; in one they would push the chart out of sight.
+  auto* sizer = new wxWrapSizer{wxHORIZONTAL, wxREMOVE_LEADING_SPACES};
   const auto add = [&](desk::Command command) {
     const auto& spec = desk::command_spec(command);
     auto* button = new wxButton{card_, wxID_ANY, to_wx(spec.label)};
     button->SetToolTip(to_wx(fmt::format("{} ({})", spec.help, spec.key)));
     button->Bind(wxEVT_BUTTON, [this, command](wxCommandEvent&) { run_(command); });
-    sizer->Add(button, wxSizerFlags{}.Expand());
+    sizer->Add(button, wxSizerFlags{}.Border(wxRIGHT | wxBOTTOM, FromDIP(8)));
     return button;
   };
   issue_ = add(desk::Command::issue_part);

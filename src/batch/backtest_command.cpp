@@ -141,16 +141,16 @@ int run(const Context& context, const wear::BacktestPlan& plan) {
 
 }  // namespace
 
-void add_backtest(CLI::App& app, Context& context) {
+void add_backtest(Command& app, Context& context) {
   auto* command = app.add_subcommand(
       "backtest", "How good the forecasts would have been, from the clinic's own history");
   const auto plan = std::make_shared<wear::BacktestPlan>();
   command->add_option("--origins", plan->origins, "Days in the past to forecast from")
-      ->check(CLI::Range(1, 100))
-      ->capture_default_str();
+      ->within(1, 100)
+      ->shows_default();
   command->add_option("--horizon", plan->horizon_days, "Days that each forecast is scored for")
-      ->check(CLI::Range(1, 3660))
-      ->capture_default_str();
+      ->within(1, 3660)
+      ->shows_default();
   command->callback(
       [&context, plan] { context.run = [&context, plan] { return run(context, *plan); }; });
 }

@@ -131,25 +131,24 @@ int cancel(const Context& context, const CancelOptions& options) {
   return done;
 }
 
-void add_book_options(CLI::App& command, BookOptions& options) {
+void add_book_options(Command& command, BookOptions& options) {
   auto& request = options.request;
   command.add_option("--patient", request.patient, "The patient's reference")->required();
   command.add_option("--item", request.item, "The item's code")->required();
-  command.add_option("--quantity", request.quantity, "Pieces (default: 1)")
-      ->check(CLI::Range(1, 10'000));
+  command.add_option("--quantity", request.quantity, "Pieces (default: 1)")->within(1, 10'000);
   command.add_option("--on", options.on,
                      "The day of the visit, YYYY-MM-DD (default: the patient's next visit)");
   command.add_option("--place", request.place,
                      "Where it will be handed over (default: the main place)");
   command.add_option("--side", options.side, "left or right (default: as recorded)")
-      ->check(CLI::IsMember({"left", "right"}));
+      ->one_of({"left", "right"});
   command.add_option("--reason", request.reason, "Why, for the change log");
   command.add_option("--override", request.override_by,
                      "The clinician who decides although a finding stops it");
   command.add_option("--because", request.override_because, "The clinician's reason");
 }
 
-void add_cancel_options(CLI::App& command, CancelOptions& options) {
+void add_cancel_options(Command& command, CancelOptions& options) {
   auto& choice = options.choice;
   command.add_option("--patient", choice.patient, "The patient's reference")->required();
   command.add_option("--item", choice.item, "The item's code")->required();
@@ -157,13 +156,13 @@ void add_cancel_options(CLI::App& command, CancelOptions& options) {
   command.add_flag("--without-day", choice.without_day, "The booking that has no day");
   command.add_option("--place", choice.place, "The place that it is booked at");
   command.add_option("--quantity", choice.quantity, "Pieces not needed any more (default: all)")
-      ->check(CLI::Range(1, 10'000));
+      ->within(1, 10'000);
   command.add_option("--reason", options.reason, "Why, for the change log");
 }
 
 }  // namespace
 
-void add_book(CLI::App& app, Context& context) {
+void add_book(Command& app, Context& context) {
   auto* books = app.add_subcommand("book", "Book pieces for a patient's visit, after the checks");
   const auto booked = std::make_shared<BookOptions>();
   add_book_options(*books, *booked);

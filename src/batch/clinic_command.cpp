@@ -34,7 +34,7 @@ std::optional<Money> amount_option(std::string_view option, const std::string& t
 /// A line break typed as \n on the command line becomes one.
 std::string with_line_breaks(std::string text) {
   for (std::size_t at = 0; (at = text.find("\\n", at)) != std::string::npos; ++at) {
-    text.replace(at, 2, "\n");
+    text.replace(at, 2, 1, '\n');
   }
   return text;
 }
@@ -117,7 +117,7 @@ int run(const Context& context, const Options& options) {
 
 }  // namespace
 
-void add_clinic(CLI::App& app, Context& context) {
+void add_clinic(Command& app, Context& context) {
   auto* command = app.add_subcommand("clinic", "Show or change the clinic's own details");
   const auto options = std::make_shared<Options>();
   command->add_option("--name", options->name, "The clinic's name, for orders");
@@ -127,7 +127,7 @@ void add_clinic(CLI::App& app, Context& context) {
   command
       ->add_option("--service-target", options->service_target,
                    "Wanted chance of not running out, such as 0.95")
-      ->check(CLI::Range(0.5, 0.9999));
+      ->within(0.5, 0.9999);
   command->add_option("--records-begin", options->records_begin,
                       "From this day on every ended part is in the records; '' when all are");
   command->add_option(
@@ -136,7 +136,7 @@ void add_clinic(CLI::App& app, Context& context) {
   command
       ->add_option("--holding-rate", options->holding_rate,
                    "Cost of keeping a piece for a year, as a share of its price, such as 0.2")
-      ->check(CLI::Range(0.0, 1.0));
+      ->within(0.0, 1.0);
   command->add_option("--line-cost", options->line_cost,
                       "Cost of the work on one more order line; '' for none");
   command->add_option("--approval-above", options->approval_above,

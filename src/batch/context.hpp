@@ -5,8 +5,7 @@
 #include <memory>
 #include <string>
 
-#include <CLI/CLI.hpp>
-
+#include "batch/command_line.hpp"
 #include "desk/assessment.hpp"
 #include "store/open.hpp"
 
@@ -51,32 +50,32 @@ void print_notes(const wear::ClinicLife& fitted);
 /// Reads an ISO 8601 date given on the command line. Throws WrongUse naming the option.
 [[nodiscard]] Date date_option(const std::string& name, const std::string& text);
 
-void add_import(CLI::App& app, Context& context);
-void add_clinic(CLI::App& app, Context& context);
-void add_forecast(CLI::App& app, Context& context);
-void add_demand(CLI::App& app, Context& context);
-void add_propose(CLI::App& app, Context& context);
-void add_what_if(CLI::App& app, Context& context);
-void add_order(CLI::App& app, Context& context);
-void add_orders(CLI::App& app, Context& context);
-void add_recall(CLI::App& app, Context& context);
-void add_issue(CLI::App& app, Context& context);
-void add_book(CLI::App& app, Context& context);
-void add_unit(CLI::App& app, Context& context);
-void add_receive(CLI::App& app, Context& context);
-void add_stock(CLI::App& app, Context& context);
-void add_place(CLI::App& app, Context& context);
-void add_restock(CLI::App& app, Context& context);
-void add_patient_place(CLI::App& app, Context& context);
-void add_suppliers(CLI::App& app, Context& context);
-void add_surprises(CLI::App& app, Context& context);
-void add_effects(CLI::App& app, Context& context);
-void add_fit_life(CLI::App& app, Context& context);
-void add_backtest(CLI::App& app, Context& context);
-void add_simulate(CLI::App& app, Context& context);
-void add_lists(CLI::App& app, Context& context);
-void add_count(CLI::App& app, Context& context);
-void add_prices(CLI::App& app, Context& context);
-void add_verify(CLI::App& app, Context& context);
+void add_import(Command& app, Context& context);
+void add_clinic(Command& app, Context& context);
+void add_forecast(Command& app, Context& context);
+void add_demand(Command& app, Context& context);
+void add_propose(Command& app, Context& context);
+void add_what_if(Command& app, Context& context);
+void add_order(Command& app, Context& context);
+void add_orders(Command& app, Context& context);
+void add_recall(Command& app, Context& context);
+void add_issue(Command& app, Context& context);
+void add_book(Command& app, Context& context);
+void add_unit(Command& app, Context& context);
+void add_receive(Command& app, Context& context);
+void add_stock(Command& app, Context& context);
+void add_place(Command& app, Context& context);
+void add_restock(Command& app, Context& context);
+void add_patient_place(Command& app, Context& context);
+void add_suppliers(Command& app, Context& context);
+void add_surprises(Command& app, Context& context);
+void add_effects(Command& app, Context& context);
+void add_fit_life(Command& app, Context& context);
+void add_backtest(Command& app, Context& context);
+void add_simulate(Command& app, Context& context);
+void add_lists(Command& app, Context& context);
+void add_count(Command& app, Context& context);
+void add_prices(Command& app, Context& context);
+void add_verify(Command& app, Context& context);
 
 }  // namespace sparewell::batch

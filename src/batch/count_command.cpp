@@ -151,13 +151,13 @@ int enter(const Context& context, const Options& options) {
   return open || !review.refused.empty() ? done_with_findings : done;
 }
 
-void add_plan_options(CLI::App& command, Options& options) {
+void add_plan_options(Command& command, Options& options) {
   command.add_option("--place", options.place, "Only this place");
   command.add_option("--most", options.most, "At most so many items at a place")
-      ->check(CLI::Range(1, 1'000'000));
+      ->within(1, 1'000'000);
 }
 
-void add_enter(CLI::App& parent, Context& context, const std::shared_ptr<Options>& options) {
+void add_enter(Command& parent, Context& context, const std::shared_ptr<Options>& options) {
   auto* command = parent.add_subcommand(
       "enter", "Show what a count changes, and with --book record it as count corrections");
   command->add_option("--file", options->file, "The filled-in count sheet, .xlsx or CSV");
@@ -166,8 +166,7 @@ void add_enter(CLI::App& parent, Context& context, const std::shared_ptr<Options
   command->add_option("--item", options->item, "The item's code");
   command->add_option("--lot", options->lot, "The lot");
   command->add_option("--use-by", options->use_by, "Its use-by date, YYYY-MM-DD");
-  command->add_option("--quantity", options->quantity, "Pieces found")
-      ->check(CLI::Range(0, 1'000'000));
+  command->add_option("--quantity", options->quantity, "Pieces found")->within(0, 1'000'000);
   command->add_flag("--book", options->book, "Record it");
   command->add_flag("--accept-moved", options->accept_moved,
                     "Also lots that moved since the sheet was written: they were counted later");
@@ -179,10 +178,10 @@ void add_enter(CLI::App& parent, Context& context, const std::shared_ptr<Options
 
 }  // namespace
 
-void add_count(CLI::App& app, Context& context) {
+void add_count(Command& app, Context& context) {
   auto* command =
       app.add_subcommand("count", "Plan counts of the shelf, write sheets, enter counts");
-  command->require_subcommand(1);
+  command->require_subcommand();
   command->fallthrough();
   const auto options = std::make_shared<Options>();
   auto* planned = command->add_subcommand("plan", "What to count next");

@@ -54,15 +54,13 @@ int run(const Context& context, const std::string& item_code, const std::string&
 
 }  // namespace
 
-void add_demand(CLI::App& app, Context& context) {
+void add_demand(Command& app, Context& context) {
   auto* command =
       app.add_subcommand("demand", "How many pieces of an item will be needed, with chances");
   const auto item = std::make_shared<std::string>();
   const auto day_count = std::make_shared<int>();
   command->add_option("--item", *item, "The item's code")->required();
-  command->add_option("--days", *day_count, "Days after today")
-      ->required()
-      ->check(CLI::Range(0, 3660));
+  command->add_option("--days", *day_count, "Days after today")->required()->within(0, 3660);
   const auto place = std::make_shared<std::string>();
   command->add_option("--place", *place, "Only of the patients who belong to this store");
   command->callback([&context, item, place, day_count] {

@@ -62,7 +62,7 @@ int run(const Context& context) {
 
 }  // namespace
 
-void add_effects(CLI::App& app, Context& context) {
+void add_effects(Command& app, Context& context) {
   auto* command = app.add_subcommand(
       "effects",
       "How activity, kneeling, hours of wear, sweating and sport change the life of parts");

@@ -43,28 +43,29 @@ Json json_of(const wear::LifeFit& fit, const std::vector<std::string>& names) {
 }
 
 void print_words(const wear::LifeFit& fit, const std::vector<std::string>& names) {
-  std::cout << fmt::format("{} lives, {} ended\nshape {:.6g}, scale {:.6g}, log-likelihood {:.6f}\n",
-                           fit.n, fit.events, fit.shape, fit.scale, fit.log_likelihood);
+  std::cout << fmt::format(
+      "{} lives, {} ended\nshape {:.6g}, scale {:.6g}, log-likelihood {:.6f}\n", fit.n, fit.events,
+      fit.shape, fit.scale, fit.log_likelihood);
   for (std::size_t i = 0; i < names.size(); ++i) {
     const auto at = static_cast<Eigen::Index>(i);
-    std::cout << fmt::format("{}: one more makes lives {:.4g} times as long (log {:.6g}, standard "
-                             "error {:.6g})\n",
-                             names[i], std::exp(fit.coefficients[at]), fit.coefficients[at],
-                             fit.coefficient_errors[at]);
+    std::cout << fmt::format(
+        "{}: one more makes lives {:.4g} times as long (log {:.6g}, standard "
+        "error {:.6g})\n",
+        names[i], std::exp(fit.coefficients[at]), fit.coefficients[at], fit.coefficient_errors[at]);
   }
   if (fit.groups == 0) return;
-  std::cout << fmt::format("{} groups: {}\n", fit.groups,
-                           fit.log_theta_error
-                               ? fmt::format("multiplier with variance {:.6g} (standard error of its "
-                                             "log {:.6g})",
-                                             fit.theta, *fit.log_theta_error)
-                               : "no sign of a multiplier, its variance is estimated as 0");
+  std::cout << fmt::format(
+      "{} groups: {}\n", fit.groups,
+      fit.log_theta_error ? fmt::format("multiplier with variance {:.6g} (standard error of its "
+                                        "log {:.6g})",
+                                        fit.theta, *fit.log_theta_error)
+                          : "no sign of a multiplier, its variance is estimated as 0");
 }
 
 int run(const Context& context, const std::string& path, const std::string& group) {
-  const auto file = or_wrong_use(desk::read_life_table(
-      std::filesystem::path{path}.filename().string(), or_wrong_use(exchange::read_bytes(path)),
-      group));
+  const auto file =
+      or_wrong_use(desk::read_life_table(std::filesystem::path{path}.filename().string(),
+                                         or_wrong_use(exchange::read_bytes(path)), group));
   const auto fit = or_wrong_use(wear::fit_weibull_life(file.table));
   if (context.json) {
     print(json_of(fit, file.table.covariate_names));
@@ -79,14 +80,15 @@ int run(const Context& context, const std::string& path, const std::string& grou
 
 }  // namespace
 
-void add_fit_life(CLI::App& app, Context& context) {
+void add_fit_life(Command& app, Context& context) {
   auto* command = app.add_subcommand(
       "fit-life", "Weibull accelerated life by maximum likelihood, from a table time,event,...");
   const auto path = std::make_shared<std::string>();
   command->add_option("file", *path, "CSV with columns time, event and covariates")->required();
   const auto group = std::make_shared<std::string>();
-  command->add_option("--group", *group,
-                      "Column whose rows share a Gamma multiplier on the hazard; adds its variance");
+  command->add_option(
+      "--group", *group,
+      "Column whose rows share a Gamma multiplier on the hazard; adds its variance");
   command->callback([&context, path, group] {
     context.run = [&context, path, group] { return run(context, *path, *group); };
   });

@@ -117,7 +117,7 @@ int run(const Context& context, const std::string& by_text) {
 
 }  // namespace
 
-void add_forecast(CLI::App& app, Context& context) {
+void add_forecast(Command& app, Context& context) {
   auto* command = app.add_subcommand(
       "forecast",
       "When each unit in use is expected to be worn out, as a span of dates, and "

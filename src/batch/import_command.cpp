@@ -17,14 +17,16 @@ struct Options {
   std::string dates = "YYYY-MM-DD";
 };
 
-char one_character(const std::string& name, std::string text, const std::string& allowed) {
-  if (text == "tab" || text == "\\t") text = "\t";
-  if (text.size() != 1 || allowed.find(text[0]) == std::string::npos) {
-    throw WrongUse{fmt::format("{} takes one of: comma, semicolon or tab for --separator, '.' or "
-                               "',' for --decimal-sign.",
-                               name)};
+char one_character(const std::string& name, const std::string& text, const std::string& allowed) {
+  char sign = text.size() == 1 ? text[0] : '\0';
+  if (text == "tab" || text == "\\t") sign = '\t';
+  if (allowed.find(sign) == std::string::npos) {
+    throw WrongUse{
+        fmt::format("{} takes one of: comma, semicolon or tab for --separator, '.' or "
+                    "',' for --decimal-sign.",
+                    name)};
   }
-  return text[0];
+  return sign;
 }
 
 exchange::FolderFormat format_of(const Options& options) {
@@ -51,10 +53,8 @@ Json json_of(const desk::ImportReport& report) {
   }
   Json refused = Json::array();
   for (const auto& row : report.refused) {
-    refused.push_back({{"file", row.file},
-                       {"line", row.line},
-                       {"column", row.column},
-                       {"reason", row.reason}});
+    refused.push_back(
+        {{"file", row.file}, {"line", row.line}, {"column", row.column}, {"reason", row.reason}});
   }
   return {{"files", files},
           {"refused", refused},
@@ -84,9 +84,8 @@ void print_words(const desk::ImportReport& report) {
     std::cerr << fmt::format("and {} more\n", report.refused.size() - most_shown);
   }
   if (!report.rejects_folder.empty()) {
-    std::cout << fmt::format(
-        "Refused rows are in {}: correct them there and import that folder.\n",
-        report.rejects_folder.string());
+    std::cout << fmt::format("Refused rows are in {}: correct them there and import that folder.\n",
+                             report.rejects_folder.string());
   }
 }
 
@@ -96,8 +95,8 @@ int run(const Context& context, const Options& options) {
   import.today = context.today();
   import.rejects_folder = options.rejects;
   if (!std::filesystem::is_directory(options.folder)) {
-    throw WrongUse{fmt::format("There is no folder '{}' to import; check its name.",
-                               options.folder)};
+    throw WrongUse{
+        fmt::format("There is no folder '{}' to import; check its name.", options.folder)};
   }
   const auto store = context.open(store::OpenMode::create);
   const auto report = desk::import_folder(
@@ -112,7 +111,7 @@ int run(const Context& context, const Options& options) {
 
 }  // namespace
 
-void add_import(CLI::App& app, Context& context) {
+void add_import(Command& app, Context& context) {
   auto* command = app.add_subcommand("import", "Bring a folder of the clinic's CSV files in");
   const auto options = std::make_shared<Options>();
   command->add_option("folder", options->folder, "The folder")->required();

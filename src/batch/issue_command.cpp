@@ -105,21 +105,19 @@ int issue(const Context& context, const Options& options) {
   return outcome->check.stops() ? done_with_findings : done;
 }
 
-void add_question(CLI::App& command, Options& options) {
+void add_question(Command& command, Options& options) {
   auto& request = options.request;
   command.add_option("--patient", request.patient, "The patient's reference")->required();
   command.add_option("--side", options.side, "left or right")->required();
   command.add_option("--item", request.item, "The item's code (default: as scanned)");
-  command.add_option("--quantity", request.quantity, "Pieces (default: 1)")
-      ->check(CLI::Range(1, 10'000));
+  command.add_option("--quantity", request.quantity, "Pieces (default: 1)")->within(1, 10'000);
   command.add_option("--lot", request.lot, "The lot (default: first expiry, first out)");
   command.add_option("--serial", request.serial, "The serial number of the piece");
   command.add_option("--place", request.place, "Where it is taken from (default: any store)");
   command
       .add_option("--scan", request.scans,
                   "The label as scanned or typed, GS1 or HIBC; once for each barcode")
-      ->expected(1)
-      ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+      ->repeatable();
   command.add_option("--on", options.on, "The day, YYYY-MM-DD (default: today)");
   command.add_flag(
       "--by-forecast", options.by_forecast,
@@ -129,7 +127,7 @@ void add_question(CLI::App& command, Options& options) {
 
 }  // namespace
 
-void add_issue(CLI::App& app, Context& context) {
+void add_issue(Command& app, Context& context) {
   auto* asks = app.add_subcommand("check-issue", "May this part be handed to this patient?");
   const auto asked = std::make_shared<Options>();
   add_question(*asks, *asked);

@@ -79,7 +79,7 @@ int months(const Context& context, const Options& options) {
 
 }  // namespace
 
-void add_lists(CLI::App& app, Context& context) {
+void add_lists(Command& app, Context& context) {
   const auto options = std::make_shared<Options>();
   auto* stock = app.add_subcommand("stock-list",
                                    "Write what lies where, use-by dates and values as a workbook");
@@ -90,7 +90,7 @@ void add_lists(CLI::App& app, Context& context) {
   auto* ahead = app.add_subcommand(
       "months", "Pieces of each item that will be needed month by month, and their cost");
   ahead->add_option("--months", options->months, "Full months after the current one")
-      ->check(CLI::Range(1, 36));
+      ->within(1, 36);
   ahead->add_option("--out", options->out, "Write them as a workbook, .xlsx");
   ahead->callback([&context, options] {
     context.run = [&context, options] { return months(context, *options); };

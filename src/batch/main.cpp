@@ -1,7 +1,6 @@
 /// sparewell-batch: the work of the program without a window.
 #include <iostream>
 
-#include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
 #include "batch/context.hpp"
@@ -29,14 +28,14 @@ int run_and_describe(const Context& context) {
 }  // namespace
 
 int main(int argc, char** argv) {
-  CLI::App app{
+  CommandLine line{
+      "sparewell-batch", SPAREWELL_VERSION,
       "Sparewell without a window: imports a clinic's files, forecasts when worn parts need "
       "replacing, and proposes and writes purchase orders. It supports and does not replace the "
-      "judgement of licensed clinicians."};
-  app.name("sparewell-batch");
-  app.set_version_flag("--version", SPAREWELL_VERSION);
-  app.require_subcommand(1);
-  app.fallthrough();
+      "judgement of licensed clinicians.",
+      "Exit status: 0 done, 1 done with findings or refused rows, 2 wrong use, 3 the clinic file "
+      "cannot be used."};
+  Command& app = line.all();
   Context context;
   app.add_option("--db", context.db, "The clinic file");
   app.add_option("--today", context.today_text, "The day to work for, YYYY-MM-DD (default: now)");
@@ -68,14 +67,7 @@ int main(int argc, char** argv) {
   add_count(app, context);
   add_prices(app, context);
   add_verify(app, context);
-  app.footer(
-      "Exit status: 0 done, 1 done with findings or refused rows, 2 wrong use, 3 the clinic file "
-      "cannot be used.");
-  try {
-    app.parse(argc, argv);
-  } catch (const CLI::ParseError& error) {
-    const int status = app.exit(error);
-    return status == 0 ? done : wrong_use;
-  }
+  bool wrong = false;
+  if (!line.read(argc, argv, wrong)) return wrong ? wrong_use : done;
   return run_and_describe(context);
 }

@@ -266,7 +266,7 @@ int reprint(const Context& context, const Options& options) {
 }
 
 /// A subcommand of "order" that works on the order named first.
-CLI::App* named_order(CLI::App& order, const char* name, const char* help, const Given& options) {
+Command* named_order(Command& order, const char* name, const char* help, const Given& options) {
   auto* command = order.add_subcommand(name, help);
   command->add_option("ref", options->name.ref, "The order's number")->required();
   command->add_option("--supplier", options->name.supplier,
@@ -275,7 +275,7 @@ CLI::App* named_order(CLI::App& order, const char* name, const char* help, const
 }
 
 template <class Run>
-void on_run(CLI::App* command, Context& context, const Given& options, Run run) {
+void on_run(Command* command, Context& context, const Given& options, Run run) {
   command->callback([&context, options, run] {
     context.run = [&context, options, run] { return run(context, *options); };
   });
@@ -291,7 +291,7 @@ auto changing(Change change) {
   };
 }
 
-void add_reads(CLI::App& order, Context& context) {
+void add_reads(Command& order, Context& context) {
   const auto options = std::make_shared<Options>();
   auto* listed = order.add_subcommand("list", "All orders, open ones first");
   listed->add_flag("--open", options->open, "Only what is not received and not cancelled");
@@ -300,17 +300,17 @@ void add_reads(CLI::App& order, Context& context) {
   const auto shown = std::make_shared<Options>();
   auto* command = named_order(order, "show", "An order with its lines and revisions", shown);
   command->add_option("--revision", shown->revision, "Only this revision, as it was sent")
-      ->check(CLI::PositiveNumber);
+      ->within(1, 1'000'000);
   on_run(command, context, shown, show);
   const auto again = std::make_shared<Options>();
   command = named_order(order, "reprint", "Write the workbook of a revision again", again);
   command->add_option("--revision", again->revision, "Which (default: the latest)")
-      ->check(CLI::PositiveNumber);
+      ->within(1, 1'000'000);
   command->add_option("--out", again->folder, "Folder for the workbook")->required();
   on_run(command, context, again, reprint);
 }
 
-void add_placing(CLI::App& order, Context& context) {
+void add_placing(Command& order, Context& context) {
   auto options = std::make_shared<Options>();
   auto* command = named_order(order, "place", "Count a draft as sent and on order", options);
   on_run(command, context, options, changing([](auto& store, const auto& o, const auto& desk) {
@@ -332,7 +332,7 @@ void add_placing(CLI::App& order, Context& context) {
          }));
 }
 
-void add_amending(CLI::App& order, Context& context) {
+void add_amending(Command& order, Context& context) {
   auto options = std::make_shared<Options>();
   auto* command = named_order(order, "amend", "Change, add or drop a line of an order", options);
   command->add_option("--item", options->item, "The item of the line")->required();
@@ -359,11 +359,11 @@ void add_amending(CLI::App& order, Context& context) {
 
 }  // namespace
 
-void add_order(CLI::App& app, Context& context) {
+void add_order(Command& app, Context& context) {
   auto* order = app.add_subcommand("order",
                                    "Look at orders, and place, approve, amend, cancel or "
                                    "reprint one");
-  order->require_subcommand(1);
+  order->require_subcommand();
   order->fallthrough();
   add_reads(*order, context);
   add_placing(*order, context);

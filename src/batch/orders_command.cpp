@@ -65,7 +65,7 @@ int run(const Context& context, const Options& options) {
 
 }  // namespace
 
-void add_orders(CLI::App& app, Context& context) {
+void add_orders(Command& app, Context& context) {
   auto* command = app.add_subcommand(
       "orders", "Write the proposal as purchase-order workbooks, one a supplier");
   const auto options = std::make_shared<Options>();

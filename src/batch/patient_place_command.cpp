@@ -29,7 +29,7 @@ int run(const Context& context, const Options& options) {
 
 }  // namespace
 
-void add_patient_place(CLI::App& app, Context& context) {
+void add_patient_place(Command& app, Context& context) {
   auto* command = app.add_subcommand("patient-place", "Say to which branch a patient belongs");
   const auto options = std::make_shared<Options>();
   command->add_option("--patient", options->patient, "The patient's reference")->required();

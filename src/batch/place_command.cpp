@@ -41,9 +41,9 @@ int add(const Context& context, const std::string& name, const std::string& sort
 
 }  // namespace
 
-void add_place(CLI::App& app, Context& context) {
+void add_place(Command& app, Context& context) {
   auto* command = app.add_subcommand("place", "The places where stock lies");
-  command->require_subcommand(1);
+  command->require_subcommand();
   command->fallthrough();
   auto* listed = command->add_subcommand("list", "Every place and its sort");
   listed->callback([&context] { context.run = [&context] { return list(context); }; });

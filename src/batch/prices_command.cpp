@@ -106,7 +106,7 @@ int run(const Context& context, Options& options) {
 
 }  // namespace
 
-void add_prices(CLI::App& app, Context& context) {
+void add_prices(Command& app, Context& context) {
   auto* command = app.add_subcommand(
       "prices", "Show what a supplier's price list changes, and with --accept take it over");
   const auto options = std::make_shared<Options>();
@@ -117,12 +117,11 @@ void add_prices(CLI::App& app, Context& context) {
   command
       ->add_option("--column", options->columns,
                    "FIELD=HEADING for a column that is named unusually, as in unit_cost=Preis")
-      ->expected(1)
-      ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+      ->repeatable();
   command->add_option("--separator", options->separator, "Of CSV: , or ; or tab")
-      ->check(CLI::IsMember({",", ";", "tab"}));
+      ->one_of({",", ";", "tab"});
   command->add_option("--decimal-sign", options->decimal_sign, "Of CSV and of text: . or ,")
-      ->check(CLI::IsMember({".", ","}));
+      ->one_of({".", ","});
   command->add_flag("--descriptions", options->request.take_descriptions,
                     "Take the list's descriptions too");
   command->add_flag("--accept", options->accept, "Write the changes that are not doubtful");

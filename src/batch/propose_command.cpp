@@ -131,7 +131,7 @@ int run(const Context& context, const Options& options) {
 
 }  // namespace
 
-void add_propose(CLI::App& app, Context& context) {
+void add_propose(Command& app, Context& context) {
   auto* command = app.add_subcommand("propose", "What to order today, and why");
   const auto options = std::make_shared<Options>();
   command->add_option("--budget", options->budget,
@@ -140,7 +140,7 @@ void add_propose(CLI::App& app, Context& context) {
   command
       ->add_option("--service", options->service_target,
                    "Another chance of not running out than the clinic's, such as 0.9")
-      ->check(CLI::Range(0.5, 0.9999));
+      ->within(0.5, 0.9999);
   command->callback([&context, options] {
     context.run = [&context, options] { return run(context, *options); };
   });

@@ -136,7 +136,7 @@ int run(const Context& context, const Options& options) {
 
 }  // namespace
 
-void add_recall(CLI::App& app, Context& context) {
+void add_recall(Command& app, Context& context) {
   auto* command = app.add_subcommand(
       "recall", "Who has or had a part of a recalled lot, where more of it lies, what is on order");
   const auto options = std::make_shared<Options>();

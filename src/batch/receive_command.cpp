@@ -129,7 +129,7 @@ int run(const Context& context, const Options& options) {
 
 }  // namespace
 
-void add_receive(CLI::App& app, Context& context) {
+void add_receive(Command& app, Context& context) {
   auto* command = app.add_subcommand(
       "receive", "Record what a supplier delivered, or list what is still to come");
   const auto options = std::make_shared<Options>();
@@ -138,32 +138,28 @@ void add_receive(CLI::App& app, Context& context) {
                       "The order's number (default: the only open order of the item)");
   command->add_option("--supplier", request.supplier, "Only orders of this supplier");
   command->add_option("--item", request.item, "The item's code");
-  command->add_option("--quantity", request.quantity, "Pieces that came")
-      ->check(CLI::Range(1, 1'000'000));
+  command->add_option("--quantity", request.quantity, "Pieces that came")->within(1, 1'000'000);
   command->add_option("--lot", request.lot, "The lot on the label");
   command->add_option("--use-by", options->use_by, "The use-by date on the label, YYYY-MM-DD");
   command->add_option("--place", request.place, "Where it is put (default: the main place)");
   command
       ->add_option("--scan", request.scans,
                    "The label as scanned or typed, GS1 or HIBC; once for each barcode")
-      ->expected(1)
-      ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+      ->repeatable();
   command
       ->add_option("--damaged", request.damaged,
                    "Pieces of --quantity that came damaged: they go to \"quarantine\", and are "
                    "still to come")
-      ->check(CLI::Range(0, 1'000'000));
+      ->within(0, 1'000'000);
   command->add_option("--damage", request.damage, "What is wrong with the damaged pieces");
   command->add_flag("--not-replaced", request.damaged_settled,
                     "The supplier does not replace the damaged pieces");
   command->add_option("--serial", request.serials, "Serial numbers of the sound pieces: S1,S2")
-      ->delimiter(',')
-      ->expected(1, 1'000'000);
+      ->comma_separated();
   command
       ->add_option("--damaged-serial", request.damaged_serials,
                    "Serial numbers of the damaged pieces: S3,S4")
-      ->delimiter(',')
-      ->expected(1, 1'000'000);
+      ->comma_separated();
   command->add_flag("--accept-serial", request.accepted.known_serial,
                     "A serial number is known already, and the same piece has come again");
   command->add_flag("--accept-extra", request.accepted.extra, "Take more than was ordered");

@@ -102,14 +102,14 @@ int run(const Context& context, const Options& options) {
 
 }  // namespace
 
-void add_restock(CLI::App& app, Context& context) {
+void add_restock(Command& app, Context& context) {
   auto* command =
       app.add_subcommand("restock", "Which pieces to move between branches today, and why");
   const auto options = std::make_shared<Options>();
   command
       ->add_option("--days", options->days_between,
                    "Days from this round of moves to the next (default: 7)")
-      ->check(CLI::Range(1, 365));
+      ->within(1, 365);
   command->add_flag("--send", options->send, "Book the moves as sent");
   command->callback([&context, options] {
     context.run = [&context, options] { return run(context, *options); };

@@ -163,22 +163,22 @@ int run(const Context& context, const SimulateOptions& options) {
 
 }  // namespace
 
-void add_simulate(CLI::App& app, Context& context) {
+void add_simulate(Command& app, Context& context) {
   auto* command = app.add_subcommand(
       "simulate",
       "Money in stock against patients served: this order policy beside min-max levels and "
       "ordering when empty, played over the past and over drawn futures");
   const auto options = std::make_shared<SimulateOptions>();
   command->add_option("--months", options->months, "Months to play")
-      ->check(CLI::Range(1, 60))
-      ->capture_default_str();
+      ->within(1, 60)
+      ->shows_default();
   command->add_option("--futures", options->futures, "Futures to draw")
-      ->check(CLI::Range(0, 500))
-      ->capture_default_str();
+      ->within(0, 500)
+      ->shows_default();
   command
       ->add_option("--service", options->service,
                    "Service target to compare at (default: the clinic's)")
-      ->check(CLI::Range(0.01, 0.9999));
+      ->within(0.01, 0.9999);
   command->callback([&context, options] {
     context.run = [&context, options] { return run(context, *options); };
   });

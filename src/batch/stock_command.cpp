@@ -53,13 +53,11 @@ int print_list(const Context& context, const char* name, Json rows,
   return done;
 }
 
-void PiecesOptions::add_to(CLI::App& command, const char* from_help) {
+void PiecesOptions::add_to(Command& command, const char* from_help) {
   command.add_option("--item", pieces.item.text, "The item's code")->required();
   command.add_option("--lot", pieces.lot, "The lot (default: the only one there)");
   command.add_option("--use-by", use_by, "Its use-by date, where two lots have one number");
-  command.add_option("--quantity", pieces.quantity, "Pieces")
-      ->required()
-      ->check(CLI::Range(1, 1'000'000));
+  command.add_option("--quantity", pieces.quantity, "Pieces")->required()->within(1, 1'000'000);
   command.add_option("--from", pieces.place, from_help);
 }
 
@@ -70,9 +68,9 @@ supply::Pieces PiecesOptions::read(const store::Snapshot& snapshot) const {
   return made;
 }
 
-void add_stock(CLI::App& app, Context& context) {
+void add_stock(Command& app, Context& context) {
   auto* stock = app.add_subcommand("stock", "What lies where, and what moves between places");
-  stock->require_subcommand(1);
+  stock->require_subcommand();
   stock->fallthrough();
   add_stock_lists(*stock, context);
   add_stock_moves(*stock, context);

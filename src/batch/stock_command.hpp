@@ -22,16 +22,16 @@ int book_and_print(const Context& context, const std::string& why,
 int print_list(const Context& context, const char* name, Json rows,
                const std::vector<std::string>& lines, const char* none);
 
-void add_stock_lists(CLI::App& stock, Context& context);
-void add_stock_moves(CLI::App& stock, Context& context);
-void add_stock_owed(CLI::App& stock, Context& context);
+void add_stock_lists(Command& stock, Context& context);
+void add_stock_moves(Command& stock, Context& context);
+void add_stock_owed(Command& stock, Context& context);
 
 /// The options that name pieces: --item, --lot, --use-by, --quantity, --from.
 struct PiecesOptions {
   supply::Pieces pieces;
   std::string use_by;
 
-  void add_to(CLI::App& command, const char* from_help);
+  void add_to(Command& command, const char* from_help);
   /// Reads the date; a place that was not named is the clinic's main place.
   [[nodiscard]] supply::Pieces read(const store::Snapshot& snapshot) const;
 };

@@ -137,13 +137,13 @@ int history(const Context& context, const std::string& item, int most) {
 }
 
 template <class Run>
-void runs(CLI::App* command, Context& context, Run run) {
+void runs(Command* command, Context& context, Run run) {
   command->callback([&context, run] { context.run = run; });
 }
 
 }  // namespace
 
-void add_stock_lists(CLI::App& stock, Context& context) {
+void add_stock_lists(Command& stock, Context& context) {
   auto* listed = stock.add_subcommand("list", "What lies where");
   const auto question = std::make_shared<desk::StockQuestion>();
   listed->add_option("--place", question->place, "Only at this place");
@@ -151,7 +151,7 @@ void add_stock_lists(CLI::App& stock, Context& context) {
   listed
       ->add_option("--expiring", question->expiring,
                    "Only lots that expire within so many days, and expired ones")
-      ->check(CLI::Range(0, 36'500));
+      ->within(0, 36'500);
   runs(listed, context, [&context, question] { return list(context, *question); });
 
   auto* lent = stock.add_subcommand("loans", "Parts on loan with patients, the first due first");
@@ -171,8 +171,7 @@ void add_stock_lists(CLI::App& stock, Context& context) {
   auto* told = stock.add_subcommand("history", "The last bookings of an item, newest first");
   const auto asked = std::make_shared<History>();
   told->add_option("--item", asked->item, "The item's code")->required();
-  told->add_option("--most", asked->most, "How many bookings (default 20)")
-      ->check(CLI::Range(1, 100'000));
+  told->add_option("--most", asked->most, "How many bookings (default 20)")->within(1, 100'000);
   runs(told, context, [&context, asked] { return history(context, asked->item, asked->most); });
 }
 

@@ -16,13 +16,13 @@ struct Options {
 using Made = std::shared_ptr<Options>;
 
 template <class Book>
-void books(CLI::App* command, Context& context, const std::string& why, Book book) {
+void books(Command* command, Context& context, const std::string& why, Book book) {
   command->callback([&context, why, book] {
     context.run = [&context, why, book] { return book_and_print(context, why, book); };
   });
 }
 
-void add_transfer(CLI::App& stock, Context& context) {
+void add_transfer(Command& stock, Context& context) {
   auto* command = stock.add_subcommand(
       "transfer", "Send pieces to another place; they lie in transit until they arrive");
   const auto options = std::make_shared<Options>();
@@ -38,7 +38,7 @@ void add_transfer(CLI::App& stock, Context& context) {
         });
 }
 
-void add_arrive(CLI::App& stock, Context& context) {
+void add_arrive(Command& stock, Context& context) {
   auto* command = stock.add_subcommand("arrive", "Record what arrived of what was sent to a place");
   const auto arrival = std::make_shared<supply::Arrival>();
   const auto use_by = std::make_shared<std::string>();
@@ -47,7 +47,7 @@ void add_arrive(CLI::App& stock, Context& context) {
   command->add_option("--use-by", *use_by, "Its use-by date, where two lots have one number");
   command->add_option("--to", arrival->to, "The place where they arrived")->required();
   command->add_option("--quantity", arrival->quantity, "Pieces that came (default: all)")
-      ->check(CLI::Range(0, 1'000'000));
+      ->within(0, 1'000'000);
   command->add_flag("--rest-lost", arrival->rest_is_lost,
                     "The rest will not come and is written off");
   command->add_option("--reason", arrival->reason, "Why fewer or more came than were sent");
@@ -59,7 +59,7 @@ void add_arrive(CLI::App& stock, Context& context) {
         });
 }
 
-void add_quarantine(CLI::App& stock, Context& context) {
+void add_quarantine(Command& stock, Context& context) {
   auto* command = stock.add_subcommand("quarantine", "Hold pieces back");
   const auto options = std::make_shared<Options>();
   options->given.add_to(*command, "Where they lie (default: the main place)");
@@ -72,7 +72,7 @@ void add_quarantine(CLI::App& stock, Context& context) {
         });
 }
 
-void add_release(CLI::App& stock, Context& context) {
+void add_release(Command& stock, Context& context) {
   auto* command = stock.add_subcommand("release", "Let pieces out of quarantine");
   const auto options = std::make_shared<Options>();
   options->given.add_to(*command, "The quarantine (default: \"quarantine\")");
@@ -87,14 +87,14 @@ void add_release(CLI::App& stock, Context& context) {
         });
 }
 
-void add_write_off(CLI::App& stock, Context& context) {
+void add_write_off(Command& stock, Context& context) {
   auto* command = stock.add_subcommand("write-off", "Take pieces off the books");
   const auto options = std::make_shared<Options>();
   const auto why = std::make_shared<std::string>();
   options->given.add_to(*command, "Where they lie (default: the main place)");
   command->add_option("--why", *why, "expired, damaged or lost")
       ->required()
-      ->check(CLI::IsMember({"expired", "damaged", "lost"}));
+      ->one_of({"expired", "damaged", "lost"});
   command->add_option("--note", options->reason, "More about it, for the ledger");
   books(command, context, "stock was written off",
         [&context, options, why](store::UnitOfWork& work) {
@@ -104,7 +104,7 @@ void add_write_off(CLI::App& stock, Context& context) {
         });
 }
 
-void add_reverse(CLI::App& stock, Context& context) {
+void add_reverse(Command& stock, Context& context) {
   auto* command = stock.add_subcommand("reverse", "Take back a booking that was a mistake");
   struct Reversal {
     std::int64_t booking = 0;
@@ -120,7 +120,7 @@ void add_reverse(CLI::App& stock, Context& context) {
 
 }  // namespace
 
-void add_stock_moves(CLI::App& stock, Context& context) {
+void add_stock_moves(Command& stock, Context& context) {
   add_transfer(stock, context);
   add_arrive(stock, context);
   add_quarantine(stock, context);

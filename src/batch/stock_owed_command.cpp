@@ -5,13 +5,13 @@ namespace sparewell::batch {
 namespace {
 
 template <class Book>
-void books(CLI::App* command, Context& context, const std::string& why, Book book) {
+void books(Command* command, Context& context, const std::string& why, Book book) {
   command->callback([&context, why, book] {
     context.run = [&context, why, book] { return book_and_print(context, why, book); };
   });
 }
 
-void add_return(CLI::App& stock, Context& context) {
+void add_return(Command& stock, Context& context) {
   auto* command = stock.add_subcommand("return", "Send pieces back to their supplier");
   const auto given = std::make_shared<PiecesOptions>();
   const auto request = std::make_shared<desk::ReturnRequest>();
@@ -30,7 +30,7 @@ void add_return(CLI::App& stock, Context& context) {
         });
 }
 
-void add_credit(CLI::App& stock, Context& context) {
+void add_credit(Command& stock, Context& context) {
   auto* command = stock.add_subcommand("credit", "Record what a supplier answered to a return");
   const auto request = std::make_shared<desk::CreditRequest>();
   command->add_option("--return", request->number, "The number of the return")->required();
@@ -46,7 +46,7 @@ void add_credit(CLI::App& stock, Context& context) {
         });
 }
 
-void add_lend(CLI::App& stock, Context& context) {
+void add_lend(Command& stock, Context& context) {
   auto* command = stock.add_subcommand("lend", "Lend pieces to a patient on trial");
   struct Options {
     PiecesOptions given;
@@ -59,7 +59,7 @@ void add_lend(CLI::App& stock, Context& context) {
   command->add_option("--patient", options->request.patient, "The patient's reference")->required();
   command->add_option("--side", options->side, "left or right")
       ->required()
-      ->check(CLI::IsMember({"left", "right"}));
+      ->one_of({"left", "right"});
   command->add_option("--until", options->until, "The last day of the trial, YYYY-MM-DD")
       ->required();
   command->add_option("--note", options->request.note, "What the trial is for");
@@ -76,21 +76,20 @@ void add_lend(CLI::App& stock, Context& context) {
         });
 }
 
-void add_loan_back(CLI::App& stock, Context& context) {
+void add_loan_back(Command& stock, Context& context) {
   auto* command = stock.add_subcommand(
       "loan-back", "Record what became of a loan: it came back, is kept, or is lost");
   const auto request = std::make_shared<desk::LoanEndRequest>();
-  const CLI::Range pieces{0, 1'000'000};
+  constexpr int most = 1'000'000;
   auto& end = request->end;
   command->add_option("--loan", request->number, "The number of the loan")->required();
-  command->add_option("--back", end.came_back, "Pieces that came back")->check(pieces);
+  command->add_option("--back", end.came_back, "Pieces that came back")->within(0, most);
   command->add_option("--to", end.place, "Where those are put (default: the main place)");
   command->add_option("--kept", end.kept, "Pieces that the patient keeps; they are issued")
-      ->check(pieces);
+      ->within(0, most);
   command->add_option("--serial", request->serials, "Serial number of a kept piece; once for each")
-      ->expected(1)
-      ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
-  command->add_option("--lost", end.lost, "Pieces that are lost")->check(pieces);
+      ->repeatable();
+  command->add_option("--lost", end.lost, "Pieces that are lost")->within(0, most);
   command->add_option("--reason", end.reason, "Why, for the ledger");
   books(command, context, "a loan ended", [&context, request](store::UnitOfWork& work) {
     auto read = *request;
@@ -101,7 +100,7 @@ void add_loan_back(CLI::App& stock, Context& context) {
 
 }  // namespace
 
-void add_stock_owed(CLI::App& stock, Context& context) {
+void add_stock_owed(Command& stock, Context& context) {
   add_return(stock, context);
   add_credit(stock, context);
   add_lend(stock, context);

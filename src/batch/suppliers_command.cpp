@@ -39,7 +39,7 @@ int run(const Context& context) {
 
 }  // namespace
 
-void add_suppliers(CLI::App& app, Context& context) {
+void add_suppliers(Command& app, Context& context) {
   auto* command = app.add_subcommand("suppliers", "How suppliers keep the days that they quote");
   command->callback([&context] { context.run = [&context] { return run(context); }; });
 }

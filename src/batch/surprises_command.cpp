@@ -99,7 +99,7 @@ int run(const Context& context) {
 
 }  // namespace
 
-void add_surprises(CLI::App& app, Context& context) {
+void add_surprises(Command& app, Context& context) {
   auto* command = app.add_subcommand(
       "surprises", "Parts that wore out far too early, and lots and items that may be defective");
   command->callback([&context] { context.run = [&context] { return run(context); }; });

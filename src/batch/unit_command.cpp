@@ -135,7 +135,7 @@ int delivered(const Context& context, const Options& options) {
   return done;
 }
 
-void add_choice(CLI::App& command, Options& options) {
+void add_choice(Command& command, Options& options) {
   auto& unit = options.ending.unit;
   command.add_option("--patient", unit.patient, "The patient's reference")->required();
   command.add_option("--side", options.side, "left or right (default: either)");
@@ -145,16 +145,16 @@ void add_choice(CLI::App& command, Options& options) {
   command.add_option("--issued", options.issued, "The day on which it was issued, YYYY-MM-DD");
 }
 
-void add_numbers(CLI::App& command, Options& options) {
+void add_numbers(Command& command, Options& options) {
   command
       .add_option("--unit", options.numbers,
                   "Only these of the parts that answer, by the numbers of --list: 1,3")
-      ->delimiter(',')
-      ->check(CLI::Range(1, 1'000'000));
+      ->comma_separated()
+      ->within(1, 1'000'000);
   command.add_flag("--list", options.list, "List the parts that answer, with their numbers");
 }
 
-void add_sheet(CLI::App& app, Context& context) {
+void add_sheet(Command& app, Context& context) {
   auto* command =
       app.add_subcommand("delivery-sheet", "Write the delivery sheet of parts handed over earlier");
   const auto options = std::make_shared<Options>();
@@ -170,7 +170,7 @@ void add_sheet(CLI::App& app, Context& context) {
 
 }  // namespace
 
-void add_unit(CLI::App& app, Context& context) {
+void add_unit(Command& app, Context& context) {
   auto* ends = app.add_subcommand("end-unit", "A part in use ends, or comes back");
   const auto ending = std::make_shared<Options>();
   add_choice(*ends, *ending);

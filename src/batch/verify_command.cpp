@@ -20,8 +20,9 @@ int run(const Context& context) {
 
 }  // namespace
 
-void add_verify(CLI::App& app, Context& context) {
-  auto* command = app.add_subcommand("verify", "Look for damage and broken rules in the clinic file");
+void add_verify(Command& app, Context& context) {
+  auto* command =
+      app.add_subcommand("verify", "Look for damage and broken rules in the clinic file");
   command->callback([&context] { context.run = [&context] { return run(context); }; });
 }
 

@@ -96,14 +96,14 @@ int run(const Context& context, const Options& options) {
 
 }  // namespace
 
-void add_what_if(CLI::App& app, Context& context) {
+void add_what_if(Command& app, Context& context) {
   auto* command = app.add_subcommand(
       "what-if", "What ordering later, another target or the loss of a supplier would mean");
   const auto options = std::make_shared<Options>();
   command->add_option("--wait", options->wait, "Order so many days later (7 when nothing is asked)")
-      ->check(CLI::Range(1, 365));
+      ->within(1, 365);
   command->add_option("--service", options->service, "Another chance of not running out")
-      ->check(CLI::Range(0.5, 0.9999));
+      ->within(0.5, 0.9999);
   command->add_option("--without", options->without, "Nothing can be ordered from this supplier");
   command->callback([&context, options] {
     context.run = [&context, options] { return run(context, *options); };

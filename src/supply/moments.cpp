@@ -7,9 +7,21 @@
 namespace sparewell::supply {
 namespace {
 
-// Chances of replacement are then within 2e-6 of their own over the usual range, and within 1e-4
+// Chances of replacement are then within 4e-6 of their own over the usual ranges, and within 1e-4
 // over one that begins tomorrow and ends in a quarter of a year (measured, see the test).
 constexpr int most = 8;
+constexpr double wanted = 3e-4;  // of what is not smooth
+
+/// How many moments the range needs. A chance of replacement is smooth but for the day on which the
+/// part was new, which is today at the latest: the error falls by a factor with each moment, the
+/// larger, the longer before the range that day was (Trefethen, Approximation Theory and
+/// Approximation Practice, SIAM 2013, theorem 8.2, from memory).
+int moments_for(double first, double last) {
+  const double centre = (last + first) / (last - first);
+  const double factor = centre + std::sqrt(centre * centre - 1);
+  const double needed = factor > 1 ? 1 + std::log(1 / wanted) / std::log(factor) : most;
+  return static_cast<int>(std::ceil(std::min<double>(needed, most)));
+}
 
 }  // namespace
 
@@ -18,7 +30,8 @@ Moments::Moments(double first, double last) {
     at_.push_back(first);
     return;
   }
-  const int count = std::clamp(static_cast<int>(std::ceil(last - first)) + 1, 2, most);
+  const int each_day = static_cast<int>(std::ceil(last - first)) + 1;
+  const int count = std::max(2, std::min(each_day, moments_for(first, last)));
   // The extrema of the Chebyshev polynomial, both ends included.
   for (int i = 0; i < count; ++i) {
     const double angle = std::numbers::pi * i / (count - 1);

@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "wear/life_sums.hpp"
-
 namespace sparewell::wear {
 namespace {
 
@@ -109,21 +107,14 @@ double LifeLikelihood::value(const Eigen::VectorXd& theta) const {
 
 namespace {
 
-/// Adds each column times its transpose to the lower triangle. A group has worn few of the items,
-/// so that most entries of its column are zero: with hundreds of items a dense product takes most
-/// of a fit.
-void add_outer_squares(const Eigen::MatrixXd& columns, Eigen::MatrixXd& lower) {
-  std::vector<Eigen::Index> worn;
-  for (Eigen::Index c = 0; c < columns.cols(); ++c) {
-    worn.clear();
-    for (Eigen::Index i = 0; i < columns.rows(); ++i) {
-      if (columns(i, c) != 0) worn.push_back(i);
-    }
-    for (std::size_t j = 0; j < worn.size(); ++j) {
-      const double factor = columns(worn[j], c);
-      for (std::size_t i = j; i < worn.size(); ++i) {
-        lower(worn[i], worn[j]) += factor * columns(worn[i], c);
-      }
+/// Adds `weight` times the gradient times its transpose to the lower triangle.
+void add_outer_square(const SparseGradient& gradient, double weight, Eigen::MatrixXd& lower) {
+  const auto& entries = gradient.entries;
+  for (std::size_t j = 0; j < entries.size(); ++j) {
+    const double factor = weight * entries[j].value;
+    for (std::size_t i = j; i < entries.size(); ++i) {
+      const auto [column, row] = std::minmax(entries[j].parameter, entries[i].parameter);
+      lower(row, column) += factor * entries[i].value;
     }
   }
 }
@@ -132,8 +123,8 @@ void add_outer_squares(const Eigen::MatrixXd& columns, Eigen::MatrixXd& lower) {
 
 /// What the groups add beyond their lives with fixed weights: how the weights move.
 void LifeLikelihood::add_groups(const std::vector<MultiplierTerms>& groups,
-                                Eigen::MatrixXd group_gradients, const Eigen::VectorXd& theta,
-                                Derivatives& sum) const {
+                                const std::vector<SparseGradient>& group_gradients,
+                                const Eigen::VectorXd& theta, Derivatives& sum) const {
   const Eigen::Index last = parameters() - 1;
   const EndingCounts::Terms counts = ending_counts_.terms(theta_of_groups(theta));
   sum.gradient[last] = counts.by_log_theta;
@@ -141,14 +132,14 @@ void LifeLikelihood::add_groups(const std::vector<MultiplierTerms>& groups,
   Eigen::VectorXd with_theta = Eigen::VectorXd::Zero(last);
   for (std::size_t g = 0; g < groups.size(); ++g) {
     const MultiplierTerms& group = groups[g];
-    auto gradient = group_gradients.col(static_cast<Eigen::Index>(g));
     sum.gradient[last] += group.by_log_theta;
     sum.hessian(last, last) += group.by_log_theta_twice;
-    with_theta += group.hazard_and_log_theta * gradient;
-    gradient *= std::sqrt(group.hazard_twice);
+    for (const auto& [parameter, value] : group_gradients[g].entries) {
+      with_theta[parameter] += group.hazard_and_log_theta * value;
+    }
+    add_outer_square(group_gradients[g], group.hazard_twice, sum.hessian);
   }
   sum.hessian.row(last).head(last) = with_theta;
-  add_outer_squares(group_gradients, sum.hessian);
 }
 
 Derivatives LifeLikelihood::derivatives(const Eigen::VectorXd& theta) const {

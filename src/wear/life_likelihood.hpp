@@ -9,6 +9,7 @@
 #include <Eigen/Core>
 
 #include "wear/life_columns.hpp"
+#include "wear/life_sums.hpp"
 #include "wear/newton.hpp"
 #include "wear/shared_multiplier.hpp"
 
@@ -78,8 +79,9 @@ class LifeLikelihood final : public Objective {
                                                          const Eigen::VectorXd& theta) const;
   [[nodiscard]] double value_of(const Totals& totals, const std::vector<MultiplierTerms>& groups,
                                 const Eigen::VectorXd& theta) const;
-  void add_groups(const std::vector<MultiplierTerms>& groups, Eigen::MatrixXd group_gradients,
-                  const Eigen::VectorXd& theta, Derivatives& sum) const;
+  void add_groups(const std::vector<MultiplierTerms>& groups,
+                  const std::vector<SparseGradient>& group_gradients, const Eigen::VectorXd& theta,
+                  Derivatives& sum) const;
 
   Eigen::Index scales_;
   Eigen::Index factors_;

@@ -1,9 +1,17 @@
 #include "wear/life_sums.hpp"
 
+#include <algorithm>
+
 namespace sparewell::wear {
 
 using Eigen::ArrayXd;
 using Eigen::Index;
+
+namespace {
+
+constexpr std::size_t usual_scales = 4;  // items of one kind that a person has worn
+
+}  // namespace
 
 LifeSums::LifeSums(const LifeColumns& columns, double shape, Index scales, Index groups)
     : columns_{columns},
@@ -11,7 +19,15 @@ LifeSums::LifeSums(const LifeColumns& columns, double shape, Index scales, Index
       first_factor_{1 + scales},
       gradient_{Eigen::VectorXd::Zero(1 + scales + columns.factors())},
       hessian_{Eigen::MatrixXd::Zero(gradient_.size(), gradient_.size())},
-      group_gradients_{Eigen::MatrixXd::Zero(gradient_.size(), groups)} {}
+      group_gradients_(static_cast<std::size_t>(groups)) {
+  for (SparseGradient& of_group : group_gradients_) {
+    of_group.entries.reserve(static_cast<std::size_t>(1 + columns.factors()) + usual_scales);
+    of_group.entries.push_back({0, 0});
+    for (Index f = 0; f < columns.factors(); ++f) {
+      of_group.entries.push_back({first_factor_ + f, 0});
+    }
+  }
+}
 
 void LifeSums::add(const LifeBlock& block, const LifeAges& ages, const GroupState& groups) {
   find_means(block, ages.part);
@@ -42,7 +58,7 @@ void LifeSums::add(const LifeBlock& block, const LifeAges& ages, const GroupStat
     add_squares(-with_scale - by_age, means_);
     add_span_squares(block, ages.part, by_age);
   }
-  if (group_gradients_.cols() > 0) add_to_groups(block, ages, groups.hazards);
+  if (!group_gradients_.empty()) add_to_groups(block, ages, groups.hazards);
 }
 
 /// They are the means of z over the spans.
@@ -119,10 +135,16 @@ void LifeSums::add_to_groups(const LifeBlock& block, const LifeAges& ages, const
     const double sum = hazards[life.group];
     const double part = sum > 0 ? ages.hazard[i] / sum : 0;
     const double by_age = part * shape_;
-    double* gradient = &group_gradients_(0, life.group);
-    gradient[0] += part * ages.h[i];
-    gradient[1 + life.scale] -= by_age;
-    for (Index f = 0; f < means_.cols(); ++f) gradient[first_factor_ + f] += by_age * means_(i, f);
+    auto& entries = group_gradients_[static_cast<std::size_t>(life.group)].entries;
+    entries[0].value += part * ages.h[i];
+    for (Index f = 0; f < means_.cols(); ++f) {
+      entries[static_cast<std::size_t>(1 + f)].value += by_age * means_(i, f);
+    }
+    const Index scale = 1 + life.scale;
+    auto at = std::find_if(entries.begin() + 1 + means_.cols(), entries.end(),
+                           [&](const auto& entry) { return entry.parameter == scale; });
+    if (at == entries.end()) at = entries.insert(at, {scale, 0});
+    at->value -= by_age;
     ++i;
   }
 }

@@ -1,6 +1,8 @@
 /// Sums over lives that the derivatives of their likelihood are made of.
 #pragma once
 
+#include <vector>
+
 #include <Eigen/Core>
 
 #include "wear/life_columns.hpp"
@@ -11,6 +13,16 @@ namespace sparewell::wear {
 struct GroupState {
   Eigen::ArrayXd weights;  ///< of the hazards of its lives
   Eigen::ArrayXd hazards;  ///< their sum; only looked at when gradients of the groups are wanted
+};
+
+/// A gradient of which few entries are not zero: a person has worn few of all items, and with
+/// hundreds of items and thousands of people the others would take most of the room and time.
+struct SparseGradient {
+  struct Entry {
+    Eigen::Index parameter = 0;
+    double value = 0;
+  };
+  std::vector<Entry> entries;  ///< each parameter at most once
 };
 
 /// Gradient and Hessian by (log shape, log scales, beta) of the sum over lives of
@@ -26,8 +38,10 @@ class LifeSums {
   [[nodiscard]] const Eigen::VectorXd& gradient() const { return gradient_; }
   /// Only the lower triangle is filled.
   [[nodiscard]] const Eigen::MatrixXd& hessian() const { return hessian_; }
-  /// Gradient of the log of the summed hazard of each group, one a column.
-  [[nodiscard]] const Eigen::MatrixXd& group_gradients() const { return group_gradients_; }
+  /// Gradient of the log of the summed hazard of each group.
+  [[nodiscard]] const std::vector<SparseGradient>& group_gradients() const {
+    return group_gradients_;
+  }
 
  private:
   void find_means(const LifeBlock& block, const Eigen::ArrayXd& part);
@@ -43,7 +57,7 @@ class LifeSums {
   Eigen::Index first_factor_;
   Eigen::VectorXd gradient_;
   Eigen::MatrixXd hessian_;
-  Eigen::MatrixXd group_gradients_;
+  std::vector<SparseGradient> group_gradients_;  ///< log shape and beta first, then scales
   Eigen::ArrayXXd
       means_;  ///< of the block at hand: gradient by beta of the log wear age, a life a row
 };

@@ -60,6 +60,10 @@ TEST_CASE("Chances of replacement between the moments are near their own") {
   };
   CHECK(worst(unit(150, 2.2, 250), 7, 35) < 2e-6);
   CHECK(worst(unit(0, 2.2, 250), 7, 35) < 2e-6);
+  CHECK(worst(unit(150, 2.2, 250), 12, 20) < 4e-6);  // fewer moments
+  CHECK(worst(unit(0, 2.2, 250), 18, 25) < 4e-6);
+  CHECK(worst(unit(80, 1.4, 60), 12, 20) < 2e-5);
+  CHECK(worst(unit(0, 1.4, 60), 12, 20) < 2e-5);
   CHECK(worst(unit(80, 1.4, 60), 5, 30) < 2e-5);  // socks: replaced again and again
   CHECK(worst(unit(0, 1.4, 200), 1, 90) < 1e-4);
   CHECK(worst(unit(300, 3.5, 250), 1, 90) < 1e-4);

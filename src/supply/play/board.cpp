@@ -9,6 +9,8 @@ namespace sparewell::supply::play {
 namespace {
 
 constexpr std::uint64_t opening_draw = 0xffffffffU;  // no order day has this number
+/// A supplier is equally early or late for so many days (our choice): longer than deviations are.
+constexpr int spell_days = 28;
 
 std::vector<Date> order_days_in(const Period& period, const OrderDays& order_days) {
   std::vector<Date> made;
@@ -77,13 +79,16 @@ Board::Board(const Clinic& of, const Period& over, const std::function<double(co
 
 ItemWorld Board::world(std::size_t item, std::vector<Request> requests, std::uint64_t seed) const {
   const BoardItem& of = items[item];
-  const std::uint64_t subject = number_of(of.item->code.text);
+  const std::uint64_t supplier = number_of(of.item->supplier.text, number_of("supplier"));
   ItemWorld made{of.item,    period.start,        period.counted_from,
                  period.end, std::move(requests), of.order_days,
                  {}};
+  Date arrival = period.start;
   for (const Date day : of.order_days) {
-    const auto counter = static_cast<std::uint64_t>(day.time_since_epoch().count());
-    made.lead_days.push_back(drawn_days(of.lead, uniform_at(seed, subject, counter)));
+    const auto spell = static_cast<std::uint64_t>(day.time_since_epoch().count() / spell_days);
+    const int drawn = drawn_days(of.lead, uniform_at(seed, supplier, spell));
+    arrival = std::max(arrival, day + days{drawn});  // after the orders placed before it
+    made.lead_days.push_back(days_between(day, arrival));
   }
   return made;
 }

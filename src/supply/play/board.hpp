@@ -42,7 +42,10 @@ struct Board {
   /// Stocked items with a cost; `uses` tells the pieces a day of one that fixed levels go by.
   Board(const Clinic& clinic, const Period& period, const std::function<double(const Item&)>& uses);
 
-  /// The world of one item; its lead times are drawn by item and order day from `seed`.
+  /// The world of one item, its lead times drawn from `seed`. A supplier is early or late for weeks
+  /// on end, with all its items, and no order overtakes one placed before it: supply is sequential,
+  /// as what covers the demand until one arrival takes for granted (Zipkin, Foundations of Inventory
+  /// Management, McGraw-Hill 2000, section 7.4, from memory).
   [[nodiscard]] ItemWorld world(std::size_t item, std::vector<Request> requests,
                                 std::uint64_t seed) const;
   /// Our levels for the item on one order day: up to what covers the demand with each of

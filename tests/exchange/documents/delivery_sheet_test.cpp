@@ -54,7 +54,7 @@ TEST_CASE("A reader of PDF files finds every fact on one page, whatever the scri
   const auto pages = write_delivery_sheet(made_sheet(2), path);
   REQUIRE(pages);
   CHECK(*pages == 1);
-  const auto text = read_by("pdftotext -layout " + path + " -");
+  const auto text = read_by(fmt::format("pdftotext -layout {} -", path));
   for (const auto* part :
        {"Harbour Limb Clinic", "Port Sample", "P-0012", "Ольга Řeháková", "Locking liner 1", "LOT1",
         "SN77", "28", "25 Nov 2026", "Look at the skin every day", "does not replace judgement",
@@ -71,14 +71,14 @@ TEST_CASE("Many lines go over several pages, long texts wrap, the name can be le
   auto sheet = made_sheet(120);
   sheet.paper = PaperSize::letter;
   sheet.patient_name.clear();
-  sheet.lines[0].description = std::string(400, 'w') + " tail";
+  sheet.lines[0].description = fmt::format("{} tail", std::string(400, 'w'));
   const auto pages = write_delivery_sheet(sheet, path);
   REQUIRE(pages);
   CHECK(*pages > 2);
   const auto facts = read_by("pdfinfo " + path);
   CHECK(has(facts, fmt::format("Pages:           {}", *pages)));
   CHECK(has(facts, "612 x 792"));
-  const auto text = read_by("pdftotext -layout " + path + " -");
+  const auto text = read_by(fmt::format("pdftotext -layout {} -", path));
   CHECK(has(text, "tail"));
   CHECK(has(text, "LOT119"));
   CHECK(has(text, fmt::format("Page {} of {}", *pages, *pages)));

@@ -129,14 +129,16 @@ FreshTails FreshCountsCache::covering(double shape, double horizon, double loss_
 }
 
 const FreshCounts& FreshCountsCache::made(double shape, int power, int losses) {
-  const auto key = std::tuple{shape, power, losses};
-  const std::lock_guard lock{guard_};
-  auto found = made_.find(key);
-  if (found == made_.end()) {
-    const double horizon = std::exp2(power);
-    found = made_.emplace(key, FreshCounts{shape, horizon, losses * loss_step / horizon}).first;
+  Entry* entry = nullptr;
+  {
+    const std::lock_guard lock{guard_};
+    entry = &made_[{shape, power, losses}];
   }
-  return found->second;
+  std::call_once(entry->made, [&] {
+    const double horizon = std::exp2(power);
+    entry->counts.emplace(shape, horizon, losses * loss_step / horizon);
+  });
+  return *entry->counts;
 }
 
 }  // namespace sparewell::supply

@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <map>
 #include <mutex>
+#include <optional>
 #include <tuple>
 #include <vector>
 
@@ -75,10 +76,14 @@ class FreshCountsCache {
   [[nodiscard]] FreshTails covering(double shape, double horizon, double loss_rate = 0);
 
  private:
+  struct Entry {
+    std::once_flag made;
+    std::optional<FreshCounts> counts;
+  };
   [[nodiscard]] const FreshCounts& made(double shape, int power, int losses);
 
-  std::mutex guard_;
-  std::map<std::tuple<double, int, int>, FreshCounts> made_;  // entries never move
+  std::mutex guard_;  // not held while counts are made, so that threads make theirs side by side
+  std::map<std::tuple<double, int, int>, Entry> made_;  // entries never move
 };
 
 }  // namespace sparewell::supply

@@ -88,9 +88,12 @@ int persons_for(double chance_of_second) {
   return chance_of_second < 0.3 ? 8 : 24;
 }
 
+/// Without those who are so rare that no chance depends on them, the outermost by far.
 std::vector<wear::MultiplierPoint> persons_of(const wear::Multiplier& person, int points) {
   if (points == 1) return {{person.mean(), 1}};
-  return wear::multiplier_points(person, points);
+  auto made = wear::multiplier_points(person, points);
+  std::erase_if(made, [](const auto& point) { return point.weight < unseen; });
+  return made;
 }
 
 std::vector<Later> later_of(const wear::UnitLife& life, double wear, double losses,

@@ -10,7 +10,7 @@ namespace sparewell::supply {
 namespace {
 
 // A chance of so many replacements that no order depends on it.
-constexpr double unseen = 1e-9;
+constexpr double unseen = 1e-7;
 // The sums below are made with this many cells and twice as many, and extrapolated.
 constexpr int least_terms = 3;
 constexpr int most_terms = 256;

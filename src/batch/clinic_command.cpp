@@ -22,13 +22,10 @@ struct Options {
 };
 
 /// Nothing for an empty text.
-std::optional<Money> amount_option(std::string_view option, const std::string& text,
-                                   const Currency& currency) {
+std::optional<Money> cost_option(std::string_view option, const std::string& text,
+                                 const Currency& currency) {
   if (text.empty()) return std::nullopt;
-  const auto amount = parse_money(text, currency);
-  if (amount && amount->minor >= 0) return *amount;
-  throw WrongUse{fmt::format("{} '{}' is not an amount of money in {}; write one such as 150.00.",
-                             option, text, currency.code)};
+  return amount_option(option, text, currency);
 }
 
 /// A line break typed as \n on the command line becomes one.
@@ -63,14 +60,14 @@ ClinicSettings changed(ClinicSettings settings, const Options& options) {
   if (options.holding_rate) settings.costs.holding_rate = *options.holding_rate;
   if (options.shortage_cost) {
     settings.costs.shortage =
-        amount_option("--shortage-cost", *options.shortage_cost, settings.currency);
+        cost_option("--shortage-cost", *options.shortage_cost, settings.currency);
   }
   if (options.line_cost) {
-    settings.costs.line = amount_option("--line-cost", *options.line_cost, settings.currency);
+    settings.costs.line = cost_option("--line-cost", *options.line_cost, settings.currency);
   }
   if (options.approval_above) {
     settings.approval_above =
-        amount_option("--approval-above", *options.approval_above, settings.currency);
+        cost_option("--approval-above", *options.approval_above, settings.currency);
   }
   return settings;
 }

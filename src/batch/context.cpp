@@ -1,13 +1,12 @@
 #include "batch/context.hpp"
 
-#include <pwd.h>
-#include <unistd.h>
-
 #include <chrono>
 #include <ctime>
 #include <iostream>
 
 #include <fmt/format.h>
+#include <pwd.h>
+#include <unistd.h>
 
 #include "desk/effect_words.hpp"
 
@@ -34,6 +33,13 @@ Date date_option(const std::string& name, const std::string& text) {
     throw WrongUse{fmt::format("{} '{}' is not a date; write it as YYYY-MM-DD.", name, text)};
   }
   return *date;
+}
+
+Money amount_option(std::string_view name, const std::string& text, const Currency& currency) {
+  const auto amount = parse_money(text, currency);
+  if (amount && amount->minor >= 0) return *amount;
+  throw WrongUse{fmt::format("{} '{}' is not an amount of money in {}; write one such as 150.00.",
+                             name, text, currency.code)};
 }
 
 Date Context::today() const {

@@ -50,6 +50,10 @@ void print_notes(const wear::ClinicLife& fitted);
 /// Reads an ISO 8601 date given on the command line. Throws WrongUse naming the option.
 [[nodiscard]] Date date_option(const std::string& name, const std::string& text);
 
+/// Reads an amount of money, 0 or more. Throws WrongUse naming the option.
+[[nodiscard]] Money amount_option(std::string_view name, const std::string& text,
+                                  const Currency& currency);
+
 void add_import(Command& app, Context& context);
 void add_clinic(Command& app, Context& context);
 void add_forecast(Command& app, Context& context);

@@ -54,14 +54,7 @@ supply::OrderPolicy policy_with(const ClinicSettings& settings, const Options& o
     policy.service_target = *options.service_target;
     policy.costs.shortage.reset();  // what is asked for goes before the costs
   }
-  if (options.budget) {
-    const auto amount = parse_money(*options.budget, settings.currency);
-    if (!amount || amount->minor < 0) {
-      throw WrongUse{fmt::format("--budget '{}' is not an amount in {}; write one such as 2500.00.",
-                                 *options.budget, settings.currency.code)};
-    }
-    policy.budget = *amount;
-  }
+  if (options.budget) policy.budget = amount_option("--budget", *options.budget, settings.currency);
   return policy;
 }
 

@@ -14,6 +14,7 @@ struct Options {
   std::vector<int> wait;
   std::vector<double> service;
   std::vector<std::string> without;
+  std::optional<std::string> budget;
 };
 
 Json amounts_json(const std::map<Currency, std::int64_t>& amounts) {
@@ -71,7 +72,11 @@ void print_table(const std::vector<desk::Compared>& compared) {
 
 int run(const Context& context, const Options& options) {
   desk::WhatIfQuestions questions{options.wait, options.service, {}};
-  const auto assessment = context.forecast();
+  auto assessment = context.forecast();
+  if (options.budget) {
+    assessment.budget =
+        amount_option("--budget", *options.budget, assessment.clinic.settings.currency);
+  }
   const ClinicIndex index{assessment.clinic};
   for (const auto& name : options.without) {
     if (index.supplier({name}) == nullptr) {
@@ -105,6 +110,8 @@ void add_what_if(Command& app, Context& context) {
   command->add_option("--service", options->service, "Another chance of not running out")
       ->within(0.5, 0.9999);
   command->add_option("--without", options->without, "Nothing can be ordered from this supplier");
+  command->add_option("--budget", options->budget,
+                      "The most that the goods may cost, whatever is decided");
   command->callback([&context, options] {
     context.run = [&context, options] { return run(context, *options); };
   });

@@ -61,9 +61,13 @@ void add_amounts(std::vector<TableRow>& rows, const std::string& id, const std::
 }  // namespace
 
 std::vector<Decision> decisions(const ClinicSettings& settings, Date today,
-                                const WhatIfQuestions& questions) {
-  const auto usual = supply::policy_of(settings);
-  std::vector<Decision> made{{"Order today", usual}};
+                                const WhatIfQuestions& questions,
+                                const std::optional<Money>& budget) {
+  auto usual = supply::policy_of(settings);
+  usual.budget = budget;
+  std::string title = "Order today";
+  if (budget) title += fmt::format(" for at most {}", amount_words(*budget));
+  std::vector<Decision> made{{std::move(title), usual}};
   for (const int wait : questions.wait_days) {
     made.push_back({fmt::format("Wait {}", count_words(wait, "day", "days")), usual});
     made.back().policy.order_on = today + days{wait};
@@ -83,7 +87,8 @@ std::vector<Decision> decisions(const ClinicSettings& settings, Date today,
 std::vector<Compared> compare(const Assessment& assessment, const WhatIfQuestions& questions) {
   const auto lives = without_held(assessment.lives, assessment.held_needs);
   std::vector<Compared> made;
-  for (auto& decision : decisions(assessment.clinic.settings, assessment.today, questions)) {
+  for (auto& decision :
+       decisions(assessment.clinic.settings, assessment.today, questions, assessment.budget)) {
     auto outcome = supply::what_if(assessment.clinic, lives, assessment.today, decision.policy);
     made.push_back({std::move(decision), std::move(outcome)});
   }
@@ -143,7 +148,8 @@ std::string what_if_introduction() {
 }
 
 std::string what_if_note() {
-  return "Missing pieces are means over all stocked items, without rush orders. Waiting means that "
+  return "Missing pieces are means over all stocked items, without rush orders. "
+         "Every column keeps to the budget that is set under Held back. Waiting means that "
          "the order is written that much later. Whether another item may be worn instead is for a "
          "licensed clinician to decide.";
 }

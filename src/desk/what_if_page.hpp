@@ -18,13 +18,15 @@ struct WhatIfQuestions {
 };
 
 struct Decision {
-  std::string title;  ///< "Order today", "Wait 7 days", "90 % target", "Without Tern"
+  std::string title;  ///< "Order today", "Order today for at most 500.00 EUR", "Wait 7 days",
+                      ///< "90 % target", "Without Tern"
   supply::OrderPolicy policy;
 };
 
-/// Ordering today first, then what is asked.
+/// Ordering today first, then what is asked, all of it within the budget if there is one.
 [[nodiscard]] std::vector<Decision> decisions(const ClinicSettings& settings, Date today,
-                                              const WhatIfQuestions& questions);
+                                              const WhatIfQuestions& questions,
+                                              const std::optional<Money>& budget = std::nullopt);
 
 struct Compared {
   Decision decision;

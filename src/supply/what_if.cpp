@@ -1,6 +1,7 @@
 #include "supply/what_if.hpp"
 
 #include <algorithm>
+#include <unordered_map>
 
 #include "clinic/in_parallel.hpp"
 #include "supply/consideration.hpp"
@@ -19,14 +20,22 @@ struct Risk {
   double wanted = 0;
 };
 
-Risk risk_of(StockedItem& of) {
+/// What a stocked item needs until this order arrives, and until the one after it does.
+struct Needs {
+  Pmf before;
+  Pmf after;
+};
+
+Needs needs_of(StockedItem& of) {
   const ItemCase& given = of.given;
-  const int position = given.position.total();
-  const int ordered = of.line ? of.line->quantity : 0;
-  const Pmf this_order = of.demand.until_arrival(given.order_on, given.lead);
   if (!of.needed) of.needed = of.demand.until_arrival(given.next_order_day, given.lead);
-  return {expected_short(this_order, position), expected_short(*of.needed, position + ordered),
-          of.needed->more_than(position + ordered), given.wanted.chance};
+  return {of.demand.until_arrival(given.order_on, given.lead), *of.needed};
+}
+
+Risk risk_of(const ItemCase& given, const Needs& needs, int ordered) {
+  const int position = given.position.total();
+  return {expected_short(needs.before, position), expected_short(needs.after, position + ordered),
+          needs.after.more_than(position + ordered), given.wanted.chance};
 }
 
 /// The first day after today with a noticeable chance that more than `there` are needed by then.
@@ -106,10 +115,20 @@ Outcome what_if(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives
                 const OrderPolicy& policy) {
   Consideration considered{clinic, lives, today, policy};
   auto& items = considered.items();
-  std::vector<Risk> risks(items.size());
+  std::vector<Needs> needs(items.size());
   in_parallel(items.size(), [&](std::size_t i) {
-    if (items[i].stocked) risks[i] = risk_of(*items[i].stocked);
+    if (items[i].stocked) needs[i] = needs_of(*items[i].stocked);
   });
+  const Proposal proposal = considered.proposal();
+  std::unordered_map<ItemCode, int> ordered;  // with a budget less than was wanted
+  for (const ProposalLine& line : proposal.lines) ordered.emplace(line.item, line.quantity);
+  std::vector<Risk> risks(items.size());
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    if (!items[i].stocked) continue;
+    const ItemCase& given = items[i].stocked->given;
+    const auto line = ordered.find(given.item.code);
+    risks[i] = risk_of(given, needs[i], line == ordered.end() ? 0 : line->second);
+  }
   Outcome outcome;
   std::vector<std::size_t> risky;
   for (std::size_t i = 0; i < items.size(); ++i) {
@@ -128,7 +147,6 @@ Outcome what_if(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives
                                runs_out(of, of.given.position.total()),
                                alternatives_to(of.given.item, clinic)});
   }
-  const Proposal proposal = considered.proposal();
   for (const ProposalLine& line : proposal.lines) {
     add_line(outcome, line);
     if (line.reason.patient_ordered) outcome.patients_late += late_of(line);

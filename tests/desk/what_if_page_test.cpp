@@ -39,6 +39,16 @@ TEST_CASE("Each question is one more decision beside ordering today") {
   CHECK(made[3].policy.without.contains({"Tern"}));
 }
 
+TEST_CASE("A budget holds for every decision, and the first one says so") {
+  const Money budget{50000, {"EUR"}};
+  const auto made = decisions({}, today, {{7}, {}, {}}, budget);
+  REQUIRE(made.size() == 2);
+  CHECK(made[0].title == "Order today for at most 500.00 EUR");
+  CHECK(made[0].policy.budget == budget);
+  CHECK(made[1].title == "Wait 7 days");
+  CHECK(made[1].policy.budget == budget);
+}
+
 TEST_CASE("Decisions stand side by side, a measure a row") {
   const auto table = what_if_table({{{"Order today", {}}, outcome()}, {{"Wait 7 days", {}}, {}}});
   REQUIRE(table.columns().size() == 3);

@@ -50,6 +50,16 @@ TEST_CASE("Shortages before and after the order are those of Poisson demand") {
   CHECK(now.items_below_target == 0);
 }
 
+TEST_CASE("Within a budget only what can be paid for arrives") {
+  // Three pieces of 100 EUR: E (N - s)+ summed by hand for a shelf of eight.
+  Given given;
+  given.policy.budget = Money{30000, Currency{"EUR"}};
+  const Outcome now = given.outcome();
+  CHECK(now.pieces == 3);
+  CHECK(now.short_after == Approx(poisson_short(7, 8)).epsilon(1e-3));
+  CHECK(now.items_below_target == 1);
+}
+
 TEST_CASE("Waiting a week leaves the shelf to last a week longer") {
   Given given;
   given.policy.order_on = today + days{7};

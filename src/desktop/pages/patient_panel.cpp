@@ -5,7 +5,6 @@
 #include <wx/checkbox.h>
 #include <wx/sizer.h>
 #include <wx/stattext.h>
-#include <wx/wrapsizer.h>
 
 #include "desktop/text.hpp"
 #include "desktop/widgets/find_box.hpp"
@@ -175,8 +174,8 @@ void PatientPanel::show_patient(const std::string& ref) {
 }
 
 wxSizer* PatientPanel::make_buttons() {
-  // In two rows where the pane is narrow; in one they would push the chart out of sight.
-  auto* sizer = new wxWrapSizer{wxHORIZONTAL, wxREMOVE_LEADING_SPACES};
+  // What is done every day and fits into one row of a narrow pane; delivery sheets are in the menu.
+  auto* sizer = new wxBoxSizer{wxHORIZONTAL};
   const auto add = [&](desk::Command command) {
     const auto& spec = desk::command_spec(command);
     auto* button = new wxButton{card_, wxID_ANY, to_wx(spec.label)};
@@ -189,8 +188,6 @@ wxSizer* PatientPanel::make_buttons() {
   end_ = add(desk::Command::end_part);
   book_ = add(desk::Command::book_parts);
   cancel_ = add(desk::Command::cancel_booking);
-  sheet_ = add(desk::Command::sheet_again);
-  signed_ = add(desk::Command::sheet_signed);
   return sizer;
 }
 
@@ -213,8 +210,6 @@ void PatientPanel::allow_work(const desk::CommandState& state) {
   end_->Enable(desk::command_spec(desk::Command::end_part).enabled(state));
   book_->Enable(desk::command_spec(desk::Command::book_parts).enabled(state));
   cancel_->Enable(desk::command_spec(desk::Command::cancel_booking).enabled(state));
-  sheet_->Enable(desk::command_spec(desk::Command::sheet_again).enabled(state));
-  signed_->Enable(desk::command_spec(desk::Command::sheet_signed).enabled(state));
 }
 
 void PatientPanel::choose(const PatientRef& patient, std::size_t unit) {

@@ -64,8 +64,6 @@ class PatientPanel : public Page {
   wxButton* book_ = nullptr;
   wxButton* cancel_ = nullptr;
   bool has_bookings_ = false;
-  wxButton* sheet_ = nullptr;
-  wxButton* signed_ = nullptr;
   desk::DayPtr day_;
   desk::ForecastTestPtr test_;
   desk::PatientList list_;

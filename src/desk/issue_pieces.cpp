@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "desk/wording.hpp"
+#include "supply/lead_time.hpp"
 #include "supply/picking.hpp"
 
 namespace sparewell::desk {
@@ -51,10 +52,26 @@ std::string shortage_words(const IssueQuestion& question, int there,
   return text + ".";
 }
 
+/// The day by which pieces ordered on the next order day have come, nine times in ten.
+Date replaced_by(const Clinic& clinic, const IssueQuestion& question) {
+  constexpr double usually = 0.9;
+  const ClinicIndex index{clinic};
+  const Item* item = index.item(question.item);
+  if (item == nullptr) return question.day;
+  const Supplier* supplier = index.supplier(item->supplier);
+  const OrderDays order_days = supplier == nullptr ? OrderDays{} : supplier->order_days;
+  return next_order_day(order_days, question.day) +
+         days{supply::LeadTimes{clinic}.of(*item).quantile(usually)};
+}
+
+/// What is booked for a later day can still be ordered in time.
 int promised_to_others(const Clinic& clinic, const IssueQuestion& question) {
+  const Date until = replaced_by(clinic, question);
   int promised = 0;
   for (const auto& reservation : clinic.reservations) {
     if (reservation.item != question.item || reservation.patient == question.patient) continue;
+    if (!question.place.empty() && reservation.place != question.place) continue;
+    if (reservation.needed_on && *reservation.needed_on > until) continue;
     promised += reservation.quantity;
   }
   return promised;

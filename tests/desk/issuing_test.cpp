@@ -6,6 +6,7 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
+#include "desk/issue_pieces.hpp"
 #include "desk/proof_of_delivery.hpp"
 #include "desk/substance_table.hpp"
 #include "store/open.hpp"
@@ -164,6 +165,23 @@ TEST_CASE("What is promised to others is asked about, and wrong questions are re
   CHECK_FALSE(issue_part(*store, request(1), today + days{1}, today, "anna"));
   asked.patient = "P-9";
   CHECK_FALSE(issue_part(*store, asked, today, today, "anna"));
+}
+
+TEST_CASE("What is booked so far ahead that it can be ordered in time is not asked about") {
+  auto clinic = store::load_clinic(*made_store()->read());
+  desk::IssueQuestion question;
+  question.patient = {"P-2"};
+  question.item = {"L1"};
+  question.quantity = 4;
+  question.day = today;
+  const auto asked = [&](std::optional<Date> needed_on) {
+    clinic.reservations.at(0).needed_on = needed_on;
+    return std::ranges::any_of(pieces_for(clinic, question).findings,
+                               [](const auto& finding) { return finding.key == "promised"; });
+  };
+  CHECK(asked(std::nullopt));
+  CHECK(asked(today + days{7}));
+  CHECK_FALSE(asked(today + days{200}));
 }
 
 TEST_CASE("Opened parts come back to quarantine, unopened ones to the shelf with their lot") {

@@ -70,8 +70,8 @@ std::string PlanPage::grounds() const {
     return "Play the policy (Ctrl+Y) goes through the last 12 months day by day, and through "
            "futures drawn from what was learned of wear, and orders as Sparewell would have "
            "ordered, by min-max levels, and when nothing is left. It shows what each keeps in "
-           "stock and whom it keeps waiting. It takes some seconds to a minute, changes nothing, "
-           "and can be stopped.";
+           "stock and whom it keeps waiting. It takes seconds, or many minutes where "
+           "there are thousands of patients; it changes nothing, and can be stopped.";
   }
   return played() ? fmt::format("{}", fmt::join(play_notes(**play_), " ")) : "";
 }

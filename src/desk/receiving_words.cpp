@@ -93,7 +93,7 @@ std::string finding_words(const supply::ReceivingFinding& finding,
   switch (finding.kind) {
     case Finding::over_delivered:
       return fmt::format("{} came, but {} of {} {} still to come: {}; {}.",
-                         pieces_words(delivery.counted()), number_words(finding.outstanding),
+                         pieces_words(delivery.quantity), number_words(finding.outstanding),
                          order_words(outcome), finding.outstanding == 1 ? "was" : "were", nothing,
                          finding.stops ? "count again, and then accept the extra pieces or receive "
                                          "only what was ordered"
@@ -137,6 +137,25 @@ std::vector<std::string> finding_sentences(const ReceivingOutcome& outcome) {
   return made;
 }
 
+namespace {
+
+/// What becomes of the damaged pieces: no more are owed than are still to come of the order.
+std::string replacement_words(const ReceivingOutcome& outcome) {
+  const int damaged = outcome.delivery.damaged;
+  const char* them = damaged == 1 ? "it" : "them";
+  if (outcome.delivery.damaged_settled)
+    return fmt::format("the supplier does not replace {}", them);
+  int to_come = -outcome.delivery.counted();
+  for (const std::size_t at : outcome.match.lines) to_come += outcome.lines[at].outstanding();
+  if (to_come >= damaged) return fmt::format("the supplier still owes {}", them);
+  if (to_come > 0) {
+    return fmt::format("the supplier still owes {} of them", number_words(to_come));
+  }
+  return fmt::format("nothing is owed for {}, because all that was ordered has come", them);
+}
+
+}  // namespace
+
 std::vector<std::string> receipt_lines(const ReceivingOutcome& outcome) {
   if (!outcome.is_recorded()) return {"Nothing was recorded."};
   std::vector<std::string> made;
@@ -146,12 +165,10 @@ std::vector<std::string> receipt_lines(const ReceivingOutcome& outcome) {
                                serial_words(movement->serials), movement->place));
   }
   if (const auto& damaged = outcome.receiving.damaged) {
-    made.push_back(fmt::format("{} of {}{} came damaged, put to {}; {} {}.",
+    made.push_back(fmt::format("{} of {}{} came damaged, put to {}; {}.",
                                pieces_words(damaged->quantity), outcome.item.code.text,
                                serial_words(damaged->serials), damaged->place,
-                               outcome.delivery.damaged_settled ? "the supplier does not replace"
-                                                                : "the supplier still owes",
-                               damaged->quantity == 1 ? "it" : "them"));
+                               replacement_words(outcome)));
   }
   for (const auto& receipt : outcome.receiving.lines) {
     const OrderLine& line = receipt.after;

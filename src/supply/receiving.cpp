@@ -91,7 +91,7 @@ std::vector<ReceivingFinding> findings_of(const Delivery& delivery, const Item& 
                                           const Accepted& accepted) {
   using Finding = ReceivingFinding::Kind;
   std::vector<ReceivingFinding> made;
-  if (delivery.counted() > outstanding) {
+  if (delivery.quantity > outstanding) {
     made.push_back({Finding::over_delivered, !accepted.extra, outstanding, std::nullopt});
   }
   if (item.shelf_life_days && !delivery.use_by) {

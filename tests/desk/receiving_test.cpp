@@ -377,6 +377,23 @@ TEST_CASE("Damaged pieces go into quarantine, are nobody's, and are still to com
   CHECK(clinic.store->verify().empty());
 }
 
+TEST_CASE("A damaged piece beyond the order is one too many, and none is owed for it") {
+  const OrderingClinic clinic;
+  order_for_patients(clinic);
+  REQUIRE(clinic.receive(socks(clinic.line("Tern", "PO-2", "S-1").quantity)));
+  auto asked = socks(1);
+  asked.order_ref = "PO-2";
+  asked.damaged = 1;
+  const auto stopped = clinic.receive(asked);
+  REQUIRE(stopped);
+  CHECK_FALSE(stopped->is_recorded());
+  CHECK(holds(all(desk::finding_sentences(*stopped)), "0 of order PO-2 of Tern"));
+  asked.accepted.extra = true;
+  const auto taken = clinic.receive(asked);
+  REQUIRE(taken);
+  CHECK(holds(all(desk::receipt_lines(*taken)), "nothing is owed for it"));
+}
+
 TEST_CASE("Serial numbers are kept with the movement, one a sound piece") {
   const OrderingClinic clinic;
   auto asked = socks(2);

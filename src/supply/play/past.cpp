@@ -12,7 +12,7 @@ namespace sparewell::supply::play {
 namespace {
 
 /// Days worked on between two questions whether to go on.
-constexpr std::size_t days_at_once = 8;
+constexpr std::size_t days_at_once = 4;
 
 /// An item that is ordered on a day, and the how manieth of its order days that is.
 struct Ordered {

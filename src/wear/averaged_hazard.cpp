@@ -25,14 +25,16 @@ class Laws {
   explicit Laws(const PossibleLives& lives)
       : age_{lives.wear_age.cast<float>()},
         shape_{lives.shape.cast<float>()},
-        log_scale_{lives.log_scale.cast<float>()},
         person_shape_{lives.person_shape.cast<float>()},
         rates_{lives.rates.cast<float>()},
-        // Of a hazard so far and of a new part: what the further hazard is a multiple of.
-        per_rate_{(lives.wear_age > 0)
-                      .select((lives.shape * (lives.wear_age.log() - lives.log_scale)).exp(), 1.0)
-                      .cast<float>() /
-                  lives.person_rate.cast<float>()} {}
+        is_new_{!(lives.wear_age[0] > 0)} {
+    const LawArray log_rate = lives.person_rate.log();
+    const LawArray log_of =
+        is_new_ ? (-lives.shape * lives.log_scale - log_rate).eval()
+                : (lives.shape * (lives.wear_age.log() - lives.log_scale) - log_rate).eval();
+    log_so_far_ = log_of.cast<float>();
+    so_far_ = log_so_far_.exp();
+  }
 
   /// -log of the chance to last for so many days in each span, averaged over the laws; by the best
   /// estimate it is `best_hazard`.
@@ -41,31 +43,32 @@ class Laws {
     for (Eigen::Index span = 0; span < span_days.size(); ++span) {
       if (span_days[span] > 0) wear += rates_.col(span) * static_cast<float>(span_days[span]);
     }
-    // exp(y) - 1 keeps four digits of so small a hazard, and takes half the time.
     const bool tiny = best_hazard < tiny_hazard;
-    // A part is new under all laws or under none.
-    const bool is_new = !(age_[0] > 0);
-    Eigen::ArrayXf hazard =
-        shape_ * (is_new ? (wear.log() - log_scale_).eval() : (wear / age_).log1p());
-    if (is_new) {
-      hazard = hazard.exp();
-    } else if (tiny) {
-      hazard = hazard.expm1();
-    } else {
-      hazard = hazard.exp() - 1;
-    }
-    const Eigen::ArrayXf mixed = person_shape_ * (hazard * per_rate_).log1p();
+    const Eigen::ArrayXf mixed = person_shape_ * further(wear, tiny).log1p();
     if (tiny) return -std::log1p(static_cast<double>((-mixed).expm1().mean()));
     return -std::log(std::max<double>((-mixed).exp().mean(), 1e-300));
   }
 
  private:
+  /// The hazard of so much wear to come over the rate of the person's multiplier.
+  [[nodiscard]] Eigen::ArrayXf further(const Eigen::ArrayXf& wear, bool tiny) const {
+    if (is_new_) return (shape_ * wear.log() + log_so_far_).exp();
+    const Eigen::ArrayXf growth = shape_ * (wear / age_).log1p();
+    // The difference keeps four digits unless the hazard is tiny, and takes half the time.
+    if (!tiny) return (growth + log_so_far_).exp() - so_far_;
+    // A factor may be too large for a float, and the hazard so far too small.
+    constexpr float large = 20;
+    return (growth > large)
+        .select((growth + log_so_far_).exp(), so_far_ * growth.min(large).expm1());
+  }
+
   Eigen::ArrayXf age_;
   Eigen::ArrayXf shape_;
-  Eigen::ArrayXf log_scale_;
   Eigen::ArrayXf person_shape_;
   Eigen::ArrayXXf rates_;
-  Eigen::ArrayXf per_rate_;
+  bool is_new_;                // under all laws or under none
+  Eigen::ArrayXf so_far_;      // the hazard over the rate
+  Eigen::ArrayXf log_so_far_;  // of a new part: what does not depend on its wear
 };
 
 }  // namespace

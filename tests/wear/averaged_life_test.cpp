@@ -112,6 +112,28 @@ TEST_CASE("An averaged life gives the average of the chances under each law") {
   }
 }
 
+TEST_CASE("A part that was hardly worn, whatever its shape, has chances too") {
+  // What has been worn multiplies by 1e60 on the way, and is 1e-60 now: beyond what a float holds.
+  Random random;
+  for (const double age : {1e-6, 0.01, 1.0}) {
+    for (const double shape : {0.8, 4.0, 12.0}) {
+      CAPTURE(age);
+      CAPTURE(shape);
+      Case given = some_case(random, 1.05, 1);
+      given.lives.log_scale += std::log(300) - given.lives.log_scale.mean();
+      given.lives.wear_age *= age / given.lives.wear_age.max(1.0);
+      given.lives.wear_age = given.lives.wear_age.max(age / 2);
+      for (double& each : given.lives.shape) each = random.around(shape, 1.05);
+      const Multiplier person{given.lives.person_shape[0], given.lives.person_rate[0]};
+      const UnitLife best{today, age, shape, 300, given.future, person};
+      const UnitLife life = best.averaged_over(given.lives);
+      for (double after = 1; after < 2000; after *= 2) {
+        CHECK(life.chance_after(after) == Approx(direct(given, after)).epsilon(0.03).scale(1));
+      }
+    }
+  }
+}
+
 TEST_CASE("Dates and chances of an averaged life agree") {
   Random random;
   for (int i = 0; i < 100; ++i) {

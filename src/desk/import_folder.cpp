@@ -9,6 +9,7 @@
 #include "desk/import/merge_rows.hpp"
 #include "desk/import/rejects_folder.hpp"
 #include "desk/import/stock_count.hpp"
+#include "desk/moved_visits.hpp"
 #include "exchange/csv_text.hpp"
 #include "exchange/folder_files.hpp"
 
@@ -32,13 +33,13 @@ class FolderImport {
     // In the order in which rows refer to each other.
     merge(exchange::suppliers_table());
     merge(exchange::catalogue_table());
-    merge(exchange::patients_table());
+    merge_patients();
     merge(exchange::prostheses_table());
     merge(exchange::usage_table());
     merge(exchange::sensitivities_table());
     merge(exchange::measurements_table());
     merge(exchange::issued_table());
-    import(exchange::stock_table(), import_stock_count);
+    take_in(exchange::stock_table(), import_stock_count);
     merge(exchange::orders_table());
     merge(exchange::claims_table());
     merge(exchange::invoices_table());
@@ -54,73 +55,84 @@ class FolderImport {
 
   template <class Record>
   void merge(const exchange::Table<Record>& table) {
-    import(table, [&](FileImport& file) { merge_file(file, table);
-  });
-}
-
-template <class Record, class Take>
-void import(const exchange::Table<Record>& table, Take take) {
-  const auto found = files_.find(table.file);
-  if (found == files_.end() || report_.cancelled) return;
-  auto bytes = exchange::read_bytes(found->second);
-  if (!bytes) return refuse_file(table.file, bytes.error());
-  const auto size = static_cast<double>(bytes->size());
-  progress_.begin(table.file, size);
-  const auto file = exchange::CsvFile::open(table.file, std::move(*bytes), options_.format,
-                                            exchange::column_specs(table));
-  if (!file) return refuse_file(table.file, file.error());
-  write(*file, take);
-}
-
-/// One transaction; nothing of it stays when it is cancelled or throws.
-template <class Take>
-void write(const exchange::CsvFile& file, Take take) {
-  const auto work = store_.begin_write(
-      {author_.who, author_.why.empty() ? fmt::format("import of {}", file.name())
-                                        : fmt::format("{}, {}", author_.why, file.name())});
-  FileImport run{*work, file, options_, progress_};
-  take(run);
-  if (run.cancelled) {
-    report_.cancelled = true;
-    report_.notes.push_back(fmt::format(
-        "The import was stopped: nothing of {} was kept, files before it were.", file.name()));
-    return;
+    take_in(table, [&](FileImport& file) { merge_file(file, table); });
   }
-  run.finish();
-  if (run.wrote) work->commit();
-  if (!run.rejects.empty()) rejects_[file.name()] = exchange::rejects_text(file, run.rejects);
-  report_.refused.insert(report_.refused.end(), run.refused.begin(), run.refused.end());
-  report_.files.push_back(std::move(run.report));
-}
 
-void refuse_file(const std::string& name, const Refusal& refusal) {
-  FileReport file;
-  file.file = name;
-  file.refusal = refusal.sentence;
-  report_.files.push_back(std::move(file));
-}
-
-void write_rejects() {
-  if (rejects_.empty()) return;
-  const auto wanted =
-      options_.rejects_folder.empty() ? folder_ / "rejects" : options_.rejects_folder;
-  const auto written = write_rejects_folder(wanted, rejects_);
-  if (written) {
-    report_.rejects_folder = *written;
-  } else {
-    report_.notes.push_back(written.error().sentence);
+  /// Bookings go along with visits that are moved.
+  void merge_patients() {
+    const auto table = exchange::patients_table();
+    take_in(table, [&](FileImport& file) {
+      const auto booked = booked_for_visits(file.work);
+      merge_file(file, table);
+      if (file.cancelled) return;
+      const auto told = follow_visits(file.work, booked, options_.today);
+      file.report.notes.insert(file.report.notes.end(), told.begin(), told.end());
+    });
   }
-}
 
-store::Store& store_;
-fs::path folder_;
-const store::Author& author_;
-const ImportOptions& options_;
-ImportReport report_;
-Files files_;
-Progress progress_;
-std::map<std::string, std::string> rejects_;
-};  // namespace
+  template <class Record, class Take>
+  void take_in(const exchange::Table<Record>& table, Take take) {
+    const auto found = files_.find(table.file);
+    if (found == files_.end() || report_.cancelled) return;
+    auto bytes = exchange::read_bytes(found->second);
+    if (!bytes) return refuse_file(table.file, bytes.error());
+    const auto size = static_cast<double>(bytes->size());
+    progress_.begin(table.file, size);
+    const auto file = exchange::CsvFile::open(table.file, std::move(*bytes), options_.format,
+                                              exchange::column_specs(table));
+    if (!file) return refuse_file(table.file, file.error());
+    write(*file, take);
+  }
+
+  /// One transaction; nothing of it stays when it is cancelled or throws.
+  template <class Take>
+  void write(const exchange::CsvFile& file, Take take) {
+    const auto work = store_.begin_write(
+        {author_.who, author_.why.empty() ? fmt::format("import of {}", file.name())
+                                          : fmt::format("{}, {}", author_.why, file.name())});
+    FileImport run{*work, file, options_, progress_};
+    take(run);
+    if (run.cancelled) {
+      report_.cancelled = true;
+      report_.notes.push_back(fmt::format(
+          "The import was stopped: nothing of {} was kept, files before it were.", file.name()));
+      return;
+    }
+    run.finish();
+    if (run.wrote) work->commit();
+    if (!run.rejects.empty()) rejects_[file.name()] = exchange::rejects_text(file, run.rejects);
+    report_.refused.insert(report_.refused.end(), run.refused.begin(), run.refused.end());
+    report_.files.push_back(std::move(run.report));
+  }
+
+  void refuse_file(const std::string& name, const Refusal& refusal) {
+    FileReport file;
+    file.file = name;
+    file.refusal = refusal.sentence;
+    report_.files.push_back(std::move(file));
+  }
+
+  void write_rejects() {
+    if (rejects_.empty()) return;
+    const auto wanted =
+        options_.rejects_folder.empty() ? folder_ / "rejects" : options_.rejects_folder;
+    const auto written = write_rejects_folder(wanted, rejects_);
+    if (written) {
+      report_.rejects_folder = *written;
+    } else {
+      report_.notes.push_back(written.error().sentence);
+    }
+  }
+
+  store::Store& store_;
+  fs::path folder_;
+  const store::Author& author_;
+  const ImportOptions& options_;
+  ImportReport report_;
+  Files files_;
+  Progress progress_;
+  std::map<std::string, std::string> rejects_;
+};
 
 FolderImport::Files FolderImport::find_files(const fs::path& folder,
                                              std::vector<std::string>& notes) {
@@ -159,7 +171,7 @@ double FolderImport::total_size(const Files& files) {
   return total;
 }
 
-}  // namespace sparewell::desk
+}  // namespace
 
 bool ImportReport::clean() const {
   return refused.empty() && !cancelled &&

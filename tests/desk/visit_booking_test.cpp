@@ -6,6 +6,7 @@
 
 #include "desk/booking_rows.hpp"
 #include "desk/issuing.hpp"
+#include "desk/moved_visits.hpp"
 #include "desk/unit_ending.hpp"
 #include "store/open.hpp"
 
@@ -232,4 +233,44 @@ TEST_CASE("The list says where the pieces come from") {
   CHECK(serving_words(serving, visit + days{1}) == "the day has passed; in transit");
   booking.needed_on.reset();
   CHECK(booking_words(booking) == "3 pieces of L1 without a day at main store");
+}
+
+TEST_CASE("Bookings go along when a visit is moved, and are told of when it is dropped") {
+  const auto store = made_store();
+  BookingRequest asked;
+  asked.patient = "P-1";
+  asked.item = "L1";
+  asked.quantity = 2;
+  REQUIRE(book_pieces(*store, asked, today, "anna"));
+  asked.on = visit + days{7};  // for another day: stays
+  REQUIRE(book_pieces(*store, asked, today, "anna"));
+  const auto moved_to = [&](std::optional<Date> day) {
+    const auto work = store->begin_write({"anna", "example"});
+    const auto booked = booked_for_visits(*work);
+    work->put(Patient{{"P-1"}, "Ana", "Fieldmouse", std::nullopt, day});
+    auto told = follow_visits(*work, booked, today);
+    work->commit();
+    return told;
+  };
+  const auto booked_on = [&](Date day) {
+    int pieces = 0;
+    for (const auto& row : store->read()->all<Reservation>()) {
+      if (row.record.needed_on == day) pieces += row.record.quantity;
+    }
+    return pieces;
+  };
+  CHECK(moved_to(visit).empty());
+  const auto told = moved_to(visit + days{2});
+  REQUIRE(told.size() == 1);
+  CHECK(told[0] ==
+        "P-1: 2 pieces of L1 for 3 Dec 2026 at main store: booked for 5 Dec 2026 now, the new "
+        "day of the visit.");
+  CHECK(booked_on(visit) == 0);
+  CHECK(booked_on(visit + days{2}) == 2);
+  CHECK(moved_to(visit + days{7}).size() == 1);  // joins what is booked for that day
+  CHECK(booked_on(visit + days{7}) == 4);
+  const auto dropped = moved_to(std::nullopt);
+  REQUIRE(dropped.size() == 1);
+  CHECK(dropped[0].find("that visit is no longer recorded") != std::string::npos);
+  CHECK(booked_on(visit + days{7}) == 4);
 }

@@ -25,6 +25,7 @@ enum class Command {
   book_parts,
   cancel_booking,
   patient_place,
+  check_trip,
   sheet_again,
   sheet_signed,
   stock_move,

@@ -3,9 +3,6 @@
 #include <algorithm>
 
 namespace sparewell::desk {
-namespace {
-
-/// What the forecast reads of one patient; their history alone tells of their multiplier.
 Clinic of_patient(const Clinic& clinic, const PatientRef& patient) {
   Clinic made;
   made.settings = clinic.settings;
@@ -19,6 +16,8 @@ Clinic of_patient(const Clinic& clinic, const PatientRef& patient) {
   keep(clinic.units, made.units);
   return made;
 }
+
+namespace {
 
 /// Ends the part whose place the new one takes.
 void end_replaced(Clinic& clinic, const ClinicIndex& index, const IssueQuestion& question,

@@ -9,6 +9,9 @@
 
 namespace sparewell::desk {
 
+/// What the forecast reads of one patient; their history alone tells of their multiplier.
+[[nodiscard]] Clinic of_patient(const Clinic& clinic, const PatientRef& patient);
+
 /// Answers for a question; empty where nothing is known of its patient or item.
 using ExpectedWear = std::function<std::optional<int>(const IssueQuestion&)>;
 

@@ -130,18 +130,18 @@ std::string measured_words(const care::FitCheck& check) {
   return text;
 }
 
+std::string lot_of(const StockLevel& piece) {
+  return piece.lot.lot.empty() ? "The piece without a lot number" : "Lot " + piece.lot.lot;
+}
+
+}  // namespace
+
 std::string function_words(care::Function function) {
   static constexpr const char* names[] = {"locking liner", "cushion liner", "liner with seal",
                                           "sleeve",        "pin",           "lock",
                                           "valve",         "pump"};
   return names[static_cast<std::size_t>(function)];
 }
-
-std::string lot_of(const StockLevel& piece) {
-  return piece.lot.lot.empty() ? "The piece without a lot number" : "Lot " + piece.lot.lot;
-}
-
-}  // namespace
 
 IssueFinding sensitivity_finding(const care::SensitivityVerdict& verdict, const Item& item) {
   auto words = verdict_words(verdict, item);

@@ -12,6 +12,9 @@
 
 namespace sparewell::desk {
 
+/// "locking liner", "liner with seal", "valve".
+[[nodiscard]] std::string function_words(care::Function function);
+
 [[nodiscard]] IssueFinding sensitivity_finding(const care::SensitivityVerdict& verdict,
                                                const Item& item);
 [[nodiscard]] IssueFinding fit_finding(const care::FitCheck& check, const Item& item, Side side);

@@ -47,6 +47,8 @@ void MainFrame::run(desk::Command command) {
       return end_part();
     case Command::book_parts:
       return book_parts();
+    case Command::check_trip:
+      return check_trip();
     case Command::cancel_booking:
       return cancel_booking();
     case Command::patient_place:

@@ -50,6 +50,20 @@ UnitLife UnitLife::first_of(int units) const {
   return made;
 }
 
+UnitLife UnitLife::having_lasted_until(Date day) const {
+  const double wear = wear_until(day);
+  std::vector<RateSpan> later;
+  for (const RateSpan& span : future_) {
+    if (span.from <= day) later.clear();
+    later.push_back(span);
+  }
+  const bool exact = std::isinf(person_.rate());
+  const Multiplier person =
+      exact || !(wear > 0) ? person_
+                           : Multiplier{person_.shape(), person_.rate() + baseline_hazard(wear)};
+  return UnitLife{day, wear_age_ + wear, shape_, scale_, std::move(later), person};
+}
+
 double UnitLife::person_scale_days() const {
   return scale_ * std::pow(person_.mean(), -1 / shape_);
 }

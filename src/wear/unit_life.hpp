@@ -47,6 +47,11 @@ class UnitLife {
   /// hazard is theirs together. What is not known of the law enters as for one unit.
   [[nodiscard]] UnitLife first_of(int units) const;
 
+  /// The same unit at the end of a later day, seen to have lasted until then: older, and the person
+  /// known to be so much gentler. By the best estimate of the law alone. Precondition: not before
+  /// today.
+  [[nodiscard]] UnitLife having_lasted_until(Date day) const;
+
   [[nodiscard]] Date today() const { return today_; }
   [[nodiscard]] double wear_age_days() const { return wear_age_; }
   [[nodiscard]] double shape() const { return shape_; }

@@ -1,0 +1,26 @@
+/// What a check before a trip says.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "desk/travel.hpp"
+
+namespace sparewell::desk {
+
+/// "95.2 %", "over 99.9 %": never rounded up to certainty.
+[[nodiscard]] std::string assurance_words(double chance);
+
+/// Whether the suspension lasts as it is and with what is to be packed: one or two sentences.
+[[nodiscard]] std::string travel_verdict(const TravelCheck& check);
+
+/// A function with its chances, what to pack of it, and where that comes from.
+[[nodiscard]] std::string travel_part_words(const TravelCheck& check, std::size_t part, Date today);
+
+/// A sentence for each function of which nothing is known.
+[[nodiscard]] std::vector<std::string> travel_gaps(const TravelCheck& check);
+
+/// What the chances leave out, and the cautions.
+[[nodiscard]] std::vector<std::string> travel_cautions();
+
+}  // namespace sparewell::desk

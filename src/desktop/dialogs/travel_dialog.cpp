@@ -1,0 +1,71 @@
+#include "desktop/dialogs/travel_dialog.hpp"
+
+#include <wx/choice.h>
+#include <wx/textctrl.h>
+
+#include "desktop/text.hpp"
+#include "desktop/widgets/accessible.hpp"
+
+namespace sparewell::desktop {
+namespace {
+
+constexpr int pause_ms = 350;
+constexpr int width = 640;
+
+}  // namespace
+
+TravelDialog::TravelDialog(wxWindow* parent, const std::string& introduction, Answer answer)
+    : Form{parent, "Check a trip", introduction}, answer_{std::move(answer)} {
+  make_fields();
+  finish("C&lose", false);
+  pause_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { show_answer(); });
+  for (wxTextCtrl* field : {departure_, back_, delay_, kneeling_, wear_hours_}) {
+    field->Bind(wxEVT_TEXT, [this](wxCommandEvent&) { pause_.StartOnce(pause_ms); });
+  }
+  for (wxChoice* field : {wanted_, activity_, sweating_, sport_}) {
+    field->Bind(wxEVT_CHOICE, [this](wxCommandEvent&) { show_answer(); });
+  }
+  departure_->SetFocus();
+  show_answer();
+}
+
+void TravelDialog::make_fields() {
+  const std::string usual = desk::as_usual;
+  departure_ = add_text("&Departure", "", "The last day at home, such as 2026-12-24");
+  back_ = add_text("&Return", "", "The day of the return, such as 2027-01-07");
+  delay_ = add_text("Dela&y", "", "Days that the return may be later; empty for none");
+  wanted_ = add_choice("&Wanted", {desk::wanted_choices.begin(), desk::wanted_choices.end()}, 0,
+                       "The chance with which everything should last");
+  activity_ = add_choice("&Activity", {usual, "K0", "K1", "K2", "K3", "K4"}, 0,
+                         "On the trip, as with more walking");
+  kneeling_ = add_text("&Kneeling", "", "Hours a day on the trip; empty as usual");
+  wear_hours_ = add_text("&Hours worn", "", "Hours a day on the trip; empty as usual");
+  sweating_ = add_choice("&Sweating", {usual, "low", "normal", "high"}, 0, "High where it is hot");
+  sport_ = add_choice("&Impact sport", {usual, "yes", "no"}, 0, "On the trip");
+  told_ = new wxTextCtrl{this,
+                         wxID_ANY,
+                         "",
+                         wxDefaultPosition,
+                         wxSize(FromDIP(width), 13 * GetCharHeight()),
+                         wxTE_MULTILINE | wxTE_READONLY | wxTE_BESTWRAP};
+  set_accessible_name(*told_, "What the check says");
+  add_wide(told_, 1);
+}
+
+desk::TravelAnswers TravelDialog::answers() const {
+  return {from_wx(departure_->GetValue().Strip(wxString::both)),
+          from_wx(back_->GetValue().Strip(wxString::both)),
+          from_wx(delay_->GetValue().Strip(wxString::both)),
+          from_wx(wanted_->GetStringSelection()),
+          from_wx(activity_->GetStringSelection()),
+          from_wx(kneeling_->GetValue().Strip(wxString::both)),
+          from_wx(wear_hours_->GetValue().Strip(wxString::both)),
+          from_wx(sweating_->GetStringSelection()),
+          from_wx(sport_->GetStringSelection())};
+}
+
+void TravelDialog::show_answer() {
+  told_->ChangeValue(to_wx(answer_(answers())));
+}
+
+}  // namespace sparewell::desktop

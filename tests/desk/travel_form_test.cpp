@@ -1,0 +1,79 @@
+#include "desk/travel_form.hpp"
+
+#include <doctest/doctest.h>
+
+#include "desk/travel_words.hpp"
+
+using namespace sparewell;
+using namespace sparewell::desk;
+
+namespace {
+
+TravelAnswers usual() {
+  return {"2026-12-10", "2027-01-20", "", "95 %", as_usual, "", "", as_usual, as_usual};
+}
+
+std::string refusal(const TravelAnswers& answers) {
+  const auto read = read_travel("P-0002", answers);
+  return read ? "" : read.error().sentence;
+}
+
+}  // namespace
+
+TEST_CASE("What is typed before a trip is read, field by field") {
+  auto answers = usual();
+  answers.delay = "3";
+  answers.wanted = "99.9 %";
+  answers.activity = "K4";
+  answers.kneeling = "2.5";
+  answers.sweating = "high";
+  answers.impact_sport = "no";
+  const auto read = read_travel("P-0002", answers);
+  REQUIRE(read);
+  CHECK(read->departure == make_date(2026, 12, 10));
+  CHECK(read->back == make_date(2027, 1, 20));
+  CHECK(read->delay_days == 3);
+  CHECK(read->wanted == doctest::Approx(0.999));
+  CHECK(read->use.activity == Activity::k4);
+  CHECK(read->use.kneeling_hours == 2.5);
+  CHECK_FALSE(read->use.wear_hours);
+  CHECK(read->use.sweating == Sweating::high);
+  CHECK(read->use.impact_sport == false);
+  CHECK_FALSE(read_travel("P-0002", usual())->use.activity);
+}
+
+TEST_CASE("What cannot be read is refused with the name of its field") {
+  auto answers = usual();
+  answers.departure = "10 Dec";
+  CHECK(refusal(answers).starts_with("Departure:"));
+  answers = usual();
+  answers.back = "soon";
+  CHECK(refusal(answers).starts_with("Return:"));
+  answers = usual();
+  answers.delay = "-1";
+  CHECK(refusal(answers).starts_with("Delay:"));
+  answers = usual();
+  answers.kneeling = "30";
+  CHECK(refusal(answers).starts_with("Kneeling:"));
+  answers = usual();
+  answers.wear_hours = "many";
+  CHECK(refusal(answers).starts_with("Hours worn:"));
+}
+
+TEST_CASE("Assurance is never rounded up to certainty") {
+  CHECK(assurance_words(0.9524) == "95.2 %");
+  CHECK(assurance_words(0.99996) == "over 99.9 %");
+  CHECK(assurance_words(0.0000001) == "under 0.1 %");
+}
+
+TEST_CASE("A function without a part in use is told, and nothing is promised") {
+  TravelCheck check;
+  check.request.departure = make_date(2026, 12, 10);
+  check.request.back = check.last_day = make_date(2026, 12, 20);
+  check.unknown = {{Side::right, care::Function::valve}};
+  check.without_spares = check.with_spares = 1;
+  CHECK(travel_verdict(check).find("this is no promise") != std::string::npos);
+  const auto gaps = travel_gaps(check);
+  REQUIRE(gaps.size() == 1);
+  CHECK(gaps[0].starts_with("Right: the suspension needs a valve, and none is recorded as worn."));
+}

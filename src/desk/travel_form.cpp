@@ -29,9 +29,7 @@ Expected<std::optional<double>> hours_in(const char* field, const std::string& t
 }  // namespace
 
 std::string travel_introduction(const Day& day, const PatientRef& patient) {
-  return fmt::format(
-      "For {}. Fill in the days; what is different on the trip makes parts wear faster or slower.",
-      patient_words(day, patient));
+  return fmt::format("For {}. {}", patient_words(day, patient), care_caution());
 }
 
 Expected<TravelRequest> read_travel(const std::string& patient, const TravelAnswers& answers) {
@@ -58,7 +56,7 @@ Expected<TravelRequest> read_travel(const std::string& patient, const TravelAnsw
   const auto kneeling = hours_in("Kneeling", answers.kneeling);
   if (!kneeling) return tl::unexpected{kneeling.error()};
   made.use.kneeling_hours = *kneeling;
-  const auto wear = hours_in("Hours worn", answers.wear_hours);
+  const auto wear = hours_in("Worn", answers.wear_hours);
   if (!wear) return tl::unexpected{wear.error()};
   made.use.wear_hours = *wear;
   return made;

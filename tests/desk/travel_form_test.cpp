@@ -57,7 +57,7 @@ TEST_CASE("What cannot be read is refused with the name of its field") {
   CHECK(refusal(answers).starts_with("Kneeling:"));
   answers = usual();
   answers.wear_hours = "many";
-  CHECK(refusal(answers).starts_with("Hours worn:"));
+  CHECK(refusal(answers).starts_with("Worn:"));
 }
 
 TEST_CASE("Assurance is never rounded up to certainty") {

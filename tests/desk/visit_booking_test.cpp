@@ -247,7 +247,9 @@ TEST_CASE("Bookings go along when a visit is moved, and are told of when it is d
   const auto moved_to = [&](std::optional<Date> day) {
     const auto work = store->begin_write({"anna", "example"});
     const auto booked = booked_for_visits(*work);
-    work->put(Patient{{"P-1"}, "Ana", "Fieldmouse", std::nullopt, day});
+    auto patient = *work->patient({"P-1"});
+    patient.record.next_visit = day;
+    work->put_instead(patient.id, patient.record);
     auto told = follow_visits(*work, booked, today);
     work->commit();
     return told;

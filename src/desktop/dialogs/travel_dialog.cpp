@@ -33,13 +33,13 @@ void TravelDialog::make_fields() {
   const std::string usual = desk::as_usual;
   departure_ = add_text("&Departure", "", "The last day at home, such as 2026-12-24");
   back_ = add_text("&Return", "", "The day of the return, such as 2027-01-07");
-  delay_ = add_text("Dela&y", "", "Days that the return may be later; empty for none");
+  delay_ = add_text("Dela&y, days", "", "How much later the return may be; empty for none");
   wanted_ = add_choice("&Wanted", {desk::wanted_choices.begin(), desk::wanted_choices.end()}, 0,
                        "The chance with which everything should last");
   activity_ = add_choice("&Activity", {usual, "K0", "K1", "K2", "K3", "K4"}, 0,
                          "On the trip, as with more walking");
-  kneeling_ = add_text("&Kneeling", "", "Hours a day on the trip; empty as usual");
-  wear_hours_ = add_text("&Hours worn", "", "Hours a day on the trip; empty as usual");
+  kneeling_ = add_text("&Kneeling, hours", "", "Hours a day on the trip; empty as usual");
+  wear_hours_ = add_text("Worn, &hours", "", "Hours a day on the trip; empty as usual");
   sweating_ = add_choice("&Sweating", {usual, "low", "normal", "high"}, 0, "High where it is hot");
   sport_ = add_choice("&Impact sport", {usual, "yes", "no"}, 0, "On the trip");
   told_ = new wxTextCtrl{this,

@@ -38,9 +38,12 @@ Json json_of(const desk::TravelCheck& check, std::size_t number) {
   const auto& part = check.parts[number];
   Json taken = Json::array();
   for (const auto& level : part.take) taken.push_back(batch::json_of(level));
+  Json stops = Json::array();
+  for (const auto& finding : part.stops) stops.push_back(finding.words);
   return {{"side", word(part.side)},
           {"function", desk::function_words(part.function)},
           {"item_code", part.item.text},
+          {"stops", std::move(stops)},
           {"in_use", part.need.carried + 1},
           {"failures_pmf", part.need.failures.mass()},
           {"assurance_without", care::assurance(part.need, 0)},

@@ -1,6 +1,7 @@
 #include "desk/travel.hpp"
 
 #include <algorithm>
+#include <array>
 
 #include <fmt/format.h>
 
@@ -181,6 +182,20 @@ void find_spares(TravelPart& part, const TravelCheck& check, const Clinic& clini
   }
 }
 
+/// The checks before an issue, of the spares of one part.
+void check_spares(TravelPart& part, const TravelCheck& check, const Clinic& clinic) {
+  IssueQuestion question;
+  question.patient = {check.request.patient};
+  question.side = part.side;
+  question.item = part.item;
+  question.quantity = part.spares;
+  question.day = check.request.departure;
+  const auto checked = check_without_piece(clinic, question);
+  if (!checked) return;
+  std::ranges::copy_if(checked->findings, std::back_inserter(part.stops),
+                       [](const auto& each) { return each.gravity == care::Gravity::stops; });
+}
+
 }  // namespace
 
 Expected<TravelCheck> check_travel(const Assessment& assessment, const TravelRequest& request) {
@@ -210,7 +225,10 @@ Expected<TravelCheck> check_travel(const Assessment& assessment, const TravelReq
   const supply::LeadTimes leads{clinic};
   for (std::size_t i = 0; i < check.parts.size(); ++i) {
     check.parts[i].spares = kit.spares[i];
-    if (kit.spares[i] > 0) find_spares(check.parts[i], check, clinic, shelf, leads);
+    if (kit.spares[i] == 0) continue;
+    find_spares(check.parts[i], check, clinic, shelf, leads);
+    check_spares(check.parts[i], check, clinic);
+    if (!check.parts[i].stops.empty()) check.reached = false;
   }
   return check;
 }

@@ -8,6 +8,7 @@
 #include "care/chain.hpp"
 #include "care/travel_kit.hpp"
 #include "desk/assessment.hpp"
+#include "desk/issue_check.hpp"
 
 namespace sparewell::desk {
 
@@ -41,6 +42,8 @@ struct TravelPart {
   int to_order = 0;              ///< of these, not on the shelf
   /// Where some are to be ordered: the last day to do so and have them nine times in ten.
   std::optional<Date> order_by;
+  /// What stops such a spare by the checks of an issue: sensitivity, size, thread, chain.
+  std::vector<IssueFinding> stops;
 };
 
 struct TravelCheck {
@@ -52,7 +55,7 @@ struct TravelCheck {
   std::vector<std::pair<Side, care::Function>> unknown;
   double without_spares = 0;
   double with_spares = 0;
-  bool reached = false;    ///< false also where something is unknown
+  bool reached = false;    ///< false also where something is unknown, or a check stops a spare
   bool by_pieces = false;  ///< asked for, or a price is missing or in another currency
 };
 

@@ -1,5 +1,7 @@
 #include "desk/travel_words.hpp"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "desk/issue_words.hpp"
@@ -60,6 +62,9 @@ std::string travel_verdict(const TravelCheck& check) {
   words += fmt::format(" {}.", assurance_words(check.request.wanted));
   if (!check.unknown.empty()) {
     words += " Something is not known, so this is no promise that the suspension lasts.";
+  } else if (std::ranges::any_of(check.parts,
+                                 [](const auto& part) { return !part.stops.empty(); })) {
+    words += " But a check stops a spare: see below.";
   } else if (!check.reached) {
     words += " That cannot be reached with spares.";
   }
@@ -70,7 +75,7 @@ std::string travel_part_words(const TravelCheck& check, std::size_t number, Date
   const TravelPart& part = check.parts.at(number);
   auto words = fmt::format("{}: ", part_title(part));
   if (part.need.carried > 0) {
-    words += fmt::format("{} in use. ", count_words(part.need.carried + 1, "is", "are"));
+    words += fmt::format("{} are in use and taken along. ", number_words(part.need.carried + 1));
   }
   words += fmt::format("Lasts with {} chance as it is", assurance_words(assurance(part.need, 0)));
   if (part.spares == 0) return words + "; pack none.";
@@ -78,7 +83,11 @@ std::string travel_part_words(const TravelCheck& check, std::size_t number, Date
                        number_words(part.spares), part.item.text,
                        assurance_words(assurance(part.need, part.spares)),
                        assurance_words(without_one(check, number)));
-  return words + shelf_words(part, today);
+  words += shelf_words(part, today);
+  for (const auto& finding : part.stops) {
+    words += " Not to be packed unless a clinician decides so: " + finding.words;
+  }
+  return words;
 }
 
 std::vector<std::string> travel_gaps(const TravelCheck& check) {

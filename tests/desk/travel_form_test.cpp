@@ -77,3 +77,43 @@ TEST_CASE("A function without a part in use is told, and nothing is promised") {
   REQUIRE(gaps.size() == 1);
   CHECK(gaps[0].starts_with("Right: the suspension needs a valve, and none is recorded as worn."));
 }
+
+TEST_CASE("A spare that a check stops is told with its reason, and nothing is reached") {
+  // A pin wearer whose locking liner declares what the patient reacts to.
+  Clinic clinic;
+  Item liner;
+  liner.code = {"L1"};
+  liner.kind = Kind::liner;
+  liner.attachment = Attachment::locking;
+  liner.constituents = {"mineral oil"};
+  clinic.items = {liner};
+  clinic.patients = {Patient{{"P-1"}, "", "", std::nullopt, std::nullopt}};
+  clinic.sensitivities = {
+      Sensitivity{{"P-1"}, "mineral oil", "rash", "patch test", make_date(2026, 1, 1)}};
+  Prosthesis prosthesis;
+  prosthesis.patient = {"P-1"};
+  prosthesis.suspension = Suspension::lanyard;
+  prosthesis.delivered_on = make_date(2025, 1, 1);
+  clinic.prostheses = {prosthesis};
+  Unit unit;
+  unit.patient = {"P-1"};
+  unit.item = {"L1"};
+  unit.issued_on = make_date(2025, 6, 1);
+  clinic.units = {unit};
+  const auto assessment = forecast(clinic, built_in_priors(), make_date(2026, 11, 25));
+  TravelRequest request;
+  request.patient = "P-1";
+  request.departure = make_date(2026, 12, 1);
+  request.back = make_date(2027, 6, 1);
+  const auto check = check_travel(assessment, request);
+  REQUIRE(check);
+  CHECK_FALSE(check->reached);
+  REQUIRE(check->parts.size() == 1);
+  REQUIRE(check->parts[0].spares > 0);
+  CHECK(check->parts[0].to_order == check->parts[0].spares);
+  REQUIRE_FALSE(check->parts[0].stops.empty());
+  CHECK(travel_part_words(*check, 0, assessment.today).find("unless a clinician decides so") !=
+        std::string::npos);
+  REQUIRE(check->unknown.size() == 1);  // the lock that the lanyard needs
+  CHECK(check->unknown[0].second == care::Function::lock);
+}

@@ -1,7 +1,7 @@
 #!/bin/sh
 # run.sh [PRESET...] installs what is missing, builds and runs the tests of each preset:
 # release (with the window), sanitize and no-window. Without a preset: release, then sanitize,
-# which is also built without the window. Speed ratios are measured in release only.
+# which is built without the window and sparewell-batch. Speed ratios are measured in release only.
 set -u
 cd "$(dirname -- "$0")/.." || exit 2
 

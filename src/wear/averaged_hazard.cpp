@@ -18,8 +18,8 @@ constexpr double alike = 1e-3;  // moves chances by 4e-4 at most
 
 using Interpolator = boost::math::interpolators::pchip<std::vector<double>>;
 
-/// In single precision, which the processor does four at a time: every difference is formed without
-/// loss of digits, so that a chance is right to a part in a million, far nearer than the laws are.
+/// In single precision, which the processor does four at a time. Small differences are formed so
+/// that they keep four digits at least, which is far nearer than the laws are known.
 class Laws {
  public:
   explicit Laws(const PossibleLives& lives)

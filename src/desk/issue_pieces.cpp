@@ -6,6 +6,7 @@
 
 #include "desk/wording.hpp"
 #include "supply/lead_time.hpp"
+#include "supply/patient_order.hpp"
 #include "supply/picking.hpp"
 
 namespace sparewell::desk {
@@ -54,30 +55,28 @@ std::string shortage_words(const IssueQuestion& question, int there,
 
 /// The day by which pieces ordered on the next order day have come, nine times in ten.
 Date replaced_by(const Clinic& clinic, const IssueQuestion& question) {
-  constexpr double usually = 0.9;
   const ClinicIndex index{clinic};
   const Item* item = index.item(question.item);
   if (item == nullptr) return question.day;
   const Supplier* supplier = index.supplier(item->supplier);
   const OrderDays order_days = supplier == nullptr ? OrderDays{} : supplier->order_days;
   return next_order_day(order_days, question.day) +
-         days{supply::LeadTimes{clinic}.of(*item).quantile(usually)};
+         days{supply::LeadTimes{clinic}.of(*item).quantile(supply::late_arrival_quantile)};
 }
 
-/// What is booked for a later day can still be ordered in time.
-int promised_to_others(const Clinic& clinic, const IssueQuestion& question) {
-  const Date until = replaced_by(clinic, question);
+}  // namespace
+
+int promised_to_others(const Clinic& clinic, const ItemCode& item, const PatientRef& patient,
+                       const std::string& place, std::optional<Date> until) {
   int promised = 0;
   for (const auto& reservation : clinic.reservations) {
-    if (reservation.item != question.item || reservation.patient == question.patient) continue;
-    if (!question.place.empty() && reservation.place != question.place) continue;
-    if (reservation.needed_on && *reservation.needed_on > until) continue;
+    if (reservation.item != item || reservation.patient == patient) continue;
+    if (!place.empty() && reservation.place != place) continue;
+    if (until && reservation.needed_on && *reservation.needed_on > *until) continue;
     promised += reservation.quantity;
   }
   return promised;
 }
-
-}  // namespace
 
 IssuePieces pieces_for(const Clinic& clinic, const IssueQuestion& question) {
   IssuePieces made;
@@ -101,7 +100,9 @@ IssuePieces pieces_for(const Clinic& clinic, const IssueQuestion& question) {
            .lots) {
     usable += level.quantity;
   }
-  const int promised = promised_to_others(clinic, question);
+  // What is booked for a later day can still be ordered in time.
+  const int promised = promised_to_others(clinic, question.item, question.patient, question.place,
+                                          replaced_by(clinic, question));
   if (promised > 0 && usable - promised < question.quantity) {
     made.findings.push_back(
         {"promised", Gravity::ask, true,

@@ -1,6 +1,8 @@
 /// Which pieces on the shelf an issue takes.
 #pragma once
 
+#include <optional>
+#include <string>
 #include <vector>
 
 #include "desk/issue_check.hpp"
@@ -15,5 +17,11 @@ struct IssuePieces {
 /// First expiry, first out, among what may be handed over. A named lot is taken even where it has
 /// expired or is held back, so that the checks can say so.
 [[nodiscard]] IssuePieces pieces_for(const Clinic& clinic, const IssueQuestion& question);
+
+/// Pieces that are promised to other patients: at that place, "" for all places, and without a day
+/// or needed by `until`; whenever they are needed where that is empty.
+[[nodiscard]] int promised_to_others(const Clinic& clinic, const ItemCode& item,
+                                     const PatientRef& patient, const std::string& place,
+                                     std::optional<Date> until = std::nullopt);
 
 }  // namespace sparewell::desk

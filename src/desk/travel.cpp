@@ -8,7 +8,9 @@
 #include "care/trip.hpp"
 #include "care/worn.hpp"
 #include "desk/expected_wear.hpp"
+#include "desk/issue_pieces.hpp"
 #include "supply/lead_time.hpp"
+#include "supply/patient_order.hpp"
 #include "supply/picking.hpp"
 
 namespace sparewell::desk {
@@ -141,14 +143,6 @@ std::vector<care::SpareNeed> needs_of(const TravelCheck& check) {
   return made;
 }
 
-int promised_to_others(const Clinic& clinic, const ItemCode& item, const PatientRef& patient) {
-  int pieces = 0;
-  for (const Reservation& each : clinic.reservations) {
-    if (each.item == item && each.patient != patient) pieces += each.quantity;
-  }
-  return pieces;
-}
-
 /// Takes the spares from what is left on the shelf: both sides may need the same item.
 void find_spares(TravelPart& part, const TravelCheck& check, const Clinic& clinic,
                  std::vector<StockLevel>& shelf, const supply::LeadTimes& leads) {
@@ -157,7 +151,7 @@ void find_spares(TravelPart& part, const TravelCheck& check, const Clinic& clini
     return level.lot.item == part.item && level.quantity > 0;
   });
   const PatientRef patient{check.request.patient};
-  const int held = promised_to_others(clinic, part.item, patient);
+  const int held = promised_to_others(clinic, part.item, patient, "");
   // What is promised to others is taken first, so that they keep the soonest to expire.
   const auto picked =
       supply::first_expiry_first_out(levels, held + part.spares, check.last_day, "", clinic.places);
@@ -176,9 +170,9 @@ void find_spares(TravelPart& part, const TravelCheck& check, const Clinic& clini
   }
   part.to_order = part.spares - found;
   if (part.to_order == 0) return;
-  constexpr double usually = 0.9;
   if (const Item* item = ClinicIndex{clinic}.item(part.item)) {
-    part.order_by = check.request.departure - days{leads.of(*item).quantile(usually)};
+    part.order_by =
+        check.request.departure - days{leads.of(*item).quantile(supply::late_arrival_quantile)};
   }
 }
 

@@ -67,6 +67,9 @@ int main(int argc, char** argv) {
   add_count(app, context);
   add_prices(app, context);
   add_travel(app, context);
+  add_sensitivity(app, context);
+  add_substance(app, context);
+  add_alternatives(app, context);
   add_verify(app, context);
   bool wrong = false;
   if (!line.read(argc, argv, wrong)) return wrong ? wrong_use : done;

@@ -4,66 +4,33 @@
 
 namespace sparewell::care {
 
-std::vector<Function> functions_of(Suspension suspension, bool sealed) {
-  std::vector<Function> needed;
-  switch (suspension) {
-    case Suspension::pin:
-      return {Function::locking_liner, Function::pin, Function::lock};
-    case Suspension::lanyard:
-      return {Function::locking_liner, Function::lock};
-    case Suspension::sleeve:
-      return {Function::cushion_liner, Function::sleeve};
-    case Suspension::suction:
-    case Suspension::vacuum:
-      if (sealed) {
-        needed = {Function::sealing_liner, Function::valve};
-      } else {
-        needed = {Function::cushion_liner, Function::sleeve, Function::valve};
-      }
-      if (suspension == Suspension::vacuum) needed.push_back(Function::pump);
-      return needed;
-    default:
-      return {};
+std::vector<Function> functions_of(const ChainRules& rules, const Worn& worn) {
+  std::vector<Function> made;
+  for (const Item* item : worn.items) {
+    for (const auto function : rules.functions_of(*item)) made.push_back(function);
   }
+  return made;
 }
 
-std::vector<Function> functions_of(const Item& item) {
-  switch (item.kind) {
-    case Kind::liner:
-      if (item.attachment == Attachment::locking) return {Function::locking_liner};
-      if (item.attachment == Attachment::cushion) return {Function::cushion_liner};
-      if (item.attachment == Attachment::seal) return {Function::sealing_liner};
-      return {};
-    case Kind::sleeve:
-      return {Function::sleeve};
-    case Kind::pin:
-      return {Function::pin};
-    case Kind::lock:
-      return {Function::lock};
-    case Kind::valve:
-      return {Function::valve};
-    case Kind::pump:
-      return {Function::pump};
-    default:
-      return {};
-  }
+std::vector<Function> needed_by(const ChainRules& rules, const Worn& worn) {
+  if (worn.prosthesis == nullptr) return {};
+  const auto* way = rules.way_of(worn.prosthesis->suspension, functions_of(rules, worn));
+  return way == nullptr ? std::vector<Function>{} : way->needed;
 }
 
-std::vector<Function> missing_after(const Item& item, const Worn& worn) {
-  if (!worn.prosthesis) return {};
-  auto has = functions_of(item);
-  for (const Item* other : worn.items) {
-    for (const auto function : functions_of(*other)) has.push_back(function);
-  }
-  const auto held = [&](Function function) {
-    return std::ranges::find(has, function) != has.end();
-  };
-  std::vector<Function> missing;
-  for (const auto function :
-       functions_of(worn.prosthesis->suspension, held(Function::sealing_liner))) {
-    if (!held(function)) missing.push_back(function);
-  }
+std::vector<Function> missing_from(const ChainRules& rules, const Worn& worn) {
+  const auto held = functions_of(rules, worn);
+  auto missing = needed_by(rules, worn);
+  std::erase_if(missing, [&](Function function) {
+    return std::ranges::find(held, function) != held.end();
+  });
   return missing;
+}
+
+std::vector<Function> missing_after(const ChainRules& rules, const Item& item, const Worn& worn) {
+  Worn after = worn;
+  after.items.push_back(&item);
+  return missing_from(rules, after);
 }
 
 }  // namespace sparewell::care

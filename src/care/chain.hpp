@@ -3,23 +3,23 @@
 
 #include <vector>
 
+#include "care/chain_rules.hpp"
 #include "care/worn.hpp"
 
 namespace sparewell::care {
 
-/// What some unit must be doing.
-enum class Function { locking_liner, cushion_liner, sealing_liner, sleeve, pin, lock, valve, pump };
+/// What all that is worn on a side does.
+[[nodiscard]] std::vector<Function> functions_of(const ChainRules& rules, const Worn& worn);
 
-/// What the suspension needs (common practice, no source). Suction and vacuum seal either by a
-/// cushion liner under a sleeve or by a liner with seal; `sealed` says that the patient has the
-/// latter. A lanyard holds by its liner and what is catalogued as its lock. Anatomical suspension
-/// and belts need none of these parts.
-[[nodiscard]] std::vector<Function> functions_of(Suspension suspension, bool sealed);
+/// What the chain of that side needs, by the way that it is built up now. Nothing without a
+/// prosthesis.
+[[nodiscard]] std::vector<Function> needed_by(const ChainRules& rules, const Worn& worn);
 
-/// What an item does; nothing for socks and plain liners.
-[[nodiscard]] std::vector<Function> functions_of(const Item& item);
+/// Of these, what nothing worn does.
+[[nodiscard]] std::vector<Function> missing_from(const ChainRules& rules, const Worn& worn);
 
-/// What is still missing on that side once `item` is handed over. Nothing without a prosthesis.
-[[nodiscard]] std::vector<Function> missing_after(const Item& item, const Worn& worn);
+/// What is still missing on that side once `item` is handed over.
+[[nodiscard]] std::vector<Function> missing_after(const ChainRules& rules, const Item& item,
+                                                  const Worn& worn);
 
 }  // namespace sparewell::care

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "care/chain.hpp"
+#include "care/worn.hpp"
 
 namespace sparewell::care {
 namespace {
@@ -67,9 +67,9 @@ Gravity gravity(PatientFault fault) {
   return fault == PatientFault::deceased ? Gravity::stops : Gravity::ask;
 }
 
-std::vector<PatientFault> check_patient(const Clinic& clinic, const ClinicIndex& index,
-                                        const PatientRef& patient, Side side, const Item& item,
-                                        Date day) {
+std::vector<PatientFault> check_patient(const ChainRules& rules, const Clinic& clinic,
+                                        const ClinicIndex& index, const PatientRef& patient,
+                                        Side side, const Item& item, Date day) {
   std::vector<PatientFault> found;
   const bool deceased = std::ranges::any_of(clinic.units, [&](const Unit& unit) {
     return unit.patient == patient && unit.end_reason == EndReason::deceased && unit.ended_on &&
@@ -79,7 +79,8 @@ std::vector<PatientFault> check_patient(const Clinic& clinic, const ClinicIndex&
   const auto worn = worn_on(clinic, index, patient, side, day);
   if (!worn.prosthesis) found.push_back(PatientFault::no_prosthesis);
   const auto alike = std::ranges::count_if(worn.items, [&](const Item* other) {
-    return other->kind == item.kind && functions_of(*other) == functions_of(item);
+    return other->kind == item.kind &&
+           rules.functions_of(*other) == rules.functions_of(item);
   });
   if (item.kind != Kind::sock && alike >= 2) found.push_back(PatientFault::two_in_use);
   return found;

@@ -5,6 +5,7 @@
 #include <span>
 #include <vector>
 
+#include "care/chain_rules.hpp"
 #include "care/gravity.hpp"
 #include "clinic/clinic.hpp"
 #include "clinic/place.hpp"
@@ -42,7 +43,8 @@ enum class PatientFault {
 
 [[nodiscard]] Gravity gravity(PatientFault fault);
 
-[[nodiscard]] std::vector<PatientFault> check_patient(const Clinic& clinic,
+[[nodiscard]] std::vector<PatientFault> check_patient(const ChainRules& rules,
+                                                      const Clinic& clinic,
                                                       const ClinicIndex& index,
                                                       const PatientRef& patient, Side side,
                                                       const Item& item, Date day);

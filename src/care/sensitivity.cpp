@@ -37,6 +37,8 @@ void find_matches(std::vector<Match>& found, const std::string& held, const std:
   }
 }
 
+}  // namespace
+
 SensitivityVerdict verdict_of(const Item& item, const Sensitivity& recorded,
                               const SubstanceTable& table) {
   const auto& substances = table.substances;
@@ -69,7 +71,27 @@ SensitivityVerdict verdict_of(const Item& item, const Sensitivity& recorded,
   return made;
 }
 
-}  // namespace
+std::optional<SensitivityDecision> decision_on(const SensitivityVerdict& verdict,
+                                               const ItemCode& item,
+                                               std::span<const SensitivityDecision> decisions,
+                                               Date day) {
+  std::optional<SensitivityDecision> found;
+  for (const auto& each : decisions) {
+    const bool of_this = each.patient == verdict.recorded.patient && each.item == item &&
+                         each.substance == verdict.recorded.substance && each.in_force_on(day);
+    // Verdicts are ordered from the gravest on.
+    if (!of_this || verdict.verdict < each.verdict) continue;
+    const auto& noted = verdict.recorded.noted_on;
+    if (noted && *noted > each.decided_on) continue;
+    if (!found || found->decided_on <= each.decided_on) found = each;
+  }
+  return found;
+}
+
+Gravity gravity(const SensitivityVerdict& verdict) {
+  if (!verdict.decided) return gravity(verdict.verdict);
+  return verdict.verdict == Verdict::conflict ? Gravity::ask : Gravity::note;
+}
 
 Gravity gravity(Verdict verdict) {
   switch (verdict) {
@@ -84,12 +106,18 @@ Gravity gravity(Verdict verdict) {
 
 std::vector<SensitivityVerdict> check_sensitivities(const Item& item, const PatientRef& patient,
                                                     std::span<const Sensitivity> sensitivities,
-                                                    const SubstanceTable& table) {
+                                                    const SubstanceTable& table,
+                                                    std::span<const SensitivityDecision> decisions,
+                                                    Date day) {
   std::vector<SensitivityVerdict> made;
   for (const auto& recorded : sensitivities) {
-    if (recorded.patient == patient) made.push_back(verdict_of(item, recorded, table));
+    if (recorded.patient != patient) continue;
+    made.push_back(verdict_of(item, recorded, table));
+    made.back().decided = decision_on(made.back(), item.code, decisions, day);
   }
-  std::ranges::stable_sort(made, {}, &SensitivityVerdict::verdict);
+  std::ranges::stable_sort(made, {}, [](const SensitivityVerdict& verdict) {
+    return std::pair{verdict.verdict, verdict.decided.has_value()};
+  });
   if (made.empty()) made.emplace_back();
   return made;
 }

@@ -7,21 +7,11 @@
 #include <string_view>
 #include <vector>
 
+#include "clinic/substance.hpp"
+
 namespace sparewell::care {
 
-enum class Relation {
-  is_a,        ///< every mineral oil is a petrolatum-type hydrocarbon
-  same_as,     ///< another name
-  may_contain  ///< residues and additives that makers do not always name
-};
-
-/// One row of resources/substances/relations.csv.
-struct SubstanceRow {
-  std::string substance;
-  Relation relation = Relation::is_a;
-  std::string other;
-  std::string source;
-};
+using Relation = SubstanceRelation;
 
 /// A way from one substance to another, for a person to follow.
 struct SubstancePath {

@@ -40,6 +40,10 @@ Clinic as_of(Clinic clinic, Date today) {
     if (prosthesis.ended_on && *prosthesis.ended_on > today) prosthesis.ended_on.reset();
   }
   std::erase_if(clinic.measurements, [&](const Measurement& m) { return m.measured_on > today; });
+  std::erase_if(clinic.decisions, [&](const auto& made) { return made.decided_on > today; });
+  for (auto& decision : clinic.decisions) {
+    if (decision.withdrawn_on && *decision.withdrawn_on > today) decision.withdrawn_on.reset();
+  }
   std::erase_if(clinic.units, [&](const Unit& unit) { return unit.issued_on > today; });
   for (auto& unit : clinic.units) {
     if (!unit.ended_on || *unit.ended_on <= today) continue;

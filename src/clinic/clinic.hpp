@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "clinic/claim.hpp"
+#include "clinic/decision.hpp"
 #include "clinic/handover.hpp"
 #include "clinic/item.hpp"
 #include "clinic/loan.hpp"
@@ -16,6 +17,7 @@
 #include "clinic/patient.hpp"
 #include "clinic/place.hpp"
 #include "clinic/stock.hpp"
+#include "clinic/substance.hpp"
 #include "clinic/supplier.hpp"
 #include "clinic/supplier_return.hpp"
 #include "clinic/unit.hpp"
@@ -60,6 +62,8 @@ struct Clinic {
   std::vector<Prosthesis> prostheses;
   std::vector<Usage> usage;
   std::vector<Sensitivity> sensitivities;
+  std::vector<SensitivityDecision> decisions;
+  std::vector<SubstanceRow> substances;  ///< beyond those that the program knows
   std::vector<Measurement> measurements;
   std::vector<Unit> units;
   std::vector<Handover> handovers;

@@ -31,6 +31,12 @@ bool can_end_part(const CommandState& state) {
 bool can_cancel_booking(const CommandState& state) {
   return can_issue(state) && state.booked;
 }
+bool can_decide(const CommandState& state) {
+  return idle_with_file(state) && state.against;
+}
+bool can_look_for_others(const CommandState& state) {
+  return idle_with_file(state) && state.other_items;
+}
 bool can_work_on_sheet(const CommandState& state) {
   return idle_with_file(state) && state.issued;
 }
@@ -70,7 +76,7 @@ bool can_reprint(const CommandState& state) {
   return idle_with_file(state) && state.order_reprintable;
 }
 
-constexpr std::array<CommandSpec, 55> table{{
+constexpr std::array<CommandSpec, 62> table{{
     {Command::open_file, Menu::file, "&Open clinic file...", "Ctrl+O", "Open another clinic file",
      idle},
     {Command::new_file, Menu::file, "&New clinic file...", "Ctrl+N", "Make an empty clinic file",
@@ -123,6 +129,19 @@ constexpr std::array<CommandSpec, 55> table{{
      "Say to which branch the chosen patient belongs", can_issue},
     {Command::check_trip, Menu::patients, "Check a &trip...", "Ctrl+K",
      "See whether the chosen patient's parts last on a trip, and what to pack", can_issue},
+    {Command::findings, Menu::patients, "&Findings", "Ctrl+Shift+F",
+     "What the checks find about what the chosen patient wears", can_issue, true},
+    {Command::everyones_findings, Menu::patients, "Findings of e&veryone...", "Ctrl+Shift+K",
+     "Who wears what does not suit: sensitivities, sizes, suspension and lots", idle_with_file},
+    {Command::other_items, Menu::patients, "&Other items...", "Ctrl+Shift+A",
+     "Which other items could do the work of the chosen part, the most suitable first",
+     can_look_for_others},
+    {Command::decide_part, Menu::patients, "Decide &about it...", "Ctrl+Shift+O",
+     "Record a clinician's decision about the chosen finding, or withdraw it", can_decide},
+    {Command::note_sensitivity, Menu::patients, "&Note a sensitivity...", "Ctrl+Shift+N",
+     "Record what the chosen patient reacts to, and see what speaks against it", can_issue},
+    {Command::note_substance, Menu::patients, "Note about s&ubstances...", "",
+     "Record how two substances are related, and see who is newly affected", idle_with_file},
     {Command::sheet_again, Menu::patients, "&Delivery sheet again...", "Ctrl+Shift+D",
      "Write the delivery sheet of what was handed over with the chosen part again, as a copy",
      can_work_on_sheet, true},
@@ -145,6 +164,8 @@ constexpr std::array<CommandSpec, 55> table{{
      "Undo a movement of the chosen item that was a mistake", can_work_on_item},
     {Command::stock_places, Menu::shelf, "&Places...", "Ctrl+Shift+P",
      "Record a place, and say what lying there means", idle_with_file, true},
+    {Command::constituents, Menu::shelf, "Cons&tituents...", "Ctrl+Shift+X",
+     "Change what the chosen item declares, and see who is newly affected", can_work_on_item},
     {Command::branch_moves, Menu::shelf, "Moves &between branches", "Ctrl+G",
      "What to send from one branch to another, and why; the same again goes back to the items",
      has_branches},

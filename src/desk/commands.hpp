@@ -26,6 +26,12 @@ enum class Command {
   cancel_booking,
   patient_place,
   check_trip,
+  findings,
+  everyones_findings,
+  other_items,
+  decide_part,
+  note_sensitivity,
+  note_substance,
   sheet_again,
   sheet_signed,
   stock_move,
@@ -36,6 +42,7 @@ enum class Command {
   stock_settle,
   stock_reverse,
   stock_places,
+  constituents,
   branch_moves,
   send_moves,
   receive_delivery,
@@ -78,6 +85,8 @@ struct CommandState {
   bool part = false;      ///< the same of a part in use
   bool issued = false;    ///< the same of a part in use or not
   bool booked = false;    ///< a patient is chosen, and something is booked for them
+  bool against = false;      ///< a finding of a sensitivity is chosen that can be decided about
+  bool other_items = false;  ///< a part in use, or a finding about one, is chosen
   bool lot = false;       ///< the page "Shelf" is shown and a lot is chosen on it
   bool item = false;      ///< the same of an item
   bool away = false;      ///< the same of something that is away and has to be settled

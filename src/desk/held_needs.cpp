@@ -8,36 +8,38 @@
 #include "care/fit.hpp"
 #include "care/next_size.hpp"
 #include "care/sensitivity.hpp"
+#include "desk/by_patient.hpp"
 #include "desk/issue_words.hpp"
 #include "desk/substance_table.hpp"
 
 namespace sparewell::desk {
 namespace {
 
-/// Records of each patient, so that a check does not look through those of all.
-template <class Record>
-class ByPatient {
+/// Conflicts that no clinician decided about.
+class Conflicts {
  public:
-  explicit ByPatient(const std::vector<Record>& records) {
-    for (const Record& record : records) of_patient_[record.patient].push_back(record);
-  }
-  [[nodiscard]] std::span<const Record> of(const PatientRef& patient) const {
-    const auto found = of_patient_.find(patient);
-    return found == of_patient_.end() ? std::span<const Record>{} : found->second;
+  Conflicts(const Clinic& clinic, Date today)
+      : today_{today},
+        table_{substances_of(clinic, today)},
+        recorded_{clinic.sensitivities},
+        decisions_{clinic.decisions} {}
+
+  [[nodiscard]] std::optional<std::string> words(const Item& item, const Unit& unit) const {
+    const auto recorded = recorded_.of(unit.patient);
+    if (recorded.empty()) return std::nullopt;
+    const auto verdicts = care::check_sensitivities(item, unit.patient, recorded, *table_,
+                                                    decisions_.of(unit.patient), today_);
+    const auto& gravest = verdicts.front();
+    if (gravest.verdict != care::Verdict::conflict || gravest.decided) return std::nullopt;
+    return sensitivity_finding(gravest, item).words;
   }
 
  private:
-  std::unordered_map<PatientRef, std::vector<Record>> of_patient_;
+  Date today_;
+  std::shared_ptr<const care::SubstanceTable> table_;
+  ByPatient<Sensitivity> recorded_;
+  ByPatient<SensitivityDecision> decisions_;
 };
-
-std::optional<std::string> conflict_words(const Item& item, const Unit& unit,
-                                          std::span<const Sensitivity> recorded) {
-  if (recorded.empty()) return std::nullopt;
-  const auto verdicts =
-      care::check_sensitivities(item, unit.patient, recorded, built_in_substances());
-  if (verdicts.front().verdict != care::Verdict::conflict) return std::nullopt;
-  return sensitivity_finding(verdicts.front(), item).words;
-}
 
 /// Empty unless the limb has left the size by a fresh measurement.
 std::optional<care::FitCheck> left_size(const Item& item, const Unit& unit,
@@ -49,12 +51,12 @@ std::optional<care::FitCheck> left_size(const Item& item, const Unit& unit,
 
 /// Why the size does not suit, and which one does.
 HeldNeed held_for_size(const Item& item, const Unit& unit, const care::FitCheck& check,
-                       std::span<const Sensitivity> recorded, const std::vector<Item>& catalogue) {
+                       const Conflicts& conflicts, const std::vector<Item>& catalogue) {
   HeldNeed made;
   made.words = fit_finding(check, item, unit.side).words;
   const Item* next =
       check.circumference_cm ? care::size_for(item, *check.circumference_cm, catalogue) : nullptr;
-  if (next == nullptr || conflict_words(*next, unit, recorded)) return made;
+  if (next == nullptr || conflicts.words(*next, unit)) return made;
   made.next_item = next->code;
   made.words = fmt::format("{} By that {} is foreseen instead.", made.words, next->code.text);
   return made;
@@ -65,20 +67,19 @@ HeldNeed held_for_size(const Item& item, const Unit& unit, const care::FitCheck&
 std::vector<HeldNeed> held_needs(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives,
                                  Date today) {
   const ClinicIndex index{clinic};
-  const ByPatient sensitivities{clinic.sensitivities};
+  const Conflicts conflicts{clinic, today};
   const ByPatient measurements{clinic.measurements};
   std::vector<HeldNeed> made;
   for (const auto& of : lives) {
     const Unit& unit = clinic.units[of.unit];
     const Item* item = index.item(unit.item);
     if (item == nullptr) continue;
-    const auto recorded = sensitivities.of(unit.patient);
     HeldNeed held;
-    if (const auto words = conflict_words(*item, unit, recorded)) {
+    if (const auto words = conflicts.words(*item, unit)) {
       held.sensitivity = true;
       held.words = *words;
     } else if (const auto check = left_size(*item, unit, measurements.of(unit.patient), today)) {
-      held = held_for_size(*item, unit, *check, recorded, clinic.items);
+      held = held_for_size(*item, unit, *check, conflicts, clinic.items);
     } else {
       continue;
     }

@@ -23,7 +23,8 @@ struct HeldNeed {
   std::optional<ItemCode> next_item = {};
 };
 
-/// The units in use whose item conflicts with a sensitivity that is recorded of their patient, or
+/// The units in use whose item conflicts with a sensitivity that is recorded of their patient and
+/// that no clinician decided about, or
 /// whose size range the limb has left by a measurement that is not old. What is only possible, not
 /// declared or not known holds nothing back here: it is asked when the part is issued. In the order
 /// of `lives`.

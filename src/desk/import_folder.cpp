@@ -2,11 +2,13 @@
 
 #include <algorithm>
 #include <map>
+#include <optional>
 #include <stdexcept>
 
 #include <fmt/format.h>
 
 #include "desk/import/merge_rows.hpp"
+#include "desk/import/newly_against.hpp"
 #include "desk/import/rejects_folder.hpp"
 #include "desk/import/stock_count.hpp"
 #include "desk/moved_visits.hpp"
@@ -30,6 +32,26 @@ class FolderImport {
         progress_{options, total_size(files_)} {}
 
   ImportReport run() {
+    std::optional<NewlyAgainst> newly;
+    if (brings_any_of({"catalogue.csv", "sensitivities.csv", "issued.csv"})) {
+      newly.emplace(store_, options_.today);
+    }
+    merge_all();
+    if (newly) {
+      if (auto words = newly->words()) report_.notes.push_back(std::move(*words));
+    }
+    write_rejects();
+    return std::move(report_);
+  }
+
+ private:
+  using Files = std::map<std::string, fs::path>;
+
+  [[nodiscard]] bool brings_any_of(std::initializer_list<const char*> names) const {
+    return std::ranges::any_of(names, [&](const char* name) { return files_.contains(name); });
+  }
+
+  void merge_all() {
     // In the order in which rows refer to each other.
     merge(exchange::suppliers_table());
     merge(exchange::catalogue_table());
@@ -43,12 +65,7 @@ class FolderImport {
     merge(exchange::orders_table());
     merge(exchange::claims_table());
     merge(exchange::invoices_table());
-    write_rejects();
-    return std::move(report_);
   }
-
- private:
-  using Files = std::map<std::string, fs::path>;
 
   static Files find_files(const fs::path& folder, std::vector<std::string>& notes);
   static double total_size(const Files& files);

@@ -9,6 +9,7 @@
 #include "desk/issue_pieces.hpp"
 #include "desk/issue_words.hpp"
 #include "desk/substance_table.hpp"
+#include "desk/suspension_table.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -62,23 +63,27 @@ void check_patient_and_side(IssueCheck& check, const Clinic& clinic, const Clini
   const Side side = check.question.side;
   const Date day = check.question.day;
   auto& found = check.findings;
-  for (const auto fault : care::check_patient(clinic, index, patient, side, check.item, day)) {
+  const auto& rules = built_in_chain_rules();
+  for (const auto fault :
+       care::check_patient(rules, clinic, index, patient, side, check.item, day)) {
     found.push_back(patient_finding(fault, side, check.item));
   }
-  for (const auto& verdict : care::check_sensitivities(check.item, patient, clinic.sensitivities,
-                                                       built_in_substances())) {
+  const auto substances = substances_of(clinic, day);
+  for (const auto& verdict :
+       care::check_sensitivities(check.item, patient, clinic.sensitivities, *substances,
+                                 clinic.decisions, day)) {
     found.push_back(sensitivity_finding(verdict, check.item));
   }
   found.push_back(fit_finding(care::check_fit(check.item, patient, side, clinic.measurements, day),
                               check.item, side));
   const auto worn = care::worn_on(clinic, index, patient, side, day);
   const auto suspension = worn.prosthesis ? worn.prosthesis->suspension : Suspension::pin;
-  for (const auto& mismatch : care::check_attachment(check.item, worn)) {
+  for (const auto& mismatch : care::check_attachment(rules, check.item, worn)) {
     found.push_back(attachment_finding(mismatch, check.item, suspension));
   }
   if (!worn.prosthesis) return;
   check.prosthesis = *worn.prosthesis;
-  found.push_back(chain_finding(care::missing_after(check.item, worn), suspension));
+  found.push_back(chain_finding(care::missing_after(rules, check.item, worn), suspension));
 }
 
 void check_taken(IssueCheck& check, const Clinic& clinic) {

@@ -137,10 +137,7 @@ std::string lot_of(const StockLevel& piece) {
 }  // namespace
 
 std::string function_words(care::Function function) {
-  static constexpr const char* names[] = {"locking liner", "cushion liner", "liner with seal",
-                                          "sleeve",        "pin",           "lock",
-                                          "valve",         "pump"};
-  return names[static_cast<std::size_t>(function)];
+  return std::string{word(function)};
 }
 
 IssueFinding sensitivity_finding(const care::SensitivityVerdict& verdict, const Item& item) {
@@ -149,7 +146,12 @@ IssueFinding sensitivity_finding(const care::SensitivityVerdict& verdict, const 
   if (grave && !care::usually_touches_skin(item.kind)) {
     words += " Such a part does not usually touch the skin.";
   }
-  return {verdict_key(verdict.verdict), care::gravity(verdict.verdict), true, std::move(words)};
+  if (verdict.decided) {
+    words += fmt::format(" On {} {} decided that it may be worn: {}.",
+                         date_words(verdict.decided->decided_on), verdict.decided->decided_by,
+                         verdict.decided->reason);
+  }
+  return {verdict_key(verdict.verdict), care::gravity(verdict), true, std::move(words)};
 }
 
 IssueFinding fit_finding(const care::FitCheck& check, const Item& item, Side side) {
@@ -192,6 +194,10 @@ IssueFinding attachment_finding(const care::AttachmentFinding& found, const Item
           "thread_not_stated", Gravity::ask, true,
           fmt::format("The threads cannot be compared: the catalogue does not state that of {}.",
                       item.thread.empty() ? item.code.text : found.other->code.text)};
+    case care::Mismatch::materials_meet:
+      return {"materials_meet", care::gravity(found.mismatch), true,
+              fmt::format("{} here and the {} worn ({}): {}.", part, kind_words(*found.other),
+                          found.other->code.text, found.pair->advice)};
     case care::Mismatch::liner_not_for_this:
       return {
           "liner_not_for_suspension", Gravity::ask, true,
@@ -203,6 +209,14 @@ IssueFinding attachment_finding(const care::AttachmentFinding& found, const Item
               fmt::format("{}: the prosthesis is held by {} suspension, in which it has no work.",
                           part, word(suspension))};
   }
+}
+
+IssueFinding missing_finding(care::Function function, Suspension suspension, Side side) {
+  return {"function_missing", Gravity::ask, true,
+          fmt::format("{} suspension needs a {}, and no such part is recorded as worn on the {} "
+                      "side: issue one, or record the one that is worn.",
+                      capitalised(std::string{word(suspension)}), function_words(function),
+                      word(side))};
 }
 
 IssueFinding chain_finding(const std::vector<care::Function>& missing, Suspension suspension) {

@@ -20,6 +20,9 @@ namespace sparewell::desk {
 [[nodiscard]] IssueFinding fit_finding(const care::FitCheck& check, const Item& item, Side side);
 [[nodiscard]] IssueFinding attachment_finding(const care::AttachmentFinding& found,
                                               const Item& item, Suspension suspension);
+/// A function that nothing worn on that side does.
+[[nodiscard]] IssueFinding missing_finding(care::Function function, Suspension suspension,
+                                           Side side);
 /// Says too when nothing is missing.
 [[nodiscard]] IssueFinding chain_finding(const std::vector<care::Function>& missing,
                                          Suspension suspension);

@@ -149,6 +149,8 @@ Clinic read_for_issue(const store::Snapshot& snapshot, const ItemCode& item) {
   clinic.patients = records<Patient>(snapshot);
   clinic.prostheses = records<Prosthesis>(snapshot);
   clinic.sensitivities = records<Sensitivity>(snapshot);
+  clinic.decisions = records<SensitivityDecision>(snapshot);
+  clinic.substances = records<SubstanceRow>(snapshot);
   clinic.measurements = records<Measurement>(snapshot);
   clinic.units = records<Unit>(snapshot);
   clinic.reservations = records<Reservation>(snapshot);

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "desk/line_verdicts.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -287,6 +288,7 @@ std::string why(const ProposalLine& line, const Clinic& clinic) {
   sentences.push_back(extent_sentence(line));
   sentences.push_back(uncounted_sentence(line.reason.uncounted));
   sentences.push_back(drafts_sentence(line, clinic));
+  sentences.push_back(verdicts_sentence(line, clinic));
   if (line.supplier.empty()) sentences.emplace_back("The catalogue names no supplier for it.");
   if (!line.unit_cost) sentences.emplace_back("The catalogue gives no cost for it.");
   std::erase(sentences, "");

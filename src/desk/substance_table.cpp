@@ -1,51 +1,39 @@
 #include "desk/substance_table.hpp"
 
-#include <span>
-#include <stdexcept>
+#include <algorithm>
 
-#include <fmt/format.h>
-
-#include "exchange/csv_reader.hpp"
+#include "desk/embedded_rows.hpp"
 #include "substance_texts.hpp"
 
 namespace sparewell::desk {
 namespace {
 
+using Cells = std::span<const std::string>;
+
 template <class Take>
 void for_each_row(std::string_view file, std::size_t columns, Take take) {
-  for (std::size_t i = 0; i < substance_texts::embedded_text_count; ++i) {
-    const auto& embedded = substance_texts::embedded_texts[i];
-    if (embedded.name != file) continue;
-    bool header = true;
-    exchange::read_csv(embedded.text, ',', [&](const exchange::CsvRow& row) {
-      const bool usable = row.fields.size() == columns && (header || take(row.fields));
-      if (!usable) {
-        throw std::logic_error{fmt::format("{}, line {} cannot be used", file, row.line)};
-      }
-      header = false;
+  const std::span texts{substance_texts::embedded_texts, substance_texts::embedded_text_count};
+  for_each_embedded_row(texts, file, columns, take);
+}
+
+const std::vector<SubstanceRow>& built_in_rows() {
+  static const std::vector<SubstanceRow> rows = [] {
+    std::vector<SubstanceRow> made;
+    for_each_row("relations.csv", 4, [&](Cells cells) {
+      const auto relation = parse_word<SubstanceRelation>(cells[1]);
+      if (!relation || cells[0].empty() || cells[2].empty() || cells[3].empty()) return false;
+      made.push_back({cells[0], *relation, cells[2], cells[3]});
       return true;
     });
-  }
+    return made;
+  }();
+  return rows;
 }
 
-std::optional<care::Relation> relation_of(std::string_view text) {
-  if (text == "is a") return care::Relation::is_a;
-  if (text == "same as") return care::Relation::same_as;
-  if (text == "may contain") return care::Relation::may_contain;
-  return std::nullopt;
-}
-
-care::SubstanceTable read_table() {
-  std::vector<care::SubstanceRow> rows;
-  for_each_row("relations.csv", 4, [&](std::span<const std::string> cells) {
-    const auto relation = relation_of(cells[1]);
-    if (!relation || cells[0].empty() || cells[2].empty() || cells[3].empty()) return false;
-    rows.push_back({cells[0], *relation, cells[2], cells[3]});
-    return true;
-  });
+care::SubstanceTable table_of(const std::vector<SubstanceRow>& rows) {
   care::SubstanceTable table;
   table.substances = care::Substances{rows};
-  for_each_row("materials.csv", 3, [&](std::span<const std::string> cells) {
+  for_each_row("materials.csv", 3, [&](Cells cells) {
     const auto material = parse_word<Material>(cells[0]);
     if (!material || cells[2].empty() || !table.substances.knows(cells[1])) return false;
     table.contents.push_back({*material, cells[1], cells[2]});
@@ -57,8 +45,19 @@ care::SubstanceTable read_table() {
 }  // namespace
 
 const care::SubstanceTable& built_in_substances() {
-  static const care::SubstanceTable table = read_table();
+  static const care::SubstanceTable table = table_of(built_in_rows());
   return table;
+}
+
+std::shared_ptr<const care::SubstanceTable> substances_of(const Clinic& clinic, Date day) {
+  std::vector<SubstanceRow> rows;
+  std::ranges::copy_if(clinic.substances, std::back_inserter(rows), [&](const SubstanceRow& row) {
+    return !row.withdrawn_on || *row.withdrawn_on > day;
+  });
+  // What is built in lives as long as the program.
+  if (rows.empty()) return {&built_in_substances(), [](const care::SubstanceTable*) {}};
+  rows.insert(rows.begin(), built_in_rows().begin(), built_in_rows().end());
+  return std::make_shared<care::SubstanceTable>(table_of(rows));
 }
 
 }  // namespace sparewell::desk

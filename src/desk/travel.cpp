@@ -9,6 +9,7 @@
 #include "care/worn.hpp"
 #include "desk/expected_wear.hpp"
 #include "desk/issue_pieces.hpp"
+#include "desk/suspension_table.hpp"
 #include "supply/lead_time.hpp"
 #include "supply/patient_order.hpp"
 #include "supply/picking.hpp"
@@ -62,7 +63,7 @@ void use_on_trip(Clinic& clinic, const TripUse& use, const PatientRef& patient, 
 }
 
 bool has(const Item& item, care::Function function) {
-  const auto functions = care::functions_of(item);
+  const auto functions = built_in_chain_rules().functions_of(item);
   return std::ranges::find(functions, function) != functions.end();
 }
 
@@ -80,9 +81,7 @@ class Traveller {
   void add_side(Side side, const PatientRef& patient, TravelCheck& check) {
     const auto worn = care::worn_on(clinic_, index_, patient, side, trip_.departure);
     if (worn.prosthesis == nullptr) return;
-    const bool sealed = std::ranges::any_of(
-        worn.items, [](const Item* item) { return has(*item, care::Function::sealing_liner); });
-    for (const auto function : care::functions_of(worn.prosthesis->suspension, sealed)) {
+    for (const auto function : care::needed_by(built_in_chain_rules(), worn)) {
       add_function(side, function, check);
     }
   }

@@ -4,6 +4,7 @@
 
 #include "desk/draft_orders.hpp"
 #include "desk/patient_place.hpp"
+#include "desk/sensitivity_forms.hpp"
 #include "desktop/dialogs/clinic_dialog.hpp"
 #include "desktop/dialogs/help_dialogs.hpp"
 #include "desktop/dialogs/import_dialog.hpp"
@@ -47,6 +48,20 @@ void MainFrame::run(desk::Command command) {
       return end_part();
     case Command::book_parts:
       return book_parts();
+    case Command::findings:
+      return show_findings();
+    case Command::everyones_findings:
+      return show_everyones_findings();
+    case Command::other_items:
+      return show_other_items();
+    case Command::decide_part:
+      return decide_part();
+    case Command::note_sensitivity:
+      return note_sensitivity();
+    case Command::note_substance:
+      return book(desk::relation_form(*day_));
+    case Command::constituents:
+      return change_constituents();
     case Command::check_trip:
       return check_trip();
     case Command::cancel_booking:

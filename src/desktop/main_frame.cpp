@@ -202,6 +202,10 @@ desk::CommandState MainFrame::state() const {
   now.patient = on_patients && !patients_->chosen_patient().empty();
   now.booked = on_patients && patients_->has_bookings();
   now.part = on_patients && patients_->chosen_unit() != nullptr;
+  const auto* finding = on_patients ? patients_->chosen_finding() : nullptr;
+  now.against = finding != nullptr && !finding->substance.empty() &&
+                (finding->decided || finding->finding.gravity != care::Gravity::note);
+  now.other_items = on_patients && patients_->question_of_others().has_value();
   now.issued = on_patients && patients_->chosen_part() != nullptr;
   const bool on_shelf = day_ && current_page() == shelf_;
   const bool on_items = on_shelf && !shelf_->shows_moves();

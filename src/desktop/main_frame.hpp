@@ -87,6 +87,14 @@ class MainFrame : public wxFrame {
   void write_sheet_again();
   void record_signature();
 
+  // frame_care.cpp: what may be worn
+  void show_findings();
+  void show_everyones_findings();
+  void show_other_items();
+  void decide_part();
+  void note_sensitivity();
+  void change_constituents();
+
   // frame_stock.cpp: work on the shelf
   void work_on_lot(desk::LotAction action);
   void settle_away();

@@ -23,6 +23,8 @@ Clinic load_clinic(const Snapshot& snapshot) {
   clinic.prostheses = records<Prosthesis>(snapshot);
   clinic.usage = records<Usage>(snapshot);
   clinic.sensitivities = records<Sensitivity>(snapshot);
+  clinic.decisions = records<SensitivityDecision>(snapshot);
+  clinic.substances = records<SubstanceRow>(snapshot);
   clinic.measurements = records<Measurement>(snapshot);
   clinic.units = records<Unit>(snapshot);
   clinic.handovers = records<Handover>(snapshot);

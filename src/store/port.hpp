@@ -112,7 +112,8 @@ class AccessTo : public Access<Records>... {};
 
 /// The records that are read and written whole. Natural keys, for which the store allows one
 /// record: Supplier name; Item code; Patient ref; Prosthesis patient+side+delivered_on; Usage
-/// patient+from_date; Sensitivity patient+substance+noted_on; Measurement
+/// patient+from_date; Sensitivity patient+substance+noted_on; SensitivityDecision
+/// patient+item+substance+decided_on; SubstanceRow substance+relation+other; Measurement
 /// patient+side+measured_on+at_cm; Unit patient+side+item+lot+serial+issued_on+copy; OrderLine
 /// supplier+order_ref+item+copy; ClaimLine claim_ref+patient+side+service_date+code+modifiers+copy;
 /// InvoiceLine supplier+invoice_ref+order_ref+item+copy; Reservation patient+item+place+needed_on;
@@ -124,7 +125,8 @@ template <template <class> class Access>
 using AccessToRecords =
     AccessTo<Access, Supplier, Item, Patient, Prosthesis, Usage, Sensitivity, Measurement, Unit,
              OrderLine, ClaimLine, InvoiceLine, Reservation, Place, Loan, SupplierReturn, Handover,
-             OrderHeader, OrderPromise, OrderPiece, OrderRevision, OrderRevisionLine>;
+             OrderHeader, OrderPromise, OrderPiece, OrderRevision, OrderRevisionLine,
+             SensitivityDecision, SubstanceRow>;
 
 /// A consistent view of the database. Not for sharing between threads.
 class Snapshot : public AccessToRecords<Reads> {

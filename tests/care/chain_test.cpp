@@ -15,7 +15,7 @@ std::vector<Function> missing(Suspension suspension, const std::string& item,
   auto clinic = made_clinic(suspension);
   for (const auto& code : worn) clinic.units.push_back(made_unit(code, 10));
   const ClinicIndex index{clinic};
-  return missing_after(*index.item({item}), worn_on(clinic, index, ana, Side::left, today));
+  return missing_after(rules, *index.item({item}), worn_on(clinic, index, ana, Side::left, today));
 }
 
 std::vector<Mismatch> mismatches(Suspension suspension, const std::string& item,
@@ -25,7 +25,7 @@ std::vector<Mismatch> mismatches(Suspension suspension, const std::string& item,
   const ClinicIndex index{clinic};
   std::vector<Mismatch> made;
   const auto on_side = worn_on(clinic, index, ana, Side::left, today);
-  for (const auto& found : check_attachment(*index.item({item}), on_side)) {
+  for (const auto& found : check_attachment(rules, *index.item({item}), on_side)) {
     made.push_back(found.mismatch);
   }
   return made;
@@ -71,10 +71,33 @@ TEST_CASE("Threads of pin, lock and locking liner must be one, however they are 
   clinic.units = {made_unit("PIN", 5)};
   const ClinicIndex index{clinic};
   const auto found =
-      check_attachment(*index.item({"LOCK"}), worn_on(clinic, index, ana, Side::left, today));
+      check_attachment(rules, *index.item({"LOCK"}), worn_on(clinic, index, ana, Side::left, today));
   REQUIRE(found.size() == 1);
   CHECK(found[0].mismatch == Mismatch::thread_not_stated);
   CHECK(found[0].other == index.item({"PIN"}));
+}
+
+TEST_CASE("The way that lacks least is the one that is worn") {
+  using F = std::vector<Function>;
+  // A sleeve over a liner with seal is allowed, and does not make it the other way.
+  CHECK(missing(Suspension::vacuum, "SLEEVE", {"SEAL", "VALVE"}) == F{Function::pump});
+  CHECK(rules.has_work(Function::sleeve, Suspension::suction));
+  CHECK_FALSE(rules.has_work(Function::sleeve, Suspension::belt));
+}
+
+TEST_CASE("Materials that need looking after are a note where they meet, either way round") {
+  auto with_pair = rules;
+  with_pair.materials = {{Kind::liner, Material::silicone, Kind::sleeve, Material::silicone,
+                          "look at the seams", "test"}};
+  auto clinic = made_clinic(Suspension::sleeve);
+  clinic.units = {made_unit("CUSHION", 5)};
+  const ClinicIndex index{clinic};
+  const auto worn = worn_on(clinic, index, ana, Side::left, today);
+  const auto found = check_attachment(with_pair, *index.item({"SLEEVE"}), worn);
+  REQUIRE(found.size() == 1);
+  CHECK(found[0].mismatch == Mismatch::materials_meet);
+  CHECK(gravity(found[0].mismatch) == Gravity::note);
+  CHECK(found[0].pair->advice == "look at the seams");
 }
 
 TEST_CASE("Liners and parts must belong to the suspension") {

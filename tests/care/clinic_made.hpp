@@ -3,12 +3,40 @@
 
 #include <doctest/doctest.h>
 
+#include "care/chain_rules.hpp"
 #include "clinic/clinic.hpp"
 
 namespace sparewell::care::testing {
 
 inline const Date today = make_date(2026, 11, 25);
 inline const PatientRef ana{"P-1"};
+
+/// The rules of resources/suspension that these tests need (common practice, no source).
+inline ChainRules made_rules() {
+  using F = Function;
+  ChainRules rules;
+  rules.ways = {
+      {Suspension::pin, "pin", {F::locking_liner, F::pin, F::lock}, {}},
+      {Suspension::lanyard, "lanyard", {F::locking_liner, F::lock}, {}},
+      {Suspension::sleeve, "sleeve", {F::cushion_liner, F::sleeve}, {}},
+      {Suspension::suction, "sleeve", {F::cushion_liner, F::sleeve, F::valve}, {}},
+      {Suspension::suction, "seal", {F::sealing_liner, F::valve}, {F::sleeve}},
+      {Suspension::vacuum, "sleeve", {F::cushion_liner, F::sleeve, F::valve, F::pump}, {}},
+      {Suspension::vacuum, "seal", {F::sealing_liner, F::valve, F::pump}, {F::sleeve}},
+      {Suspension::belt, "belt", {}, {F::plain_liner, F::cushion_liner, F::sealing_liner}}};
+  rules.parts = {{F::locking_liner, Kind::liner, Attachment::locking},
+                 {F::cushion_liner, Kind::liner, Attachment::cushion},
+                 {F::sealing_liner, Kind::liner, Attachment::seal},
+                 {F::plain_liner, Kind::liner, Attachment::none},
+                 {F::sleeve, Kind::sleeve, {}},
+                 {F::pin, Kind::pin, {}},
+                 {F::lock, Kind::lock, {}},
+                 {F::valve, Kind::valve, {}},
+                 {F::pump, Kind::pump, {}}};
+  rules.threaded = {F::locking_liner, F::pin, F::lock};
+  return rules;
+}
+inline const ChainRules rules = made_rules();
 
 inline Item made_item(const std::string& code, Kind kind, Attachment attachment = Attachment::none,
                       const std::string& thread = "") {

@@ -63,7 +63,7 @@ TEST_CASE("The patient's records are looked at: deceased, no prosthesis, two in 
   clinic.units = {made_unit("LINER", 40), made_unit("LINER", 20), made_unit("PIN", 20)};
   const ClinicIndex index{clinic};
   const auto look = [&](const std::string& item, Side side) {
-    return check_patient(clinic, index, ana, side, *index.item({item}), today);
+    return check_patient(rules, clinic, index, ana, side, *index.item({item}), today);
   };
   CHECK(look("LINER", Side::left) == F{PatientFault::two_in_use});
   CHECK(look("CUSHION", Side::left).empty());

@@ -137,6 +137,57 @@ Sensitivity full_but_changed() {
 }
 
 template <>
+SensitivityDecision bare() {
+  return {.patient = {"P-1"},
+          .item = {"L-1"},
+          .substance = "thiurams",
+          .verdict = Verdict::not_declared,
+          .decided_on = spring,
+          .decided_by = "B. Fern",
+          .reason = "tried"};
+}
+template <>
+SensitivityDecision full() {
+  auto made = bare<SensitivityDecision>();
+  made.verdict = Verdict::conflict;
+  made.withdrawn_on = spring + days{4};
+  made.item = {"L-2"};
+  return made;
+}
+template <>
+SensitivityDecision full_but_changed() {
+  auto made = full<SensitivityDecision>();
+  made.verdict = Verdict::possible_conflict;
+  made.decided_by = "C. Reed";
+  made.reason = "asked again";
+  made.withdrawn_on.reset();
+  return made;
+}
+
+template <>
+SubstanceRow bare() {
+  return {.substance = "oil of moss",
+          .relation = SubstanceRelation::is_a,
+          .other = "plant oils",
+          .source = "maker's letter"};
+}
+template <>
+SubstanceRow full() {
+  return {.substance = "oil of moss",
+          .relation = SubstanceRelation::may_contain,
+          .other = "colophony",
+          .source = "maker's letter",
+          .withdrawn_on = spring};
+}
+template <>
+SubstanceRow full_but_changed() {
+  auto made = full<SubstanceRow>();
+  made.source = "asked again";
+  made.withdrawn_on.reset();
+  return made;
+}
+
+template <>
 Measurement bare() {
   return {.patient = {"P-1"}, .measured_on = spring};
 }

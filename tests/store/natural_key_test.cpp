@@ -37,6 +37,9 @@ TEST_CASE_TEMPLATE("a second record with the same natural key is refused", Engin
             with(full<Usage>(), [](auto& u) { u.from_date += days{1}; }));
   check_key(*work, full<Sensitivity>(), full_but_changed<Sensitivity>(),
             with(full<Sensitivity>(), [](auto& s) { s.noted_on.reset(); }));
+  check_key(*work, full<SensitivityDecision>(), full_but_changed<SensitivityDecision>(),
+            bare<SensitivityDecision>());
+  check_key(*work, full<SubstanceRow>(), full_but_changed<SubstanceRow>(), bare<SubstanceRow>());
   check_key(*work, full<Measurement>(), full_but_changed<Measurement>(),
             with(full<Measurement>(), [](auto& m) { m.at_cm += 1; }));
   check_key(*work, full<Unit>(), full_but_changed<Unit>(),

@@ -88,6 +88,12 @@ TEST_CASE_TEMPLATE("every record comes back as it was stored, bare, full and cha
   SUBCASE("sensitivity") {
     check_round_trip<Sensitivity>(s);
   }
+  SUBCASE("decision") {
+    check_round_trip<SensitivityDecision>(s);
+  }
+  SUBCASE("substance relation") {
+    check_round_trip<SubstanceRow>(s);
+  }
   SUBCASE("measurement") {
     check_round_trip<Measurement>(s);
   }

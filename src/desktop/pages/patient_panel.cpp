@@ -1,15 +1,16 @@
 #include "desktop/pages/patient_panel.hpp"
 
-#include <fmt/format.h>
-#include <wx/button.h>
 #include <wx/checkbox.h>
+#include <wx/notebook.h>
 #include <wx/sizer.h>
 #include <wx/stattext.h>
 
+#include "desktop/pages/patient/findings_pane.hpp"
+#include "desktop/pages/patient/parts_pane.hpp"
 #include "desktop/text.hpp"
+#include "desktop/widgets/accessible.hpp"
 #include "desktop/widgets/find_box.hpp"
 #include "desktop/widgets/headings.hpp"
-#include "desktop/widgets/life_chart.hpp"
 #include "desktop/widgets/scroll_to_focus.hpp"
 #include "desktop/widgets/split.hpp"
 #include "desktop/widgets/table_view.hpp"
@@ -30,8 +31,7 @@ PatientPanel::PatientPanel(wxWindow* parent, std::function<void(desk::Command)> 
                            std::function<void()> choice_changed)
     : Page{parent},
       run_{std::move(run)},
-      choice_changed_{std::move(choice_changed)},
-      parts_{desk::part_columns()} {
+      choice_changed_{std::move(choice_changed)} {
   auto* split = make_split(this);
   // In the order in which the Tab key goes through them.
   auto* list = make_list(split);
@@ -93,33 +93,29 @@ wxWindow* PatientPanel::make_card(wxWindow* parent) {
   card_->SetScrollRate(0, FromDIP(10));
   scroll_to_focus(*card_);
   auto* text = make_text(card_);
-  with_ended_ = new wxCheckBox{card_, wxID_ANY, "Show parts &no longer in use"};
-  with_ended_->Bind(wxEVT_CHECKBOX,
-                    [this](wxCommandEvent&) { show_patient(list_view_->selected()); });
-  chart_ = new LifeChart{card_};
-  chart_->SetMinSize({FromDIP(200), 6 * (GetCharHeight() + FromDIP(8))});
-  chart_->when_selected([this](const std::string& id) { parts_view_->select(id); });
-  life_ = new WrappedLabel{card_};
-  trust_ = new WrappedLabel{card_};
-  parts_view_ = new TableView{card_, parts_, "Parts of the patient"};
-  parts_view_->set_empty_words("No part is recorded as in use.");
-  parts_view_->when_selected([this](const std::string& id) { show_part(id); });
-  auto* row = new wxBoxSizer{wxHORIZONTAL};
-  row->Add(section_heading(card_, "Parts"), wxSizerFlags{1}.CentreVertical());
-  row->Add(with_ended_, wxSizerFlags{}.CentreVertical());
-  const auto inset = wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT, FromDIP(8));
+  panes_ = new wxNotebook{card_, wxID_ANY};
+  set_accessible_name(*panes_, "The chosen patient");
+  parts_ = new PartsPane{panes_,
+                         {run_, [this] { changed(); },
+                          [this] { show_patient(list_view_->selected()); }}};
+  panes_->AddPage(parts_, "Parts");
+  findings_ = new FindingsPane{panes_, run_, [this] { changed(); }};
+  panes_->AddPage(findings_, "Findings");
+  panes_->Bind(wxEVT_NOTEBOOK_PAGE_CHANGED, [this](wxBookCtrlEvent& event) {
+    event.Skip();
+    changed();
+  });
   auto* sizer = new wxBoxSizer{wxVERTICAL};
-  sizer->Add(text, inset);
-  sizer->Add(row, wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8)));
-  sizer->Add(chart_, wxSizerFlags{3}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8)));
-  sizer->Add(new LifeLegend{card_}, inset);
-  sizer->Add(life_, inset);
-  sizer->Add(trust_, wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8)));
-  sizer->Add(parts_view_, wxSizerFlags{2}.Expand().Border(wxALL, FromDIP(8)));
-  sizer->Add(make_buttons(), wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT, FromDIP(8)));
+  sizer->Add(text, wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT, FromDIP(8)));
+  sizer->Add(panes_, wxSizerFlags{1}.Expand().Border(wxALL, FromDIP(8)));
   card_->SetSizer(sizer);
-  keep_wrapped(*card_, {title_, facts_, sensitivities_, caution_, life_, trust_}, FromDIP(20));
+  keep_wrapped(*card_, {title_, facts_, sensitivities_, caution_}, FromDIP(20));
   return card_;
+}
+
+void PatientPanel::changed() {
+  lay_out_card();
+  choice_changed_();
 }
 
 void PatientPanel::list_changed() {
@@ -140,20 +136,9 @@ void PatientPanel::lay_out_card() {
   card_->Layout();
 }
 
-void PatientPanel::show_part(const std::string& id) {
-  chart_->mark(id);
-  life_->set_text("");
-  for (const auto& strip : strips_) {
-    if (strip.heading.empty() && strip.id == id) life_->set_text(strip.words);
-  }
-  trust_->set_text(desk::trust_of_part(*day_, id, test_));
-  lay_out_card();
-  choice_changed_();
-}
-
 void PatientPanel::show_patient(const std::string& ref) {
   if (!day_) return;
-  const auto card = desk::patient_card(*day_, {ref}, with_ended_->GetValue());
+  const auto card = desk::patient_card(*day_, {ref}, parts_->with_ended());
   title_->set_text(card.title);
   auto facts = card.prostheses;
   facts.insert(facts.begin(), card.bookings.begin(), card.bookings.end());
@@ -162,33 +147,14 @@ void PatientPanel::show_patient(const std::string& ref) {
   facts_->set_text(ref.empty() ? std::string{} : lines_of(facts));
   sensitivities_->set_text(lines_of(card.sensitivities));
   sensitivities_->SetFont(card.sensitive ? GetFont().Bold() : GetFont());
-  with_ended_->SetLabel(wxString::Format("Show parts &no longer in use (%d)", card.ended));
-  with_ended_->Enable(card.ended > 0);
   has_bookings_ = !card.bookings.empty();
-  strips_ = card.strips;
-  chart_->show(card.strips, day_->today());
-  parts_.fill(card.parts);
-  parts_view_->table_changed();
+  auto found = ref.empty() ? std::vector<desk::PatientFinding>{}
+                           : desk::findings_of(day_->clinic(), {ref}, day_->today());
+  panes_->SetPageText(1, to_wx(desk::findings_title(found)));
+  findings_->show(*day_, std::move(found));
+  parts_->show(day_, card);
   card_->Show(!ref.empty());
   lay_out_card();
-}
-
-wxSizer* PatientPanel::make_buttons() {
-  // What is done every day and fits into one row of a narrow pane; delivery sheets are in the menu.
-  auto* sizer = new wxBoxSizer{wxHORIZONTAL};
-  const auto add = [&](desk::Command command) {
-    const auto& spec = desk::command_spec(command);
-    auto* button = new wxButton{card_, wxID_ANY, to_wx(spec.label)};
-    button->SetToolTip(to_wx(fmt::format("{} ({})", spec.help, spec.key)));
-    button->Bind(wxEVT_BUTTON, [this, command](wxCommandEvent&) { run_(command); });
-    sizer->Add(button, wxSizerFlags{}.Border(wxRIGHT | wxBOTTOM, FromDIP(8)));
-    return button;
-  };
-  issue_ = add(desk::Command::issue_part);
-  end_ = add(desk::Command::end_part);
-  book_ = add(desk::Command::book_parts);
-  cancel_ = add(desk::Command::cancel_booking);
-  return sizer;
 }
 
 std::string PatientPanel::chosen_patient() const {
@@ -196,8 +162,7 @@ std::string PatientPanel::chosen_patient() const {
 }
 
 const Unit* PatientPanel::chosen_part() const {
-  const auto& id = parts_view_->selected();
-  return !day_ || id.empty() ? nullptr : &day_->clinic().units[std::stoul(id)];
+  return parts_->chosen();
 }
 
 const Unit* PatientPanel::chosen_unit() const {
@@ -205,28 +170,54 @@ const Unit* PatientPanel::chosen_unit() const {
   return unit != nullptr && unit->in_use_on(day_->today()) ? unit : nullptr;
 }
 
-void PatientPanel::allow_work(const desk::CommandState& state) {
-  issue_->Enable(desk::command_spec(desk::Command::issue_part).enabled(state));
-  end_->Enable(desk::command_spec(desk::Command::end_part).enabled(state));
-  book_->Enable(desk::command_spec(desk::Command::book_parts).enabled(state));
-  cancel_->Enable(desk::command_spec(desk::Command::cancel_booking).enabled(state));
+bool PatientPanel::shows_findings() const {
+  return panes_->GetSelection() == 1;
 }
 
-void PatientPanel::choose(const PatientRef& patient, std::size_t unit) {
+const desk::PatientFinding* PatientPanel::chosen_finding() const {
+  return shows_findings() && !chosen_patient().empty() ? findings_->chosen() : nullptr;
+}
+
+std::optional<desk::AlternativesQuestion> PatientPanel::question_of_others() const {
+  if (shows_findings()) {
+    const auto* finding = chosen_finding();
+    if (finding == nullptr || !finding->side) return std::nullopt;
+    return desk::AlternativesQuestion{finding->patient, *finding->side, finding->item,
+                                      finding->missing};
+  }
+  const auto* unit = chosen_unit();
+  if (unit == nullptr) return std::nullopt;
+  return desk::AlternativesQuestion{unit->patient, unit->side, unit->item, {}};
+}
+
+void PatientPanel::allow_work(const desk::CommandState& state) {
+  parts_->allow_work(state);
+  findings_->allow_work(state);
+}
+
+void PatientPanel::choose(const PatientRef& patient) {
   find_->Clear();
   only_with_parts_->SetValue(false);
   list_.table().require(0);
   list_changed();
   list_view_->select(patient.text);
-  with_ended_->SetValue(true);
   show_patient(patient.text);
-  parts_view_->select(std::to_string(unit));
-  parts_view_->focus_rows();
+}
+
+void PatientPanel::choose(const PatientRef& patient, std::size_t unit) {
+  panes_->SetSelection(0);
+  parts_->show_ended();
+  choose(patient);
+  parts_->choose(unit);
+}
+
+void PatientPanel::show_findings() {
+  panes_->SetSelection(1);
+  findings_->focus_rows();
 }
 
 void PatientPanel::show_test(const desk::ForecastTestPtr& test) {
-  test_ = test;
-  show_part(parts_view_->selected());
+  parts_->show_test(test);
 }
 
 void PatientPanel::find() {

@@ -5,20 +5,23 @@
 
 #include <wx/scrolwin.h>
 
+#include "desk/alternative_parts.hpp"
 #include "desk/commands.hpp"
 #include "desk/forecast_test.hpp"
 #include "desk/patient_card.hpp"
+#include "desk/patient_findings.hpp"
 #include "desk/patient_list.hpp"
 #include "desktop/pages/page.hpp"
 
-class wxButton;
 class wxCheckBox;
+class wxNotebook;
 class wxStaticText;
 
 namespace sparewell::desktop {
 
 class FindBox;
-class LifeChart;
+class FindingsPane;
+class PartsPane;
 class TableView;
 class WrappedLabel;
 
@@ -34,6 +37,9 @@ class PatientPanel : public Page {
   /// Shows this patient and part, in use or not, whatever was searched before. `unit` is a position
   /// in Clinic::units.
   void choose(const PatientRef& patient, std::size_t unit);
+  void choose(const PatientRef& patient);
+  /// Goes to what the checks find about the chosen patient.
+  void show_findings();
   /// What is known of how good the forecasts are; nullptr when they were not tested.
   void show_test(const desk::ForecastTestPtr& test);
   /// "" when none is chosen.
@@ -44,6 +50,10 @@ class PatientPanel : public Page {
   [[nodiscard]] bool has_bookings() const { return has_bookings_; }
   /// The chosen part, in use or not; nullptr when none is chosen.
   [[nodiscard]] const Unit* chosen_part() const;
+  /// The chosen finding; nullptr when none is chosen, or the findings are not shown.
+  [[nodiscard]] const desk::PatientFinding* chosen_finding() const;
+  /// Which part or missing function other items are asked for; empty when none is chosen.
+  [[nodiscard]] std::optional<desk::AlternativesQuestion> question_of_others() const;
   void allow_work(const desk::CommandState& state);
 
  private:
@@ -52,22 +62,16 @@ class PatientPanel : public Page {
   wxSizer* make_text(wxWindow* card);
   void list_changed();
   void lay_out_card();
-  void show_part(const std::string& id);
   void show_patient(const std::string& ref);
-
-  wxSizer* make_buttons();
+  /// Another part or finding is chosen.
+  void changed();
+  [[nodiscard]] bool shows_findings() const;
 
   std::function<void(desk::Command)> run_;
   std::function<void()> choice_changed_;
-  wxButton* issue_ = nullptr;
-  wxButton* end_ = nullptr;
-  wxButton* book_ = nullptr;
-  wxButton* cancel_ = nullptr;
   bool has_bookings_ = false;
   desk::DayPtr day_;
-  desk::ForecastTestPtr test_;
   desk::PatientList list_;
-  desk::Table parts_;
   FindBox* find_ = nullptr;
   wxCheckBox* only_with_parts_ = nullptr;
   wxStaticText* count_ = nullptr;
@@ -77,12 +81,9 @@ class PatientPanel : public Page {
   WrappedLabel* facts_ = nullptr;
   WrappedLabel* sensitivities_ = nullptr;
   WrappedLabel* caution_ = nullptr;
-  wxCheckBox* with_ended_ = nullptr;
-  LifeChart* chart_ = nullptr;
-  TableView* parts_view_ = nullptr;
-  WrappedLabel* life_ = nullptr;
-  WrappedLabel* trust_ = nullptr;
-  std::vector<desk::StripEntry> strips_;
+  wxNotebook* panes_ = nullptr;
+  PartsPane* parts_ = nullptr;
+  FindingsPane* findings_ = nullptr;
 };
 
 }  // namespace sparewell::desktop

@@ -1,0 +1,63 @@
+#include "care/chain_rules.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace sparewell {
+
+template <>
+std::span<const std::string_view> words<care::Function>() {
+  static constexpr std::array<std::string_view, 9> list{
+      "locking liner", "cushion liner", "liner with seal", "sleeve",     "pin",
+      "lock",          "valve",         "pump",            "plain liner"};
+  return list;
+}
+
+}  // namespace sparewell
+
+namespace sparewell::care {
+namespace {
+
+bool holds(std::span<const Function> functions, Function function) {
+  return std::ranges::find(functions, function) != functions.end();
+}
+
+}  // namespace
+
+std::vector<Function> ChainRules::functions_of(const Item& item) const {
+  std::vector<Function> made;
+  for (const FunctionPart& part : parts) {
+    if (part.kind != item.kind) continue;
+    if (!part.attachment || *part.attachment == item.attachment) made.push_back(part.function);
+  }
+  return made;
+}
+
+const SuspensionWay* ChainRules::way_of(Suspension suspension,
+                                        std::span<const Function> held) const {
+  const SuspensionWay* best = nullptr;
+  std::ptrdiff_t least = 0;
+  for (const SuspensionWay& way : ways) {
+    if (way.suspension != suspension) continue;
+    const auto lacks = std::ranges::count_if(
+        way.needed, [&](Function function) { return !holds(held, function); });
+    if (best != nullptr && lacks >= least) continue;
+    best = &way;
+    least = lacks;
+  }
+  return best;
+}
+
+bool ChainRules::has_work(Function function, Suspension suspension) const {
+  return std::ranges::any_of(ways, [&](const SuspensionWay& way) {
+    return way.suspension == suspension &&
+           (holds(way.needed, function) || holds(way.allowed, function));
+  });
+}
+
+bool ChainRules::is_threaded(const Item& item) const {
+  return std::ranges::any_of(functions_of(item),
+                             [&](Function function) { return holds(threaded, function); });
+}
+
+}  // namespace sparewell::care

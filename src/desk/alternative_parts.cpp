@@ -1,0 +1,188 @@
+#include "desk/alternative_parts.hpp"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "desk/expected_wear.hpp"
+#include "desk/issue_pieces.hpp"
+#include "desk/issue_words.hpp"
+#include "desk/part_words.hpp"
+#include "desk/substance_table.hpp"
+#include "desk/suspension_table.hpp"
+#include "desk/wording.hpp"
+#include "supply/picking.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+int free_pieces(const Clinic& clinic, const Item& item, const PatientRef& patient, Date day) {
+  std::vector<StockLevel> levels;
+  std::ranges::copy_if(clinic.shelf, std::back_inserter(levels), [&](const StockLevel& level) {
+    return level.lot.item == item.code && level.quantity > 0;
+  });
+  int there = 0;
+  for (const auto& level : levels) there += level.quantity;
+  const auto picked =
+      supply::first_expiry_first_out(levels, std::max(there, 1), day, "", clinic.places);
+  int usable = 0;
+  for (const auto& level : picked.lots) usable += level.quantity;
+  return std::max(0, usable - promised_to_others(clinic, item.code, patient, ""));
+}
+
+/// The sentences of what has to be asked or may be told, the verdict first.
+std::vector<IssueFinding> told_of(const care::Alternative& each, const AlternativesQuestion& of,
+                                  Suspension suspension) {
+  std::vector<IssueFinding> told{sensitivity_finding(each.verdict, *each.item),
+                                 fit_finding(each.fit, *each.item, of.side)};
+  for (const auto& found : each.attachment) {
+    told.push_back(attachment_finding(found, *each.item, suspension));
+  }
+  return told;
+}
+
+std::string supply_words(const care::Alternative& each) {
+  const Item& item = *each.item;
+  auto words = each.supply.on_hand > 0
+                   ? fmt::format("{} on the shelf.", number_words(each.supply.on_hand))
+                   : std::string{"None on the shelf."};
+  if (each.supply.on_hand == 0 && item.lead_days) {
+    words += fmt::format(" {} quotes {}.", item.supplier.text,
+                         count_words(*item.lead_days, "day", "days"));
+  }
+  words += item.unit_cost ? fmt::format(" {}", amount_words(*item.unit_cost))
+                          : std::string{" No price is recorded"};
+  if (each.supply.expected_days) {
+    words += fmt::format("; expected to last about {} with this patient",
+                         span_words(*each.supply.expected_days));
+  }
+  return words + ".";
+}
+
+std::string price_change(const Money& now, const Money& before) {
+  if (now.currency != before.currency) return "";
+  const auto by = now.minor - before.minor;
+  if (by == 0) return "";
+  const Money difference{by < 0 ? -by : by, now.currency};
+  return fmt::format("{} {}", amount_words(difference), by < 0 ? "less" : "more");
+}
+
+std::string changes_words(const Item& now, const Item& before) {
+  std::vector<std::string> changes;
+  const auto differs = [&](std::string_view what, std::string_view a, std::string_view b) {
+    if (a == b) return;
+    changes.push_back(b.empty() ? fmt::format("{} {}", what, a)
+                                : fmt::format("{} {} instead of {}", what,
+                                              a.empty() ? "not stated" : a, b));
+  };
+  differs("material", word(now.material), word(before.material));
+  differs("size", now.size_label, before.size_label);
+  differs("attachment", word(now.attachment), word(before.attachment));
+  differs("thread", now.thread, before.thread);
+  differs("supplier", now.supplier.text, before.supplier.text);
+  if (now.unit_cost && before.unit_cost) {
+    const auto price = price_change(*now.unit_cost, *before.unit_cost);
+    if (!price.empty()) changes.push_back(price);
+  }
+  return list_words(changes);
+}
+
+}  // namespace
+
+Expected<AlternativeParts> find_alternatives(const Assessment& assessment,
+                                             const AlternativesQuestion& question) {
+  const Clinic& clinic = assessment.clinic;
+  const ClinicIndex index{clinic};
+  if (index.patient(question.patient) == nullptr) {
+    return refuse(
+        fmt::format("There is no patient '{}'; check the reference.", question.patient.text));
+  }
+  const Item* worn = index.item(question.item);
+  if (worn == nullptr && !question.item.empty()) {
+    return refuse(fmt::format("The catalogue has no item '{}'; check the code.",
+                              question.item.text));
+  }
+  if (worn == nullptr && !question.function) {
+    return refuse("Name the item that is worn, or what is missing.");
+  }
+  const Date today = assessment.today;
+  const auto supply = [&](const Item& item) {
+    IssueQuestion fresh;
+    fresh.patient = question.patient;
+    fresh.side = question.side;
+    fresh.item = item.code;
+    fresh.day = today;
+    return care::ItemSupply{free_pieces(clinic, item, question.patient, today),
+                            expected_days(assessment, fresh)};
+  };
+  const care::Wanted wanted{question.patient, question.side, worn,
+                            question.function.value_or(care::Function::locking_liner), today};
+  const auto substances = substances_of(clinic, today);
+  auto ranked =
+      care::alternatives(clinic, wanted, built_in_chain_rules(), *substances, supply);
+  const auto on_side = care::worn_on(clinic, index, question.patient, question.side, today);
+  const auto suspension = on_side.prosthesis ? on_side.prosthesis->suspension : Suspension::pin;
+  AlternativeParts made{question, {}, ranked.left_out};
+  for (auto& each : ranked.found) {
+    AlternativePart part{*each.item, each, "suits", "", ""};
+    for (const auto& finding : told_of(each, question, suspension)) {
+      if (finding.gravity != care::Gravity::note) part.key = "ask";
+      part.words += finding.words + " ";
+    }
+    part.words += supply_words(each);
+    if (worn != nullptr) part.changes = changes_words(*each.item, *worn);
+    made.parts.push_back(std::move(part));
+  }
+  return made;
+}
+
+std::string left_out_words(const care::LeftOut& left_out) {
+  std::vector<std::string> reasons;
+  const auto add = [&](int count, const char* reason) {
+    if (count > 0) reasons.push_back(fmt::format("{} {}", count, reason));
+  };
+  add(left_out.conflict, "for a conflict with a sensitivity");
+  add(left_out.size, "for the size");
+  add(left_out.thread, "for another thread");
+  add(left_out.suspension, "that have no work in the suspension");
+  if (reasons.empty()) return "";
+  const int all = left_out.conflict + left_out.size + left_out.thread + left_out.suspension;
+  return fmt::format("{} left out: {}.", count_words(all, "more item is", "more items are"),
+                     list_words(reasons));
+}
+
+std::vector<Column> alternative_columns() {
+  return {{"Rank", 5, Align::right, "", 0},
+          {"Item", 10, Align::left, "", 0},
+          {"Part", 26, Align::left, "", 2},
+          {"Before it is worn", 14, Align::left, "Whether something has to be asked first", 0},
+          {"On the shelf", 11, Align::right, "Usable pieces that are promised to nobody else", 0},
+          {"Price", 12, Align::right, "", 0},
+          {"Lasts about", 11, Align::right, "Expected with this patient", 0},
+          {"What would change", 30, Align::left, "", 3}};
+}
+
+std::vector<TableRow> alternative_rows(const AlternativeParts& found) {
+  std::vector<TableRow> rows;
+  for (const auto& part : found.parts) {
+    TableRow row;
+    row.id = part.item.code.text;
+    const auto& lasts = part.ranked.supply.expected_days;
+    const auto& price = part.item.unit_cost;
+    row.cells = {count_cell(static_cast<int>(rows.size()) + 1),
+                 {part.item.code.text, {}},
+                 {item_words(part.item), {}},
+                 {part.key == "ask" ? "Ask first" : "Nothing to ask", {}},
+                 count_cell(part.ranked.supply.on_hand),
+                 {price ? amount_words(*price) : "no price",
+                  price ? std::optional{price->major()} : std::nullopt},
+                 {lasts ? span_words(*lasts) : "not known",
+                  lasts ? std::optional<double>{*lasts} : std::nullopt},
+                 {part.changes, {}}};
+    row.strong = part.key == "suits";
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+}  // namespace sparewell::desk

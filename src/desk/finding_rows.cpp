@@ -1,0 +1,90 @@
+#include "desk/finding_rows.hpp"
+
+#include <algorithm>
+#include <set>
+
+#include <fmt/format.h>
+
+#include "desk/issue_words.hpp"
+#include "desk/part_words.hpp"
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+std::string part_of(const Day& day, const PatientFinding& finding) {
+  if (finding.missing) {
+    return fmt::format("{} (missing)", capitalised(function_words(*finding.missing)));
+  }
+  if (finding.item.empty()) return "";
+  const auto* item = day.index().item(finding.item);
+  return item ? fmt::format("{} {}", capitalised(kind_words(*item)), finding.item.text)
+              : finding.item.text;
+}
+
+int count_of(const std::vector<PatientFinding>& findings, care::Gravity gravity) {
+  return static_cast<int>(std::ranges::count_if(
+      findings, [&](const auto& each) { return each.finding.gravity == gravity; }));
+}
+
+}  // namespace
+
+std::vector<Column> finding_columns(FindingsOf of) {
+  std::vector<Column> columns{
+      {"Weight", 9, Align::left, "Stops: not to be worn unless a clinician decides", 0},
+      {"Side", 6, Align::left, "", 0},
+      {"Part", 22, Align::left, "", 1},
+      {"About", 11, Align::left, "", 0},
+      {"What was found", 40, Align::left, "", 4}};
+  if (of == FindingsOf::everyone) {
+    columns.insert(columns.begin() + 1, {"Patient", 18, Align::left, "", 1});
+  }
+  return columns;
+}
+
+std::vector<TableRow> finding_rows(const Day& day, const std::vector<PatientFinding>& findings,
+                                   FindingsOf of) {
+  std::vector<TableRow> rows;
+  rows.reserve(findings.size());
+  for (const auto& each : findings) {
+    TableRow row;
+    row.id = std::to_string(rows.size());
+    row.cells = {{gravity_words(each.finding.gravity), static_cast<double>(each.finding.gravity)},
+                 {each.side ? std::string{word(*each.side)} : std::string{}, {}},
+                 {part_of(day, each), {}},
+                 {std::string{topic_words(each.topic)}, {}},
+                 {each.finding.words, {}}};
+    if (of == FindingsOf::everyone) {
+      row.cells.insert(row.cells.begin() + 1, Cell{patient_words(day, each.patient), {}});
+    }
+    std::string searched;
+    for (const auto& cell : row.cells) searched += fmt::format("{}\n", cell.text);
+    row.search = folded(searched);
+    row.strong = each.finding.gravity == care::Gravity::stops;
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+std::string findings_title(const std::vector<PatientFinding>& findings) {
+  const int grave =
+      static_cast<int>(findings.size()) - count_of(findings, care::Gravity::note);
+  return grave == 0 ? "Findings" : fmt::format("Findings ({} to look at)", grave);
+}
+
+std::string findings_summary(const std::vector<PatientFinding>& findings) {
+  if (findings.empty()) {
+    return "The checks found nothing to look at; what is not recorded they cannot find.";
+  }
+  std::set<PatientRef> patients;
+  for (const auto& each : findings) patients.insert(each.patient);
+  return fmt::format(
+      "{} of {}: {}, {} first.",
+      count_words(static_cast<int>(findings.size()), "finding", "findings"),
+      count_words(static_cast<int>(patients.size()), "patient", "patients"),
+      count_words(count_of(findings, care::Gravity::stops), "stops", "stop"),
+      count_words(count_of(findings, care::Gravity::ask), "is to be asked about",
+                  "are to be asked about"));
+}
+
+}  // namespace sparewell::desk

@@ -1,0 +1,111 @@
+#include "desktop/pages/patient/parts_pane.hpp"
+
+#include <fmt/format.h>
+#include <wx/button.h>
+#include <wx/checkbox.h>
+#include <wx/sizer.h>
+
+#include "desktop/text.hpp"
+#include "desktop/widgets/life_chart.hpp"
+#include "desktop/widgets/table_view.hpp"
+#include "desktop/widgets/wrapped_label.hpp"
+
+namespace sparewell::desktop {
+
+PartsPane::PartsPane(wxWindow* parent, Actions actions)
+    : wxPanel{parent}, actions_{std::move(actions)}, parts_{desk::part_columns()} {
+  // In the order in which the Tab key goes through them.
+  with_ended_ = new wxCheckBox{this, wxID_ANY, "Show parts &no longer in use"};
+  with_ended_->Bind(wxEVT_CHECKBOX, [this](wxCommandEvent&) { actions_.show_again(); });
+  chart_ = new LifeChart{this};
+  chart_->SetMinSize({FromDIP(200), 6 * (GetCharHeight() + FromDIP(8))});
+  chart_->when_selected([this](const std::string& id) { view_->select(id); });
+  auto* legend = new LifeLegend{this};
+  life_ = new WrappedLabel{this};
+  trust_ = new WrappedLabel{this};
+  view_ = new TableView{this, parts_, "Parts of the patient"};
+  view_->set_empty_words("No part is recorded as in use.");
+  view_->when_selected([this](const std::string& id) { show_part(id); });
+  const auto inset = wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT, FromDIP(8));
+  auto* sizer = new wxBoxSizer{wxVERTICAL};
+  sizer->Add(with_ended_, wxSizerFlags{}.Right().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8)));
+  sizer->Add(chart_, wxSizerFlags{3}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8)));
+  sizer->Add(legend, inset);
+  sizer->Add(life_, inset);
+  sizer->Add(trust_, wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8)));
+  sizer->Add(view_, wxSizerFlags{2}.Expand().Border(wxALL, FromDIP(8)));
+  sizer->Add(make_buttons(), inset);
+  SetSizer(sizer);
+  keep_wrapped(*this, {life_, trust_}, FromDIP(20));
+}
+
+wxSizer* PartsPane::make_buttons() {
+  // What is done every day and fits into one row of a narrow pane; delivery sheets are in the menu.
+  auto* sizer = new wxBoxSizer{wxHORIZONTAL};
+  const auto add = [&](desk::Command command) {
+    const auto& spec = desk::command_spec(command);
+    auto* button = new wxButton{this, wxID_ANY, to_wx(spec.label)};
+    button->SetToolTip(to_wx(fmt::format("{} ({})", spec.help, spec.key)));
+    button->Bind(wxEVT_BUTTON, [this, command](wxCommandEvent&) { actions_.run(command); });
+    sizer->Add(button, wxSizerFlags{}.Border(wxRIGHT | wxBOTTOM, FromDIP(8)));
+    return button;
+  };
+  issue_ = add(desk::Command::issue_part);
+  end_ = add(desk::Command::end_part);
+  book_ = add(desk::Command::book_parts);
+  cancel_ = add(desk::Command::cancel_booking);
+  return sizer;
+}
+
+void PartsPane::show(const desk::DayPtr& day, const desk::PatientCard& card) {
+  day_ = day;
+  with_ended_->SetLabel(wxString::Format("Show parts &no longer in use (%d)", card.ended));
+  with_ended_->Enable(card.ended > 0);
+  strips_ = card.strips;
+  chart_->show(card.strips, day->today());
+  parts_.fill(card.parts);
+  view_->table_changed();
+}
+
+void PartsPane::show_part(const std::string& id) {
+  chart_->mark(id);
+  life_->set_text("");
+  for (const auto& strip : strips_) {
+    if (strip.heading.empty() && strip.id == id) life_->set_text(strip.words);
+  }
+  if (day_) trust_->set_text(desk::trust_of_part(*day_, id, test_));
+  Layout();
+  actions_.choice_changed();
+}
+
+void PartsPane::show_test(const desk::ForecastTestPtr& test) {
+  test_ = test;
+  show_part(view_->selected());
+}
+
+bool PartsPane::with_ended() const {
+  return with_ended_->GetValue();
+}
+
+void PartsPane::show_ended() {
+  with_ended_->SetValue(true);
+}
+
+void PartsPane::choose(std::size_t unit) {
+  view_->select(std::to_string(unit));
+  view_->focus_rows();
+}
+
+const Unit* PartsPane::chosen() const {
+  const auto& id = view_->selected();
+  return !day_ || id.empty() ? nullptr : &day_->clinic().units[std::stoul(id)];
+}
+
+void PartsPane::allow_work(const desk::CommandState& state) {
+  issue_->Enable(desk::command_spec(desk::Command::issue_part).enabled(state));
+  end_->Enable(desk::command_spec(desk::Command::end_part).enabled(state));
+  book_->Enable(desk::command_spec(desk::Command::book_parts).enabled(state));
+  cancel_->Enable(desk::command_spec(desk::Command::cancel_booking).enabled(state));
+}
+
+}  // namespace sparewell::desktop

@@ -36,14 +36,17 @@ std::vector<Function> ChainRules::functions_of(const Item& item) const {
 const SuspensionWay* ChainRules::way_of(Suspension suspension,
                                         std::span<const Function> held) const {
   const SuspensionWay* best = nullptr;
-  std::ptrdiff_t least = 0;
+  std::pair<std::ptrdiff_t, std::ptrdiff_t> most{};
   for (const SuspensionWay& way : ways) {
     if (way.suspension != suspension) continue;
-    const auto lacks = std::ranges::count_if(
-        way.needed, [&](Function function) { return !holds(held, function); });
-    if (best != nullptr && lacks >= least) continue;
+    const auto there = std::ranges::count_if(
+        way.needed, [&](Function function) { return holds(held, function); });
+    const auto lacks = std::ssize(way.needed) - there;
+    // Where nothing is there yet, the order of preference decides.
+    const std::pair has{there, there > 0 ? -lacks : 0};
+    if (best != nullptr && has <= most) continue;
     best = &way;
-    least = lacks;
+    most = has;
   }
   return best;
 }

@@ -67,8 +67,8 @@ struct ChainRules {
 
   /// What an item does; nothing for socks.
   [[nodiscard]] std::vector<Function> functions_of(const Item& item) const;
-  /// The way that lacks least beside the functions that are there, the first of several such;
-  /// nullptr for a suspension without rules.
+  /// The way of which most functions are there, of several such the one that lacks least, then the
+  /// first; nullptr for a suspension without rules.
   [[nodiscard]] const SuspensionWay* way_of(Suspension suspension,
                                             std::span<const Function> held) const;
   /// True when some way of the suspension needs or allows the function.

@@ -77,7 +77,7 @@ TEST_CASE("Threads of pin, lock and locking liner must be one, however they are 
   CHECK(found[0].other == index.item({"PIN"}));
 }
 
-TEST_CASE("The way that lacks least is the one that is worn") {
+TEST_CASE("The way of which most is there is the one that is worn") {
   using F = std::vector<Function>;
   // A sleeve over a liner with seal is allowed, and does not make it the other way.
   CHECK(missing(Suspension::vacuum, "SLEEVE", {"SEAL", "VALVE"}) == F{Function::pump});

@@ -24,7 +24,7 @@ std::vector<std::vector<std::string>> relations() {
   text << in.rdbuf();
   std::vector<std::vector<std::string>> rows;
   exchange::read_csv(text.str(), ',', [&](const exchange::CsvRow& row) {
-    rows.push_back(row.fields);
+    rows.emplace_back(row.fields.begin(), row.fields.end());
     return true;
   });
   rows.erase(rows.begin());

@@ -19,6 +19,7 @@ from stage import Stage, wait_until
 
 TODAY = "2026-11-25"
 PATIENT = "P-0004"
+SENSITIVE = "P-0059"  # of whom a sensitivity is recorded
 BOOKED = "TS3-M"  # an item that the patient has in use
 # Said by the toolkit while a window is built that has no size yet, and by its accessibility while a
 # book of pages is taken down.
@@ -108,6 +109,40 @@ def book_for_visit(stage, batch, database):
     stage.click("push button", "Put away")
     stage.press("ctrl+f")
     stage.press("Escape")
+
+
+def look_at_findings(stage):
+    """What a patient may wear: findings, other items, a sensitivity noted, everyone's findings."""
+    stage.press("ctrl+f")
+    stage.type(SENSITIVE)
+    patients = stage.wait_for("table", "Patients")
+    wait_until("the patient alone is listed", lambda: stage.rows(patients) == 1)
+    stage.press("Down")
+    stage.press("ctrl+shift+f")
+    findings = stage.wait_for("table", "Findings")
+    wait_until("there are findings", lambda: stage.rows(findings) > 0)
+    stage.picture("findings")
+    stage.press("ctrl+shift+a")
+    others = stage.wait_for("table", "Other items, the most suitable first")
+    wait_until("other items are listed", lambda: stage.rows(others) > 0)
+    stage.picture("other-items")
+    stage.click("push button", "Close")
+    stage.press("ctrl+shift+n")
+    stage.wait_for("push button", "Note")
+    stage.type("moss oil")
+    stage.picture("note-sensitivity")
+    stage.click("push button", "Note")
+    stage.wait_for("label", f"The sensitivity of {SENSITIVE} to moss oil is recorded.")
+    wait_until("the window is at rest", lambda: stage.can_be_used("push button", "Note a sensitivity..."))
+    stage.click("push button", "Put away")
+    stage.press("ctrl+shift+k")
+    everyone = stage.wait_for("table", "Findings of everyone")
+    wait_until("there are findings of everyone", lambda: stage.rows(everyone) > 0)
+    stage.picture("findings-of-everyone")
+    stage.click("push button", "Close")
+    stage.press("ctrl+f")
+    stage.press("Escape")
+    stage.click("page tab", "Parts")
 
 
 def write_workbooks(stage, folder):
@@ -289,6 +324,7 @@ def main():
             look_at_moves(stage)
             search_patient(stage)
             book_for_visit(stage, batch, database)
+            look_at_findings(stage)
             test_forecasts(stage)
             play_policy(stage)
             write_workbooks(stage, scratch / "orders")

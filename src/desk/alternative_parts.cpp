@@ -75,6 +75,12 @@ std::string changes_words(const Item& now, const Item& before) {
                                 : fmt::format("{} {} instead of {}", what,
                                               a.empty() ? "not stated" : a, b));
   };
+  const auto line = [](const Item& item) {
+    auto text = description_without_size(item);
+    while (!text.empty() && (text.back() == ' ' || text.back() == ',')) text.pop_back();
+    return text;
+  };
+  if (line(now) != line(before)) changes.push_back(fmt::format("another line: {}", line(now)));
   differs("material", word(now.material), word(before.material));
   differs("size", now.size_label, before.size_label);
   differs("attachment", word(now.attachment), word(before.attachment));
@@ -144,7 +150,7 @@ std::string left_out_words(const care::LeftOut& left_out) {
   add(left_out.conflict, "for a conflict with a sensitivity");
   add(left_out.size, "for the size");
   add(left_out.thread, "for another thread");
-  add(left_out.suspension, "that have no work in the suspension");
+  add(left_out.suspension, "without work in the suspension");
   if (reasons.empty()) return "";
   const int all = left_out.conflict + left_out.size + left_out.thread + left_out.suspension;
   return fmt::format("{} left out: {}.", count_words(all, "more item is", "more items are"),

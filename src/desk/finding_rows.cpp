@@ -1,6 +1,7 @@
 #include "desk/finding_rows.hpp"
 
 #include <algorithm>
+#include <map>
 #include <set>
 
 #include <fmt/format.h>
@@ -22,6 +23,33 @@ std::string part_of(const Day& day, const PatientFinding& finding) {
               : finding.item.text;
 }
 
+/// What was found, short enough to be read down a column.
+std::string in_short(const PatientFinding& finding) {
+  static const std::map<std::string, std::string, std::less<>> words{
+      {"conflict", "Conflict with {}"},
+      {"possible_conflict", "Possible conflict with {}"},
+      {"not_declared", "Not declared; asked for {}"},
+      {"none_known", "No conflict known with {}"},
+      {"nothing_recorded", "No sensitivity recorded"},
+      {"size_fits", "Fits"},
+      {"measurement_old", "Fits by an old measurement"},
+      {"size_too_large", "Too large"},
+      {"size_too_small", "Too small"},
+      {"size_not_known", "Not known whether it fits"},
+      {"thread_differs", "Threads differ"},
+      {"thread_not_stated", "Thread not stated"},
+      {"liner_not_for_suspension", "Another kind of liner"},
+      {"not_in_suspension", "No work in the suspension"},
+      {"materials_meet", "Materials to look after"},
+      {"function_missing", "Missing"},
+      {"recalled", "Lot recalled"},
+      {"lot_in_quarantine", "Lot in quarantine"}};
+  const auto found = words.find(finding.finding.key);
+  if (found == words.end()) return std::string{topic_words(finding.topic)};
+  auto text = fmt::format(fmt::runtime(found->second), finding.substance);
+  return finding.decided ? fmt::format("{}, decided", text) : text;
+}
+
 int count_of(const std::vector<PatientFinding>& findings, care::Gravity gravity) {
   return static_cast<int>(std::ranges::count_if(
       findings, [&](const auto& each) { return each.finding.gravity == gravity; }));
@@ -33,9 +61,10 @@ std::vector<Column> finding_columns(FindingsOf of) {
   std::vector<Column> columns{
       {"Weight", 9, Align::left, "Stops: not to be worn unless a clinician decides", 0},
       {"Side", 6, Align::left, "", 0},
-      {"Part", 22, Align::left, "", 1},
+      {"Part", 20, Align::left, "", 0},
       {"About", 11, Align::left, "", 0},
-      {"What was found", 40, Align::left, "", 4}};
+      {"In short", 22, Align::left, "", 1},
+      {"What was found", 34, Align::left, "", 3}};
   if (of == FindingsOf::everyone) {
     columns.insert(columns.begin() + 1, {"Patient", 18, Align::left, "", 1});
   }
@@ -53,6 +82,7 @@ std::vector<TableRow> finding_rows(const Day& day, const std::vector<PatientFind
                  {each.side ? std::string{word(*each.side)} : std::string{}, {}},
                  {part_of(day, each), {}},
                  {std::string{topic_words(each.topic)}, {}},
+                 {in_short(each), {}},
                  {each.finding.words, {}}};
     if (of == FindingsOf::everyone) {
       row.cells.insert(row.cells.begin() + 1, Cell{patient_words(day, each.patient), {}});

@@ -197,6 +197,7 @@ std::vector<PatientFinding> findings_of_everyone(const Clinic& clinic, Date day)
       made.push_back(std::move(each));
     }
   }
+  std::ranges::stable_sort(made, {}, [](const auto& each) { return each.finding.gravity; });
   return made;
 }
 

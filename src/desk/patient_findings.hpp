@@ -33,7 +33,8 @@ struct PatientFinding {
 [[nodiscard]] std::vector<PatientFinding> findings_of(const Clinic& clinic,
                                                       const PatientRef& patient, Date day);
 
-/// Of every patient, in the order of the clinic's patients; notes are left out.
+/// Of every patient, the gravest first and else in the order of the clinic's patients; notes are left
+/// out.
 [[nodiscard]] std::vector<PatientFinding> findings_of_everyone(const Clinic& clinic, Date day);
 
 }  // namespace sparewell::desk

@@ -46,7 +46,7 @@ TEST_CASE("A decision is kept, listed and withdrawn") {
     return words;
   };
   CHECK(clinic.run(with({"decision", "add"}, {"--by", "B. Fern", "--because", "tried"})).status == 2);
-  clinic.run({"constituents", "--item", "LS10-22", "--set", "white mineral oil"});
+  (void)clinic.run({"constituents", "--item", "LS10-22", "--set", "white mineral oil"});
   const auto added =
       clinic.run(with({"decision", "add"}, {"--by", "B. Fern", "--because", "skin clear"}));
   REQUIRE(added.status == 0);

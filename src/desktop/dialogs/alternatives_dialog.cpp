@@ -24,8 +24,8 @@ AlternativesDialog::AlternativesDialog(wxWindow* parent, const std::string& intr
       table_{desk::alternative_columns()} {
   table_.fill(desk::alternative_rows(found_));
   view_ = new TableView{this, table_, "Other items, the most suitable first"};
-  view_->set_least_rows(rows);
-  view_->SetMinSize({FromDIP(width), FromDIP(200)});
+  view_->set_least_rows(found_.parts.empty() ? 1 : rows);
+  view_->SetMinSize({FromDIP(width), FromDIP(found_.parts.empty() ? 60 : 200)});
   view_->set_empty_words("No other item of the catalogue could do this work.");
   add_wide(view_, 2);
   words_ = new wxTextCtrl{this,
@@ -45,8 +45,14 @@ AlternativesDialog::AlternativesDialog(wxWindow* parent, const std::string& intr
   finish("C&lose", false);
   view_->when_selected([this](const std::string& id) { show_words(id); });
   view_->table_changed();
-  if (!found_.parts.empty()) view_->select(found_.parts.front().item.code.text);
-  view_->focus_rows();
+  if (found_.parts.empty()) {
+    words_->Hide();
+    Fit();
+    FindWindow(wxID_CANCEL)->SetFocus();
+  } else {
+    view_->select(found_.parts.front().item.code.text);
+    view_->focus_rows();
+  }
 }
 
 void AlternativesDialog::show_words(const std::string& id) {

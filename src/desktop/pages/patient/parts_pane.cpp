@@ -18,12 +18,13 @@ PartsPane::PartsPane(wxWindow* parent, Actions actions)
   with_ended_ = new wxCheckBox{this, wxID_ANY, "Show parts &no longer in use"};
   with_ended_->Bind(wxEVT_CHECKBOX, [this](wxCommandEvent&) { actions_.show_again(); });
   chart_ = new LifeChart{this};
-  chart_->SetMinSize({FromDIP(200), 6 * (GetCharHeight() + FromDIP(8))});
+  chart_->SetMinSize({FromDIP(200), 4 * (GetCharHeight() + FromDIP(8))});
   chart_->when_selected([this](const std::string& id) { view_->select(id); });
   auto* legend = new LifeLegend{this};
   life_ = new WrappedLabel{this};
   trust_ = new WrappedLabel{this};
   view_ = new TableView{this, parts_, "Parts of the patient"};
+  view_->set_least_rows(2);
   view_->set_empty_words("No part is recorded as in use.");
   view_->when_selected([this](const std::string& id) { show_part(id); });
   const auto inset = wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT, FromDIP(8));

@@ -81,6 +81,7 @@ void add_lists(Command& app, Context& context);
 void add_count(Command& app, Context& context);
 void add_prices(Command& app, Context& context);
 void add_travel(Command& app, Context& context);
+void add_papers(Command& app, Context& context);
 void add_verify(Command& app, Context& context);
 
 }  // namespace sparewell::batch

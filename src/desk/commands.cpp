@@ -70,7 +70,7 @@ bool can_reprint(const CommandState& state) {
   return idle_with_file(state) && state.order_reprintable;
 }
 
-constexpr std::array<CommandSpec, 55> table{{
+constexpr std::array<CommandSpec, 57> table{{
     {Command::open_file, Menu::file, "&Open clinic file...", "Ctrl+O", "Open another clinic file",
      idle},
     {Command::new_file, Menu::file, "&New clinic file...", "Ctrl+N", "Make an empty clinic file",
@@ -123,6 +123,8 @@ constexpr std::array<CommandSpec, 55> table{{
      "Say to which branch the chosen patient belongs", can_issue},
     {Command::check_trip, Menu::patients, "Check a &trip...", "Ctrl+K",
      "See whether the chosen patient's parts last on a trip, and what to pack", can_issue},
+    {Command::parts_list, Menu::patients, "Parts &list...", "Ctrl+Shift+K",
+     "Write the list of the chosen patient's parts with their care, to take home", can_issue},
     {Command::sheet_again, Menu::patients, "&Delivery sheet again...", "Ctrl+Shift+D",
      "Write the delivery sheet of what was handed over with the chosen part again, as a copy",
      can_work_on_sheet, true},
@@ -170,6 +172,9 @@ constexpr std::array<CommandSpec, 55> table{{
      "See what a supplier's price list changes, and take it over", idle_with_file, true},
     {Command::recall, Menu::lists, "&Recall...", "Ctrl+Shift+C",
      "Who has or had a recalled part, where more of it lies, and taking it out of use",
+     idle_with_file, true},
+    {Command::visit_sheets, Menu::lists, "&Visit sheets...", "Ctrl+J",
+     "A page for each patient expected on a day: what is near its end, what to have ready",
      idle_with_file, true},
     {Command::page_orders, Menu::view, "&Order today", "Ctrl+1", "What to order today, and why",
      always},

@@ -1,30 +1,20 @@
 #include "desk/substance_table.hpp"
 
+#include <functional>
 #include <span>
-#include <stdexcept>
 
-#include <fmt/format.h>
-
-#include "exchange/csv_reader.hpp"
+#include "desk/embedded_table.hpp"
 #include "substance_texts.hpp"
 
 namespace sparewell::desk {
 namespace {
 
-template <class Take>
-void for_each_row(std::string_view file, std::size_t columns, Take take) {
+using Take = std::function<bool(std::span<const std::string>)>;
+
+void for_each_row(std::string_view file, std::size_t columns, const Take& take) {
   for (std::size_t i = 0; i < substance_texts::embedded_text_count; ++i) {
     const auto& embedded = substance_texts::embedded_texts[i];
-    if (embedded.name != file) continue;
-    bool header = true;
-    exchange::read_csv(embedded.text, ',', [&](const exchange::CsvRow& row) {
-      const bool usable = row.fields.size() == columns && (header || take(row.fields));
-      if (!usable) {
-        throw std::logic_error{fmt::format("{}, line {} cannot be used", file, row.line)};
-      }
-      header = false;
-      return true;
-    });
+    if (embedded.name == file) for_each_table_row(file, embedded.text, columns, take);
   }
 }
 

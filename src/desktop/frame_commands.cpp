@@ -49,6 +49,8 @@ void MainFrame::run(desk::Command command) {
       return book_parts();
     case Command::check_trip:
       return check_trip();
+    case Command::parts_list:
+      return write_parts_list();
     case Command::cancel_booking:
       return cancel_booking();
     case Command::patient_place:
@@ -129,6 +131,8 @@ void MainFrame::run(desk::Command command) {
       return take_price_list();
     case Command::recall:
       return look_up_recall();
+    case Command::visit_sheets:
+      return prepare_visits();
     case Command::find:
       if (day_) current_page()->find();
       return;

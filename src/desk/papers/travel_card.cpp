@@ -1,0 +1,223 @@
+#include "desk/papers/travel_card.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "care/worn.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+using exchange::Pictogram;
+using exchange::PicturedSection;
+using exchange::PicturedWords;
+
+constexpr std::array sides{Side::left, Side::right};
+
+std::string side_words(const PaperLanguage& language, Side side) {
+  return language.text(fmt::format("side.{}", word(side)));
+}
+
+std::string side_heading(const PaperLanguage& language, Side side) {
+  return language.text(fmt::format("side.{}.heading", word(side)));
+}
+
+/// "Left side: transtibial prosthesis, held by a pin".
+std::string prosthesis_words(const PaperLanguage& language, Side side, const Prosthesis* worn) {
+  auto words = side_heading(language, side);
+  if (worn == nullptr) return words;
+  auto level = std::string{word(worn->level)};
+  std::ranges::replace(level, ' ', '_');
+  return fmt::format("{}: {}, {}", words, language.text(fmt::format("prosthesis.{}", level)),
+                     language.text(fmt::format("suspension.{}", word(worn->suspension))));
+}
+
+std::string function_on_paper(const PaperLanguage& language, care::Function function) {
+  static constexpr const char* keys[] = {
+      "kind.liner.locking", "kind.liner.cushion", "kind.liner.seal", "kind.sleeve",
+      "kind.pin",           "kind.lock",          "kind.valve",      "kind.pump"};
+  return language.text(keys[static_cast<std::size_t>(function)]);
+}
+
+class Card {
+ public:
+  Card(const PaperLanguage& language, const Clinic& clinic, const TravelCheck& check, Date today)
+      : language_{language}, clinic_{clinic}, check_{check}, index_{clinic}, today_{today} {}
+
+  [[nodiscard]] PicturedSection whose(bool name) const {
+    const auto& request = check_.request;
+    PicturedSection made;
+    const auto* patient = index_.patient({request.patient});
+    made.lines = {{Pictogram::none, patient_on_paper(language_, *patient, name), true},
+                  {Pictogram::none, language_.say("card.trip", language_.date(request.departure),
+                                                  language_.date(request.back))}};
+    if (request.delay_days > 0) {
+      made.lines.push_back(
+          {Pictogram::none, language_.say("card.delay", language_.date(check_.last_day))});
+    }
+    return made;
+  }
+
+  [[nodiscard]] PicturedSection pack() const {
+    PicturedSection made;
+    made.heading = {Pictogram::suitcase, language_.text("card.pack"), true};
+    for (const auto& part : check_.parts) add_spares(made, part);
+    if (made.lines.empty()) {
+      made.lines.push_back({Pictogram::question, language_.text("card.pack.none")});
+    }
+    if (!check_.reached) {
+      made.lines.push_back({Pictogram::warning, language_.text("card.not_sure"), true});
+    }
+    made.lines.push_back({Pictogram::suitcase, language_.text("card.pack.also")});
+    return made;
+  }
+
+  [[nodiscard]] PicturedSection worn() const {
+    PicturedSection made;
+    made.heading = {Pictogram::none, language_.text("card.worn"), true};
+    const PatientRef patient{check_.request.patient};
+    const auto parts = parts_in_use(clinic_, index_, patient, today_);
+    for (const Side side : sides) {
+      const auto on_side = care::worn_on(clinic_, index_, patient, side, today_);
+      const bool any = std::ranges::any_of(parts, [&](const auto& p) { return p.side == side; });
+      if (!any && on_side.prosthesis == nullptr) continue;
+      made.lines.push_back(
+          {Pictogram::none, prosthesis_words(language_, side, on_side.prosthesis), true});
+      for (const auto& part : parts) {
+        if (part.side == side) made.lines.push_back(worn_line(part));
+      }
+    }
+    if (parts.empty())
+      made.lines.push_back({Pictogram::question, language_.text("card.worn.none")});
+    for (const auto& [side, function] : check_.unknown) {
+      made.lines.push_back(
+          {Pictogram::question, language_.say("card.worn.unknown", side_heading(language_, side),
+                                              function_on_paper(language_, function))});
+    }
+    return made;
+  }
+
+  [[nodiscard]] PicturedSection care() const {
+    PicturedSection made;
+    made.heading = {Pictogram::none, language_.text("care"), true};
+    made.lines = {{Pictogram::look, language_.text("skin.look")},
+                  {Pictogram::wash, language_.text("skin.wash")},
+                  {Pictogram::dry, language_.text("skin.dry")},
+                  {Pictogram::take_off, language_.text("skin.sand")},
+                  {Pictogram::no_chemicals, language_.text("skin.chemicals")}};
+    return made;
+  }
+
+  [[nodiscard]] PicturedSection clinic() const {
+    const auto& settings = clinic_.settings;
+    PicturedSection made;
+    made.heading = {Pictogram::none, language_.text("clinic"), true};
+    made.lines = {{Pictogram::clinic, clinic_on_paper(language_, settings), true},
+                  {Pictogram::none, settings.ship_to.empty() ? language_.text("clinic.no_address")
+                                                             : settings.ship_to},
+                  {Pictogram::telephone, language_.text("clinic.telephone")}};
+    return made;
+  }
+
+ private:
+  void add_spares(PicturedSection& made, const TravelPart& part) const {
+    if (part.spares == 0) return;
+    const auto* item = index_.item(part.item);
+    const auto name = fmt::format("{}, {}", part_on_paper(language_, item, part.item),
+                                  side_words(language_, part.side));
+    if (!part.stops.empty()) {
+      made.lines.push_back(
+          {Pictogram::warning,
+           language_.say("card.pack.ask", fmt::format("{} × {}", part.spares, name))});
+      return;
+    }
+    for (const auto& level : part.take) {
+      auto words = fmt::format("{} × {}, {}", level.quantity, name,
+                               lot_on_paper(language_, level.lot.lot, {}));
+      if (level.lot.use_by) {
+        words +=
+            fmt::format(", {}", language_.say("part.use_by", language_.date(*level.lot.use_by)));
+      }
+      made.lines.push_back({picture_of(item), std::move(words)});
+    }
+    if (part.to_order > 0) {
+      made.lines.push_back(
+          {picture_of(item),
+           language_.say("card.pack.to_get", fmt::format("{} × {}", part.to_order, name))});
+    }
+  }
+
+  [[nodiscard]] PicturedWords worn_line(const PartsAlike& part) const {
+    const auto* item = index_.item(part.item);
+    auto words = fmt::format("{}, {}", part_on_paper(language_, item, part.item),
+                             lot_on_paper(language_, part.lot, part.serials));
+    if (part.units.size() > 1) words = fmt::format("{} × {}", part.units.size(), words);
+    return {picture_of(item), std::move(words)};
+  }
+
+  const PaperLanguage& language_;
+  const Clinic& clinic_;
+  const TravelCheck& check_;
+  ClinicIndex index_;
+  Date today_;
+};
+
+bool is_arm(Level level) {
+  return level == Level::transradial || level == Level::transhumeral;
+}
+
+}  // namespace
+
+std::vector<PicturedWords> when_it_fails(const PaperLanguage& language, const Clinic& clinic,
+                                         const PatientRef& patient, Date day) {
+  const ClinicIndex index{clinic};
+  bool arm = false;
+  bool leg = false;
+  for (const Side side : sides) {
+    const auto worn = care::worn_on(clinic, index, patient, side, day);
+    if (worn.prosthesis == nullptr) continue;
+    (is_arm(worn.prosthesis->level) ? arm : leg) = true;
+  }
+  std::vector<PicturedWords> made;
+  // Where nothing is known of a prosthesis, a fall is what there is to fear.
+  if (leg || !arm) made.push_back({Pictogram::crutches, language.text("fails.leg"), true});
+  if (arm) made.push_back({Pictogram::warning, language.text("fails.arm"), true});
+  made.push_back({Pictogram::take_off, language.text("fails.take_off")});
+  made.push_back({Pictogram::tool, language.text("fails.spare")});
+  made.push_back({Pictogram::telephone, language.text("fails.help")});
+  return made;
+}
+
+exchange::TravelCard travel_card(const PaperLanguage& language, const Clinic& clinic,
+                                 const TravelCheck& check, Date today, bool name) {
+  const Card from{language, clinic, check, today};
+  const PatientRef patient{check.request.patient};
+  exchange::TravelCard card;
+  card.title = {Pictogram::suitcase, language.text("card.title"), true};
+  card.whose = from.whose(name);
+  card.reacts = reactions_on_paper(language, clinic, patient);
+  card.pack = from.pack();
+  card.worn = from.worn();
+  card.fails.heading = {Pictogram::warning, language.text("card.fails"), true};
+  card.fails.lines = when_it_fails(language, clinic, patient, today);
+  card.care = from.care();
+  card.clinic = from.clinic();
+  card.left_out = language.text("card.left_out");
+  card.cautions = {language.text("caution.ask"), language.text("caution.maker"),
+                   language.text("caution.judgement"),
+                   language.say("caution.records", language.date(today))};
+  return card;
+}
+
+Expected<int> print_travel_card(const Clinic& clinic, const TravelCheck& check,
+                                const PatientPaper& how, Date today, const std::string& path) {
+  const auto languages = languages_of(how);
+  if (!languages) return tl::unexpected{languages.error()};
+  std::vector<exchange::TravelCard> cards;
+  for (const auto* language : *languages) {
+    cards.push_back(travel_card(*language, clinic, check, today, how.names));
+  }
+  return exchange::write_travel_cards(cards, how.paper, path);
+}
+
+}  // namespace sparewell::desk

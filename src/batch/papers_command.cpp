@@ -9,6 +9,7 @@
 #include "desk/issue_check.hpp"
 #include "desk/papers/parts_list.hpp"
 #include "desk/visit_papers.hpp"
+#include "desk/wording.hpp"
 
 namespace sparewell::batch {
 namespace {
@@ -86,7 +87,8 @@ void tell(const Context& context, const desk::Day& day, const desk::VisitDay& vi
   } else if (pages == 0) {
     std::cout << desk::no_visit_words(visits.on) << '\n';
   } else {
-    std::cout << fmt::format("{} Written to {}.\n", desk::visits_summary(visits), out);
+    std::cout << fmt::format("{}: {} Written to {}.\n", desk::day_words(visits.on),
+                             desk::visits_summary(visits), out);
   }
 }
 

@@ -139,8 +139,7 @@ std::string visits_summary(const VisitDay& visits) {
     grave += sheet.count(care::Gravity::stops);
     missing += sheet.missing();
   }
-  auto words = fmt::format("{} on {}", count_words(std::ssize(visits.sheets), "visit", "visits"),
-                           day_words(visits.on));
+  auto words = count_words(std::ssize(visits.sheets), "visit", "visits");
   if (grave > 0) words += fmt::format("; {} to act on", count_words(grave, "finding", "findings"));
   if (missing > 0) {
     words +=

@@ -23,7 +23,7 @@ struct VisitPaper {
 
 /// "No visit is known for Fri 27 Nov 2026: ...".
 [[nodiscard]] std::string no_visit_words(Date on);
-/// "3 visits on Fri 27 Nov 2026; 2 findings to act on; 1 piece for the bench is not on the shelf."
+/// "3 visits; 2 findings to act on; 1 piece for the bench is not on the shelf."
 [[nodiscard]] std::string visits_summary(const VisitDay& visits);
 
 }  // namespace sparewell::desk

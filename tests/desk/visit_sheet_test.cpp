@@ -27,7 +27,7 @@ Assessment near_their_end() {
   return made;
 }
 
-const VisitSheet& only(const VisitDay& visits) {
+VisitSheet only(const VisitDay& visits) {
   REQUIRE(visits.sheets.size() == 1);
   return visits.sheets.front();
 }
@@ -57,7 +57,7 @@ TEST_CASE("What is near its end comes with its span, and its replacement with wh
   auto assessment = near_their_end();
   assessment.clinic.shelf = {{{{"A-28"}, "N1", test_today + days{600}}, "main store", 3}};
   const Day day{std::move(assessment)};
-  const auto& sheet = only(visit_day(day, visit));
+  const auto sheet = only(visit_day(day, visit));
   REQUIRE(sheet.near_end.size() == 2);
   CHECK(has(sheet.near_end[0].words, "Even chance of being worn out by"));
   CHECK(has(sheet.near_end[0].words, "for eight in ten"));
@@ -73,7 +73,7 @@ TEST_CASE("A part that lasts is not near its end, unless its use-by date is") {
   CHECK(only(visit_day(Day{assessment}, visit)).near_end.empty());
   assessment.clinic.shelf = {{{{"A-28"}, "LOT-S1", visit - days{1}}, "main store", 1}};
   const Day day{assessment};
-  const auto& sheet = only(visit_day(day, visit));
+  const auto sheet = only(visit_day(day, visit));
   REQUIRE(sheet.near_end.size() == 1);
   CHECK(any(sheet, "expired", "Right, A-28: its use-by date, 14 Dec 2026, has passed"));
 }
@@ -104,7 +104,7 @@ TEST_CASE("A part that a check speaks against is not made ready") {
   assessment.clinic.sensitivities = {{{"P-1"}, "mineral oil", "rash", "patch test", std::nullopt}};
   assessment.clinic.shelf = {{{{"B-28"}, "N1", std::nullopt}, "main store", 1}};
   const Day day{std::move(assessment)};
-  const auto& sheet = only(visit_day(day, visit));
+  const auto sheet = only(visit_day(day, visit));
   CHECK(sheet.sensitive);
   CHECK(sheet.findings.front().gravity == care::Gravity::stops);
   CHECK(any(sheet, "conflict", "Left, B-28: Conflict with the recorded sensitivity"));
@@ -134,7 +134,7 @@ TEST_CASE("The suspension, the size and the age of measurements are looked at, t
   clinic.units.push_back(test_unit("P-1", Side::right, "UNKNOWN", "S8", 100));
   clinic.measurements = {{{"P-1"}, Side::left, test_today - days{300}, 4, 29}};
   const Day day{std::move(assessment)};
-  const auto& sheet = only(visit_day(day, visit));
+  const auto sheet = only(visit_day(day, visit));
   CHECK(
       any(sheet, "part_missing", "Left: pin suspension needs what is not recorded as worn: lock"));
   CHECK(any(sheet, "thread_differs", "The threads differ"));
@@ -156,7 +156,7 @@ TEST_CASE("Early endings and flagged lots are told to those whom they concern") 
   lot.flagged = true;
   surprises.lots = {lot};
   const Day day{test_assessment(), std::move(surprises)};
-  const auto& sheet = only(visit_day(day, visit));
+  const auto sheet = only(visit_day(day, visit));
   CHECK(any(sheet, "early_ending", "Left, B-28: wore out on 6 Oct 2026"));
   CHECK(any(sheet, "flagged", "Lot LOT-S1 of A-28"));
 }

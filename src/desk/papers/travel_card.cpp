@@ -83,9 +83,7 @@ class Card {
       if (!any && on_side.prosthesis == nullptr) continue;
       made.lines.push_back(
           {Pictogram::none, prosthesis_words(language_, side, on_side.prosthesis), true});
-      for (const auto& part : parts) {
-        if (part.side == side) made.lines.push_back(worn_line(part));
-      }
+      add_worn(made, parts, side);
     }
     if (parts.empty())
       made.lines.push_back({Pictogram::question, language_.text("card.worn.none")});
@@ -111,11 +109,19 @@ class Card {
   [[nodiscard]] PicturedSection clinic() const {
     const auto& settings = clinic_.settings;
     PicturedSection made;
-    made.heading = {Pictogram::none, language_.text("clinic"), true};
-    made.lines = {{Pictogram::clinic, clinic_on_paper(language_, settings), true},
-                  {Pictogram::none, settings.ship_to.empty() ? language_.text("clinic.no_address")
-                                                             : settings.ship_to},
-                  {Pictogram::telephone, language_.text("clinic.telephone")}};
+    std::string where;
+    for (const char c : settings.ship_to) {
+      if (c == '\n') {
+        where += ", ";
+      } else {
+        where += c;
+      }
+    }
+    if (where.empty()) where = language_.text("clinic.no_address");
+    made.lines = {
+        {Pictogram::clinic,
+         settings.name.empty() ? where : fmt::format("{}. {}", settings.name, where), true},
+        {Pictogram::telephone, language_.text("clinic.telephone")}};
     return made;
   }
 
@@ -147,12 +153,25 @@ class Card {
     }
   }
 
-  [[nodiscard]] PicturedWords worn_line(const PartsAlike& part) const {
-    const auto* item = index_.item(part.item);
-    auto words = fmt::format("{}, {}", part_on_paper(language_, item, part.item),
-                             lot_on_paper(language_, part.lot, part.serials));
-    if (part.units.size() > 1) words = fmt::format("{} × {}", part.units.size(), words);
-    return {picture_of(item), std::move(words)};
+  /// What is worn on a side, a line each item: lots stand on the list of parts.
+  void add_worn(PicturedSection& made, const std::vector<PartsAlike>& parts, Side side) const {
+    std::vector<std::pair<ItemCode, std::size_t>> pieces;
+    for (const auto& part : parts) {
+      if (part.side != side) continue;
+      const auto same =
+          std::ranges::find(pieces, part.item, &std::pair<ItemCode, std::size_t>::first);
+      if (same == pieces.end()) {
+        pieces.emplace_back(part.item, part.units.size());
+      } else {
+        same->second += part.units.size();
+      }
+    }
+    for (const auto& [code, count] : pieces) {
+      const auto* item = index_.item(code);
+      const auto name = part_on_paper(language_, item, code);
+      made.lines.push_back(
+          {picture_of(item), count > 1 ? fmt::format("{} × {}", count, name) : name});
+    }
   }
 
   const PaperLanguage& language_;
@@ -203,9 +222,10 @@ exchange::TravelCard travel_card(const PaperLanguage& language, const Clinic& cl
   card.care = from.care();
   card.clinic = from.clinic();
   card.left_out = language.text("card.left_out");
-  card.cautions = {language.text("caution.ask"), language.text("caution.maker"),
-                   language.text("caution.judgement"),
-                   language.say("caution.records", language.date(today))};
+  card.cautions = {
+      fmt::format("{} {}", language.text("caution.ask"), language.text("caution.maker")),
+      fmt::format("{} {}", language.text("caution.judgement"),
+                  language.say("caution.records", language.date(today)))};
   return card;
 }
 

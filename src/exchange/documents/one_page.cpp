@@ -7,11 +7,12 @@
 namespace sparewell::exchange {
 namespace {
 
+constexpr double edge = 38;  // of the page that stays white: narrower than where text flows
 constexpr double caution_size = 8.5;
-constexpr double foot_height = 24;
+constexpr double foot_height = 20;
 constexpr double column_gap = 16;
 constexpr double padding = 7;         // within a frame
-constexpr double picture_side = 1.9;  // in heights of letters
+constexpr double picture_side = 1.5;  // in heights of letters
 constexpr double heading_ratio = 1.1;
 constexpr double ruled_gap = 22;
 constexpr int few_lines = 4;
@@ -21,6 +22,10 @@ struct Setting {
   double scale = 1;    ///< 0 at their least size, 1 at their most
   int most_lines = 0;  ///< of one text; 0 for all
 };
+
+double wide_of(const PdfCanvas& canvas) {
+  return canvas.width() - 2 * edge;
+}
 
 double size_of(const LetterSize& letters, double scale) {
   return letters.least + scale * (letters.most - letters.least);
@@ -34,16 +39,16 @@ class Layout {
 
   /// All of it from the upper margin on; returns where it ends.
   double rows(const OnePage& page) {
-    double y = page_margin;
-    for (const auto& row : page.rows) y = this->row(row, y) + 5 + 5 * setting_.scale;
+    double y = edge;
+    for (const auto& row : page.rows) y = this->row(row, y) + 3 + 7 * setting_.scale;
     return y;
   }
 
  private:
   double row(const std::vector<PageSection>& sections, double y) {
     const auto count = static_cast<double>(sections.size());
-    const double wide = (canvas_.text_width() - (count - 1) * column_gap) / count;
-    double x = page_margin;
+    const double wide = (wide_of(canvas_) - (count - 1) * column_gap) / count;
+    double x = edge;
     double lowest = y;
     for (const auto& each : sections) {
       lowest = std::max(lowest, section(each, x, y, wide));
@@ -59,32 +64,26 @@ class Layout {
     const double size = size_of(section.letters, setting_.scale);
     if (!section.heading.words.empty()) {
       const Font font{size * heading_ratio, true};
-      y += line(section.heading, font, indent_of({section.heading}, font.size), x + inner, y,
-                wide - 2 * inner);
+      y += line(section.heading, font, x + inner, y, wide - 2 * inner);
       if (!section.framed) {
         if (drawn_) canvas_.rule(x, x + wide, y + 1, 1);
         y += 3;
       }
       y += 2;
     }
-    const double indent = indent_of(section.lines, size);
     for (const auto& each : section.lines) {
-      y += line(each, {size, each.bold}, indent, x + inner, y, wide - 2 * inner) + 0.22 * size;
+      y += line(each, {size, each.bold}, x + inner, y, wide - 2 * inner);
+      y += (0.15 + 0.3 * setting_.scale) * size;
     }
     y += inner;
     if (section.framed && drawn_) canvas_.frame(x, top, wide, y - top);
     return y;
   }
 
-  [[nodiscard]] static double indent_of(const std::vector<PageLine>& lines, double size) {
-    const bool pictured = std::ranges::any_of(
-        lines, [](const PageLine& each) { return each.picture != Pictogram::none; });
-    return pictured ? picture_side * size + 7 : 0;
-  }
-
-  double line(const PageLine& line, Font font, double indent, double x, double y, double wide) {
-    const double text = canvas_.text_height(line.words, font, wide - indent, setting_.most_lines);
+  double line(const PageLine& line, Font font, double x, double y, double wide) {
     const double side = line.picture == Pictogram::none ? 0 : picture_side * font.size;
+    const double indent = side > 0 ? side + 7 : 0;
+    const double text = canvas_.text_height(line.words, font, wide - indent, setting_.most_lines);
     const double high = std::max(text, side);
     if (!drawn_) return high;
     if (side > 0) canvas_.picture(line.picture, x, y + std::max(0.0, (text - side) / 2), side);
@@ -101,7 +100,7 @@ class Layout {
 double cautions_height(PdfCanvas& canvas, const OnePage& page) {
   double high = 0;
   for (const auto& caution : page.cautions) {
-    high += canvas.text_height(caution, {caution_size}, canvas.text_width()) + 3;
+    high += canvas.text_height(caution, {caution_size}, wide_of(canvas)) + 3;
   }
   return high;
 }
@@ -165,7 +164,7 @@ class Fitting {
 
  private:
   [[nodiscard]] double height_at(const Setting& setting) const {
-    return Layout{canvas_, setting, false}.rows(page()) - page_margin;
+    return Layout{canvas_, setting, false}.rows(page()) - edge;
   }
   [[nodiscard]] bool fits(const Setting& setting) const { return height_at(setting) <= room_; }
 
@@ -197,27 +196,28 @@ class Fitting {
 
 void draw_notes(PdfCanvas& canvas, const std::string& heading, double from, double to) {
   if (heading.empty()) return;
-  canvas.write(heading, {10, true}, page_margin, from, canvas.text_width());
+  canvas.write(heading, {10, true}, edge, from, wide_of(canvas));
   for (double y = from + 14 + ruled_gap; y <= to; y += ruled_gap) {
-    canvas.rule(page_margin, canvas.width() - page_margin, y, 0.4);
+    canvas.rule(edge, canvas.width() - edge, y, 0.4);
   }
 }
 
 }  // namespace
 
 int draw_one_page(PdfCanvas& canvas, OnePage page) {
-  const double bottom = canvas.height() - page_margin - foot_height - cautions_height(canvas, page);
-  const double room = bottom - page_margin - page.notes_height;
+  const double foot = page.foot ? page_margin - edge + foot_height : 0;
+  const double bottom = canvas.height() - edge - foot - cautions_height(canvas, page);
+  const double room = bottom - edge - page.notes_height;
   const Fitting fitting{canvas, std::move(page), room};
   const auto fitted = fitting.page();
   double y = bottom;
   for (const auto& caution : fitted.cautions) {
-    y += canvas.write(caution, {caution_size}, page_margin, y, canvas.text_width()) + 3;
+    y += canvas.write(caution, {caution_size}, edge, y, wide_of(canvas)) + 3;
   }
-  const double ends = page_margin + std::min(fitting.height(), room);
+  const double ends = edge + std::min(fitting.height(), room);
   draw_notes(canvas, fitted.notes, ends, bottom - 8);
   // What must stay may still be too much: then the page is drawn smaller.
-  if (fitting.height() > room) canvas.shrink(room / fitting.height());
+  if (fitting.height() > room) canvas.shrink(room / fitting.height(), edge, edge);
   (void)Layout{canvas, fitting.setting(), true}.rows(fitted);
   return fitting.left_out();
 }

@@ -38,9 +38,10 @@ struct OnePage {
   std::string notes;
   double notes_height = 0;            ///< points that are kept for them at least
   std::vector<std::string> cautions;  ///< at the lower end, small
+  bool foot = false;                  ///< leaves room for write_foot
 };
 
-/// Draws it above the foot of the page and returns how many lines were left out. A line that
+/// Draws it and returns how many lines were left out. A line that
 /// would take more than a few lines of the page where there is no room ends in an ellipsis.
 int draw_one_page(PdfCanvas& canvas, OnePage page);
 

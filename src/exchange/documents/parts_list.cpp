@@ -21,11 +21,12 @@ void write_head(PdfPages& pages, const PartsList& list) {
 
 void write_part(PdfPages& pages, const ListedPart& part) {
   // Its name is not parted from what is said of it.
-  double high = pages.pictured_height(part.name.words, part_name) + 10;
-  for (const auto& words : part.details) high += pages.pictured_height(words, note);
+  double high = pages.pictured_height(part.name.picture, part.name.words, part_name) + 10;
+  for (const auto& words : part.details)
+    high += pages.pictured_height(Pictogram::none, words, note);
   pages.need(high);
   pages.pictured(part.name.picture, part.name.words, part_name, 6);
-  for (const auto& words : part.details) pages.paragraph(words, body, false, 2);
+  for (const auto& words : part.details) pages.pictured(Pictogram::none, words, note, 2);
   pages.rule(5);
 }
 

@@ -121,10 +121,10 @@ void PdfCanvas::picture(Pictogram which, double x, double y, double side) {
   draw_pictogram(surface_->context, which, x, y, side);
 }
 
-void PdfCanvas::shrink(double factor) {
-  cairo_translate(surface_->context, page_margin, page_margin);
+void PdfCanvas::shrink(double factor, double x, double y) {
+  cairo_translate(surface_->context, x, y);
   cairo_scale(surface_->context, factor, factor);
-  cairo_translate(surface_->context, -page_margin, -page_margin);
+  cairo_translate(surface_->context, -x, -y);
 }
 
 void PdfCanvas::next_page() {

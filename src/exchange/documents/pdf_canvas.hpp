@@ -42,9 +42,8 @@ class PdfCanvas {
   /// An empty box with round corners.
   void frame(double x, double y, double wide, double high, double thick = 1.5);
   void picture(Pictogram which, double x, double y, double side);
-  /// What is drawn on this page from now on is smaller by `factor`, as seen from the margins' upper
-  /// left corner.
-  void shrink(double factor);
+  /// What is drawn on this page from now on is smaller by `factor`, as seen from that point.
+  void shrink(double factor, double x, double y);
   void next_page();
   /// Ends the file; false when it could not be written.
   [[nodiscard]] bool finish();

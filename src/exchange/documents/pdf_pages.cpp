@@ -10,10 +10,7 @@ namespace {
 constexpr double foot_height = 24;
 constexpr double gap = 6;           // between cells
 constexpr double picture_side = 2;  // of a picture, in heights of the letters beside it
-
-double indent(Font font) {
-  return picture_side * font.size + 2 * gap;
-}
+constexpr double indent = 36;       // of words beside a picture
 
 }  // namespace
 
@@ -49,21 +46,21 @@ void PdfPages::paragraph(const std::string& text, double size, bool bold, double
   y_ += canvas_.write(text, font, page_margin, y_, canvas_.text_width());
 }
 
-double PdfPages::pictured_height(const std::string& text, Font font) const {
-  return std::max(canvas_.text_height(text, font, canvas_.text_width() - indent(font)),
-                  picture_side * font.size);
+double PdfPages::pictured_height(Pictogram picture, const std::string& text, Font font) const {
+  const double side = picture == Pictogram::none ? 0 : picture_side * font.size;
+  return std::max(canvas_.text_height(text, font, canvas_.text_width() - indent), side);
 }
 
 void PdfPages::pictured(Pictogram picture, const std::string& text, Font font, double space) {
-  const double high = pictured_height(text, font);
+  const double high = pictured_height(picture, text, font);
   need(high + space);
   y_ += space;
-  const double side = picture_side * font.size;
+  const double side = picture == Pictogram::none ? 0 : picture_side * font.size;
   canvas_.picture(picture, page_margin, y_, side);
-  const double wide = canvas_.text_width() - indent(font);
+  const double wide = canvas_.text_width() - indent;
   // A single line stands beside the middle of its picture.
   const double lower = std::max(0.0, (side - canvas_.text_height(text, font, wide)) / 2);
-  canvas_.write(text, font, page_margin + indent(font), y_ + lower, wide);
+  canvas_.write(text, font, page_margin + indent, y_ + lower, wide);
   y_ += high;
 }
 

@@ -23,10 +23,10 @@ class PdfPages {
   /// A paragraph over the whole width, with `space` above it. Its lines are kept together where a
   /// page can hold them.
   void paragraph(const std::string& text, double size, bool bold = false, double space = 6);
-  /// A paragraph beside a picture.
+  /// A paragraph beside a picture, or beside the room for one.
   void pictured(Pictogram picture, const std::string& text, Font font, double space = 6);
   /// How high that would be.
-  [[nodiscard]] double pictured_height(const std::string& text, Font font) const;
+  [[nodiscard]] double pictured_height(Pictogram picture, const std::string& text, Font font) const;
   /// Cells side by side, each wrapped in its share of the width, with a line below.
   void row(const std::vector<std::string>& cells, const std::vector<double>& shares, double size,
            bool bold);

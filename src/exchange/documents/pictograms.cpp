@@ -341,13 +341,13 @@ void draw(const Pen& pen, Pictogram which) {
                                       tool,
                                       question};
   static_assert(std::size(drawings) == static_cast<std::size_t>(Pictogram::question) + 1);
-  const auto drawing = drawings[static_cast<std::size_t>(which)];
-  if (drawing != nullptr) drawing(pen);
+  drawings[static_cast<std::size_t>(which)](pen);
 }
 
 }  // namespace
 
 void draw_pictogram(_cairo* context, Pictogram which, double x, double y, double side) {
+  if (which == Pictogram::none) return;
   cairo_save(context);
   cairo_translate(context, x, y);
   cairo_scale(context, side / 100, side / 100);

@@ -8,7 +8,7 @@ namespace {
 
 /// What matters: never below 14 points, which is commonly called large print.
 constexpr LetterSize large{18, 14};
-constexpr LetterSize beside{14, 12};
+constexpr LetterSize advice{14, 10.5};
 
 // What is left out first when the card is full has the highest rank.
 constexpr int sensitivities = 1;
@@ -38,17 +38,15 @@ PageSection head_of(const TravelCard& card) {
 
 OnePage page_of(const TravelCard& card) {
   OnePage page;
-  auto whose = section_of(card.whose, large, 0, "");
   auto reacts = section_of(card.reacts, large, sensitivities, card.left_out);
   reacts.framed = true;
-  page.rows = {{head_of(card)},
-               {std::move(whose)},
+  page.rows = {{head_of(card), section_of(card.whose, large, 0, "")},
                {std::move(reacts)},
                {section_of(card.pack, large, spares, card.left_out)},
                {section_of(card.worn, large, parts_worn, card.left_out)},
-               {section_of(card.fails, {16, 14}, when_it_fails, card.left_out)},
-               {section_of(card.care, beside, washing, card.left_out),
-                section_of(card.clinic, {16, 14}, 0, "")}};
+               {section_of(card.fails, large, when_it_fails, card.left_out)},
+               {section_of(card.care, advice, washing, card.left_out)},
+               {section_of(card.clinic, large, 0, "")}};
   page.cautions = card.cautions;
   return page;
 }

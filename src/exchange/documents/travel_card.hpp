@@ -13,7 +13,6 @@ namespace sparewell::exchange {
 /// Everything in words of the card's language, as it is printed.
 struct TravelCard {
   PicturedWords title;
-  std::string clinic_name;
   PicturedSection whose;   ///< the patient and the trip; without a heading
   PicturedSection reacts;  ///< sensitivities
   PicturedSection pack;

@@ -44,6 +44,7 @@ OnePage page_of(const VisitPage& visit, const VisitPapers& papers) {
   page.notes = papers.notes;
   page.notes_height = notes_height;
   page.cautions = papers.cautions;
+  page.foot = true;
   return page;
 }
 

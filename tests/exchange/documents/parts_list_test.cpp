@@ -41,7 +41,7 @@ TEST_CASE("A parts list names every part on as many pages as it takes") {
   CHECK(*pages > 2);
   CHECK(pages_of(path) == *pages);
   const auto text = words_in(path);
-  for (const auto* part : {"Part 000", "Part 059", "nickel", "Wash it every evening.",
+  for (const std::string part : {"Part 000", "Part 059", "nickel", "Wash it every evening.",
                            "does not replace judgement", "Página 1 de"}) {
     CAPTURE(part);
     CHECK(has(text, part));

@@ -85,7 +85,7 @@ void tell(const Context& context, const desk::Day& day, const desk::VisitDay& vi
            {"file", pages > 0 ? Json(out) : Json(nullptr)},
            {"pages", pages}});
   } else if (pages == 0) {
-    std::cout << desk::no_visit_words(visits.on) << '\n';
+    std::cout << desk::no_visit_words(day, visits.on) << " No file was written." << '\n';
   } else {
     std::cout << fmt::format("{}: {} Written to {}.\n", desk::day_words(visits.on),
                              desk::visits_summary(visits), out);

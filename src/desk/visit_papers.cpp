@@ -125,11 +125,10 @@ Expected<int> print_visits(const Day& day, const VisitDay& visits, const VisitPa
   return exchange::write_visit_papers(visit_papers(day, visits, how), path);
 }
 
-std::string no_visit_words(Date on) {
-  return fmt::format(
-      "No visit is known for {}: no patient's next visit and no booking is on that day; no file "
-      "was written.",
-      day_words(on));
+std::string no_visit_words(const Day& day, Date on) {
+  const auto next = next_visits(day, on);
+  return fmt::format("No visit is known for {}{}.", day_words(on),
+                     next ? fmt::format("; the next is on {}", day_words(*next)) std::string{});
 }
 
 std::string visits_summary(const VisitDay& visits) {

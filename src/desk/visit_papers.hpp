@@ -21,8 +21,8 @@ struct VisitPaper {
 [[nodiscard]] Expected<int> print_visits(const Day& day, const VisitDay& visits,
                                          const VisitPaper& how, const std::string& path);
 
-/// "No visit is known for Fri 27 Nov 2026: ...".
-[[nodiscard]] std::string no_visit_words(Date on);
+/// "No visit is known for Fri 27 Nov 2026; the next is on Mon 7 Dec 2026."
+[[nodiscard]] std::string no_visit_words(const Day& day, Date on);
 /// "3 visits; 2 findings to act on; 1 piece for the bench is not on the shelf."
 [[nodiscard]] std::string visits_summary(const VisitDay& visits);
 

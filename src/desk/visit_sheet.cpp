@@ -210,6 +210,18 @@ std::map<PatientRef, std::string> patients_expected(const Day& day, Date on) {
   return made;
 }
 
+std::optional<Date> next_visits(const Day& day, Date after) {
+  std::optional<Date> next;
+  const auto look_at = [&](const std::optional<Date> on) {
+    if (on && *on > after && (!next || *on < *next)) next = on;
+  };
+  for (const auto& booking : day.clinic().reservations) {
+    if (booking.quantity > 0) look_at(booking.needed_on);
+  }
+  for (const auto& patient : day.clinic().patients) look_at(patient.next_visit);
+  return next;
+}
+
 VisitDay visit_day(const Day& day, Date on) {
   Preparation preparation{day, on};
   VisitDay made{on, {}};

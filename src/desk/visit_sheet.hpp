@@ -3,6 +3,7 @@
 #pragma once
 
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -55,6 +56,9 @@ struct VisitDay {
 /// Every patient whose next visit is on that day, or for whom pieces are booked for it, with which
 /// of the two it is.
 [[nodiscard]] std::map<PatientRef, std::string> patients_expected(const Day& day, Date on);
+
+/// The first day after `after` on which somebody is expected; empty when none is known.
+[[nodiscard]] std::optional<Date> next_visits(const Day& day, Date after);
 
 /// A sheet for each of them. Pieces on the shelf are taken once: what one patient's bench gets, the
 /// next one's does not.

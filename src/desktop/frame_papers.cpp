@@ -64,7 +64,8 @@ void MainFrame::prepare_visits() {
   if (dialog.ShowModal() != wxID_OK) return;
   const auto on = desk::read_visit_day(dialog.day());
   if (!on) return note_->say(on.error().sentence, {});
-  if (desk::patients_expected(*day_, *on).empty()) return note_->say(desk::no_visit_words(*on), {});
+  if (desk::patients_expected(*day_, *on).empty())
+    return note_->say(desk::no_visit_words(*day_, *on), {});
   const auto path =
       ask_for_pdf(this, "Write the visit sheets", fmt::format("visits {}", iso_text(*on)));
   if (path.empty()) return;

@@ -65,10 +65,10 @@ TEST_CASE("The card says what to pack, what is worn, what is not tolerated and w
   check_has(card_of(check_with_spare()),
             {"P-1", "Ana Fieldmouse", "Trip: 24 Dec 2026 to 7 Jan 2027", "until 10 Jan 2027",
              "I react to", "nickel: itching; shown by a patch test",
-             "1 × locking liner, silicone, size 28, left side, lot LOT-Z, use by 3 Mar 2028",
-             "Still to get from the clinic: 1 × locking liner",
+             "1 × locking liner, silicone, size 28, left side, lot LOT-Z",
+             "left side (still to get from the clinic)",
              "transtibial (below-knee) prosthesis, held by a pin",
-             "Left side: shuttle lock, needed, but none is recorded",
+             "Left side, needed but not recorded: shuttle lock",
              "talk to the clinic before leaving", "do not walk on", "Harbour Limb Clinic",
              "Port Sample", "Telephone", "does not replace the judgement", "Written on 25 Nov 2026",
              "ask the clinic before you follow it"});

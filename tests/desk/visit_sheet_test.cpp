@@ -199,5 +199,7 @@ TEST_CASE("Without a visit there is a sentence and no file") {
   REQUIRE(pages);
   CHECK(*pages == 0);
   CHECK_FALSE(std::filesystem::exists(path));
-  CHECK(has(no_visit_words(test_today), "No visit is known for Wed 25 Nov 2026"));
+  CHECK(no_visit_words(day, test_today) ==
+        "No visit is known for Wed 25 Nov 2026; the next is on Tue 15 Dec 2026.");
+  CHECK(no_visit_words(day, visit) == "No visit is known for Tue 15 Dec 2026.");
 }

@@ -57,7 +57,7 @@ std::string visits_known(const Day& day, const std::string& text) {
   const auto on = read_visit_day(text);
   if (!on) return on.error().sentence;
   const auto known = std::ssize(patients_expected(day, *on));
-  if (known == 0) return fmt::format("No visit is known for {}.", day_words(*on));
+  if (known == 0) return no_visit_words(day, *on);
   return fmt::format("{} known for {}.", count_words(known, "visit is", "visits are"),
                      day_words(*on));
 }

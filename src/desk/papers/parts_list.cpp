@@ -1,10 +1,9 @@
 #include "desk/papers/parts_list.hpp"
 
 #include <algorithm>
-#include <array>
 
 #include "desk/papers/care_notes.hpp"
-#include "desk/papers/travel_card.hpp"
+#include "desk/papers/when_it_fails.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {

@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
 
 #include "care/worn.hpp"
+#include "desk/papers/when_it_fails.hpp"
 
 namespace sparewell::desk {
 namespace {
@@ -87,11 +89,7 @@ class Card {
     }
     if (parts.empty())
       made.lines.push_back({Pictogram::question, language_.text("card.worn.none")});
-    for (const auto& [side, function] : check_.unknown) {
-      made.lines.push_back(
-          {Pictogram::question, language_.say("card.worn.unknown", side_heading(language_, side),
-                                              function_on_paper(language_, function))});
-    }
+    for (const Side side : sides) add_unknown(made, side);
     return made;
   }
 
@@ -137,20 +135,29 @@ class Card {
            language_.say("card.pack.ask", fmt::format("{} × {}", part.spares, name))});
       return;
     }
-    for (const auto& level : part.take) {
-      auto words = fmt::format("{} × {}, {}", level.quantity, name,
-                               lot_on_paper(language_, level.lot.lot, {}));
-      if (level.lot.use_by) {
-        words +=
-            fmt::format(", {}", language_.say("part.use_by", language_.date(*level.lot.use_by)));
-      }
-      made.lines.push_back({picture_of(item), std::move(words)});
+    std::map<std::string, int> lots;
+    for (const auto& level : part.take) lots[level.lot.lot] += level.quantity;
+    for (const auto& [lot, pieces] : lots) {
+      made.lines.push_back({picture_of(item), fmt::format("{} × {}, {}", pieces, name,
+                                                          lot_on_paper(language_, lot, {}))});
     }
     if (part.to_order > 0) {
       made.lines.push_back(
           {picture_of(item),
            language_.say("card.pack.to_get", fmt::format("{} × {}", part.to_order, name))});
     }
+  }
+
+  /// What the suspension needs on a side and nobody recorded, in one line.
+  void add_unknown(PicturedSection& made, Side side) const {
+    std::vector<std::string> names;
+    for (const auto& [of, function] : check_.unknown) {
+      if (of == side) names.push_back(function_on_paper(language_, function));
+    }
+    if (names.empty()) return;
+    made.lines.push_back(
+        {Pictogram::question, language_.say("card.worn.unknown", side_heading(language_, side),
+                                            fmt::format("{}", fmt::join(names, "; ")))});
   }
 
   /// What is worn on a side, a line each item: lots stand on the list of parts.
@@ -181,31 +188,7 @@ class Card {
   Date today_;
 };
 
-bool is_arm(Level level) {
-  return level == Level::transradial || level == Level::transhumeral;
-}
-
 }  // namespace
-
-std::vector<PicturedWords> when_it_fails(const PaperLanguage& language, const Clinic& clinic,
-                                         const PatientRef& patient, Date day) {
-  const ClinicIndex index{clinic};
-  bool arm = false;
-  bool leg = false;
-  for (const Side side : sides) {
-    const auto worn = care::worn_on(clinic, index, patient, side, day);
-    if (worn.prosthesis == nullptr) continue;
-    (is_arm(worn.prosthesis->level) ? arm : leg) = true;
-  }
-  std::vector<PicturedWords> made;
-  // Where nothing is known of a prosthesis, a fall is what there is to fear.
-  if (leg || !arm) made.push_back({Pictogram::crutches, language.text("fails.leg"), true});
-  if (arm) made.push_back({Pictogram::warning, language.text("fails.arm"), true});
-  made.push_back({Pictogram::take_off, language.text("fails.take_off")});
-  made.push_back({Pictogram::tool, language.text("fails.spare")});
-  made.push_back({Pictogram::telephone, language.text("fails.help")});
-  return made;
-}
 
 exchange::TravelCard travel_card(const PaperLanguage& language, const Clinic& clinic,
                                  const TravelCheck& check, Date today, bool name) {

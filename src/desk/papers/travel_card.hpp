@@ -19,10 +19,4 @@ namespace sparewell::desk {
                                               const PatientPaper& how, Date today,
                                               const std::string& path);
 
-/// What to do when a part fails, for a leg or an arm as the patient's prostheses are.
-[[nodiscard]] std::vector<exchange::PicturedWords> when_it_fails(const PaperLanguage& language,
-                                                                 const Clinic& clinic,
-                                                                 const PatientRef& patient,
-                                                                 Date day);
-
 }  // namespace sparewell::desk

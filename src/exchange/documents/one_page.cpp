@@ -7,7 +7,7 @@
 namespace sparewell::exchange {
 namespace {
 
-constexpr double edge = 38;  // of the page that stays white: narrower than where text flows
+constexpr double edge = one_page_edge;
 constexpr double caution_size = 8.5;
 constexpr double foot_height = 20;
 constexpr double column_gap = 16;

@@ -9,6 +9,9 @@
 
 namespace sparewell::exchange {
 
+/// What stays white around it, in points: less than where text flows.
+inline constexpr double one_page_edge = 38;
+
 /// Sizes of letters, in points.
 struct LetterSize {
   double most = 11;

@@ -14,10 +14,10 @@ constexpr double indent = 36;       // of words beside a picture
 
 }  // namespace
 
-void write_foot(PdfCanvas& canvas, const PageFoot& foot, int page, int pages) {
+void write_foot(PdfCanvas& canvas, const PageFoot& foot, int page, int pages, double x) {
   auto words = fmt::format(fmt::runtime(foot.numbers), page, pages);
   if (!foot.words.empty()) words = fmt::format("{}   {}", foot.words, words);
-  canvas.write(words, {8}, page_margin, canvas.height() - page_margin - 10, canvas.text_width());
+  canvas.write(words, {8}, x, canvas.height() - page_margin - 10, canvas.text_width());
 }
 
 PdfPages::PdfPages(PdfCanvas& canvas, PageFoot foot, int pages)

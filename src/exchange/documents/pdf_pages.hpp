@@ -51,7 +51,8 @@ class PdfPages {
   double y_ = page_margin;
 };
 
-/// Writes the foot of a page: words, and which of how many pages it is.
-void write_foot(PdfCanvas& canvas, const PageFoot& foot, int page, int pages);
+/// Writes the foot of a page from `x` on: words, and which of how many pages it is.
+void write_foot(PdfCanvas& canvas, const PageFoot& foot, int page, int pages,
+                double x = page_margin);
 
 }  // namespace sparewell::exchange

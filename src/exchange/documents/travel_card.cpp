@@ -8,7 +8,8 @@ namespace {
 
 /// What matters: never below 14 points, which is commonly called large print.
 constexpr LetterSize large{18, 14};
-constexpr LetterSize advice{14, 10.5};
+constexpr LetterSize worn{18, 12};
+constexpr LetterSize advice{14, 10};
 
 // What is left out first when the card is full has the highest rank.
 constexpr int sensitivities = 1;
@@ -43,7 +44,7 @@ OnePage page_of(const TravelCard& card) {
   page.rows = {{head_of(card), section_of(card.whose, large, 0, "")},
                {std::move(reacts)},
                {section_of(card.pack, large, spares, card.left_out)},
-               {section_of(card.worn, large, parts_worn, card.left_out)},
+               {section_of(card.worn, worn, parts_worn, card.left_out)},
                {section_of(card.fails, large, when_it_fails, card.left_out)},
                {section_of(card.care, advice, washing, card.left_out)},
                {section_of(card.clinic, large, 0, "")}};

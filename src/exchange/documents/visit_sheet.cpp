@@ -55,7 +55,7 @@ Expected<int> write_visit_papers(const VisitPapers& papers, const std::string& p
     int page = write_list(canvas, papers, count);
     for (const auto& visit : papers.pages) {
       (void)draw_one_page(canvas, page_of(visit, papers));
-      write_foot(canvas, {visit.foot}, ++page, count);
+      write_foot(canvas, {visit.foot}, ++page, count, one_page_edge);
       canvas.next_page();
     }
     return page;

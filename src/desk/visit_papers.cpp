@@ -128,7 +128,7 @@ Expected<int> print_visits(const Day& day, const VisitDay& visits, const VisitPa
 std::string no_visit_words(const Day& day, Date on) {
   const auto next = next_visits(day, on);
   return fmt::format("No visit is known for {}{}.", day_words(on),
-                     next ? fmt::format("; the next is on {}", day_words(*next)) std::string{});
+                     next ? fmt::format("; the next is on {}", day_words(*next)) : std::string{});
 }
 
 std::string visits_summary(const VisitDay& visits) {

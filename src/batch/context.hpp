@@ -84,6 +84,7 @@ void add_travel(Command& app, Context& context);
 void add_sensitivity(Command& app, Context& context);
 void add_substance(Command& app, Context& context);
 void add_alternatives(Command& app, Context& context);
+void add_papers(Command& app, Context& context);
 void add_verify(Command& app, Context& context);
 
 }  // namespace sparewell::batch

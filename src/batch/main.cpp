@@ -70,6 +70,7 @@ int main(int argc, char** argv) {
   add_sensitivity(app, context);
   add_substance(app, context);
   add_alternatives(app, context);
+  add_papers(app, context);
   add_verify(app, context);
   bool wrong = false;
   if (!line.read(argc, argv, wrong)) return wrong ? wrong_use : done;

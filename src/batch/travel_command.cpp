@@ -4,8 +4,10 @@
 
 #include "batch/context.hpp"
 #include "batch/json.hpp"
+#include "batch/paper_options.hpp"
 #include "batch/stock_command.hpp"
 #include "desk/issue_words.hpp"
+#include "desk/papers/travel_card.hpp"
 #include "desk/travel_words.hpp"
 
 namespace sparewell::batch {
@@ -20,6 +22,8 @@ struct Options {
   std::optional<double> wear;
   std::string sweating;
   bool sport = false;
+  std::string card;
+  PaperOptions paper;
 };
 
 desk::TravelRequest request_of(const Options& options) {
@@ -55,7 +59,7 @@ Json json_of(const desk::TravelCheck& check, std::size_t number) {
           {"order_by", batch::json_of(part.order_by)}};
 }
 
-Json json_of(const desk::TravelCheck& check) {
+Json json_of(const desk::TravelCheck& check, const std::string& card) {
   Json parts = Json::array();
   for (std::size_t i = 0; i < check.parts.size(); ++i) parts.push_back(json_of(check, i));
   Json unknown = Json::array();
@@ -72,16 +76,18 @@ Json json_of(const desk::TravelCheck& check) {
           {"by_pieces", check.by_pieces},
           {"parts", std::move(parts)},
           {"unknown", std::move(unknown)},
-          {"cautions", desk::travel_cautions()}};
+          {"cautions", desk::travel_cautions()},
+          {"card", card.empty() ? Json(nullptr) : Json(card)}};
 }
 
-void print_words(const desk::TravelCheck& check, Date today) {
+void print_words(const desk::TravelCheck& check, Date today, const std::string& card) {
   std::cout << desk::travel_verdict(check) << '\n';
   for (const auto& gap : desk::travel_gaps(check)) std::cout << gap << '\n';
   for (std::size_t i = 0; i < check.parts.size(); ++i) {
     std::cout << desk::travel_part_words(check, i, today) << '\n';
   }
   for (const auto& caution : desk::travel_cautions()) std::cout << caution << '\n';
+  if (!card.empty()) std::cout << fmt::format("The travel card was written to {}.\n", card);
 }
 
 int run(const Context& context, const Options& options) {
@@ -89,10 +95,15 @@ int run(const Context& context, const Options& options) {
   const auto assessment = context.forecast();
   const auto check = desk::check_travel(assessment, request);
   if (!check) throw WrongUse{check.error().sentence};
+  if (!options.card.empty()) {
+    const auto pages = desk::print_travel_card(assessment.clinic, *check, options.paper.how(),
+                                               assessment.today, options.card);
+    if (!pages) throw WrongUse{pages.error().sentence};
+  }
   if (context.json) {
-    print(json_of(*check));
+    print(json_of(*check, options.card));
   } else {
-    print_words(*check, assessment.today);
+    print_words(*check, assessment.today, options.card);
   }
   const bool to_order = std::ranges::any_of(
       check->parts, [](const desk::TravelPart& part) { return part.to_order > 0; });
@@ -125,6 +136,10 @@ void add_travel(Command& app, Context& context) {
   command->add_flag("--impact-sport", options->sport, "Impact sport on the trip");
   command->add_flag("--fewest", options->request.by_pieces,
                     "The fewest pieces instead of the lowest cost");
+  command->add_option("--card", options->card,
+                      "Write the card to take along to this PDF file, a page for each language");
+  add_languages(*command, options->paper);
+  add_paper(*command, options->paper);
   command->callback([&context, options] {
     context.run = [&context, options] { return run(context, *options); };
   });

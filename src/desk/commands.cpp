@@ -76,7 +76,7 @@ bool can_reprint(const CommandState& state) {
   return idle_with_file(state) && state.order_reprintable;
 }
 
-constexpr std::array<CommandSpec, 62> table{{
+constexpr std::array<CommandSpec, 64> table{{
     {Command::open_file, Menu::file, "&Open clinic file...", "Ctrl+O", "Open another clinic file",
      idle},
     {Command::new_file, Menu::file, "&New clinic file...", "Ctrl+N", "Make an empty clinic file",
@@ -131,7 +131,7 @@ constexpr std::array<CommandSpec, 62> table{{
      "See whether the chosen patient's parts last on a trip, and what to pack", can_issue},
     {Command::findings, Menu::patients, "&Findings", "Ctrl+Shift+F",
      "What the checks find about what the chosen patient wears", can_issue, true},
-    {Command::everyones_findings, Menu::patients, "Findings of e&veryone...", "Ctrl+Shift+K",
+    {Command::everyones_findings, Menu::patients, "Findings of e&veryone...", "Ctrl+Shift+J",
      "Who wears what does not suit: sensitivities, sizes, suspension and lots", idle_with_file},
     {Command::other_items, Menu::patients, "&Other items...", "Ctrl+Shift+A",
      "Which other items could do the work of the chosen part, the most suitable first",
@@ -142,6 +142,8 @@ constexpr std::array<CommandSpec, 62> table{{
      "Record what the chosen patient reacts to, and see what speaks against it", can_issue},
     {Command::note_substance, Menu::patients, "Note about s&ubstances...", "",
      "Record how two substances are related, and see who is newly affected", idle_with_file},
+    {Command::parts_list, Menu::patients, "Parts &list...", "Ctrl+Shift+K",
+     "Write the list of the chosen patient's parts with their care, to take home", can_issue},
     {Command::sheet_again, Menu::patients, "&Delivery sheet again...", "Ctrl+Shift+D",
      "Write the delivery sheet of what was handed over with the chosen part again, as a copy",
      can_work_on_sheet, true},
@@ -191,6 +193,9 @@ constexpr std::array<CommandSpec, 62> table{{
      "See what a supplier's price list changes, and take it over", idle_with_file, true},
     {Command::recall, Menu::lists, "&Recall...", "Ctrl+Shift+C",
      "Who has or had a recalled part, where more of it lies, and taking it out of use",
+     idle_with_file, true},
+    {Command::visit_sheets, Menu::lists, "&Visit sheets...", "Ctrl+J",
+     "A page for each patient expected on a day: what is near its end, what to have ready",
      idle_with_file, true},
     {Command::page_orders, Menu::view, "&Order today", "Ctrl+1", "What to order today, and why",
      always},

@@ -185,6 +185,10 @@ const std::string& care_caution() {
   return text;
 }
 
+std::string life_of_part(const Day& day, std::size_t unit) {
+  return life_words(day, unit, part_name(day, day.clinic().units[unit]));
+}
+
 PatientCard patient_card(const Day& day, const PatientRef& patient, bool with_ended) {
   PatientCard card;
   const auto* record = day.index().patient(patient);

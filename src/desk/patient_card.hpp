@@ -28,6 +28,10 @@ struct PatientCard {
 /// The caution beside everything that touches health.
 [[nodiscard]] const std::string& care_caution();
 
+/// "Locking liner, left, issued 3 Mar 2026.", when it is expected to be worn out, what else may end
+/// it and its use-by date. `unit` is a position in Clinic::units.
+[[nodiscard]] std::string life_of_part(const Day& day, std::size_t unit);
+
 /// A default card when there is no such patient.
 [[nodiscard]] PatientCard patient_card(const Day& day, const PatientRef& patient, bool with_ended);
 

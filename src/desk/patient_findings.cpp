@@ -161,9 +161,10 @@ std::string_view topic_words(FindingTopic topic) {
 
 std::vector<PatientFinding> findings_of(const Clinic& clinic, const PatientRef& patient,
                                         Date day) {
-  const auto only = [&](const auto& records) {
-    auto kept = records;
-    std::erase_if(kept, [&](const auto& each) { return each.patient != patient; });
+  const auto only = [&]<class Record>(const std::vector<Record>& records) {
+    std::vector<Record> kept;
+    std::ranges::copy_if(records, std::back_inserter(kept),
+                         [&](const Record& each) { return each.patient == patient; });
     return kept;
   };
   const auto sensitivities = only(clinic.sensitivities);

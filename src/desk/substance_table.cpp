@@ -1,19 +1,22 @@
 #include "desk/substance_table.hpp"
 
 #include <algorithm>
+#include <functional>
 
-#include "desk/embedded_rows.hpp"
+#include "desk/embedded_table.hpp"
 #include "substance_texts.hpp"
 
 namespace sparewell::desk {
 namespace {
 
 using Cells = std::span<const std::string>;
+using Take = std::function<bool(Cells)>;
 
-template <class Take>
-void for_each_row(std::string_view file, std::size_t columns, Take take) {
-  const std::span texts{substance_texts::embedded_texts, substance_texts::embedded_text_count};
-  for_each_embedded_row(texts, file, columns, take);
+void for_each_row(std::string_view file, std::size_t columns, const Take& take) {
+  for (std::size_t i = 0; i < substance_texts::embedded_text_count; ++i) {
+    const auto& embedded = substance_texts::embedded_texts[i];
+    if (embedded.name == file) for_each_table_row(file, embedded.text, columns, take);
+  }
 }
 
 const std::vector<SubstanceRow>& built_in_rows() {

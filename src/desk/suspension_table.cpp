@@ -1,8 +1,9 @@
 #include "desk/suspension_table.hpp"
 
 #include <algorithm>
+#include <functional>
 
-#include "desk/embedded_rows.hpp"
+#include "desk/embedded_table.hpp"
 #include "suspension_texts.hpp"
 
 namespace sparewell::desk {
@@ -10,12 +11,14 @@ namespace {
 
 using Cells = std::span<const std::string>;
 
-template <class Take>
-void for_each_row(std::string_view file, std::size_t columns, Take take) {
-  const std::span texts{suspension_texts::embedded_texts, suspension_texts::embedded_text_count};
+void for_each_row(std::string_view file, std::size_t columns,
+                  const std::function<bool(Cells)>& take) {
   // The last column is the source.
-  for_each_embedded_row(texts, file, columns,
-                        [&](Cells cells) { return !cells.back().empty() && take(cells); });
+  const auto with_source = [&](Cells cells) { return !cells.back().empty() && take(cells); };
+  for (std::size_t i = 0; i < suspension_texts::embedded_text_count; ++i) {
+    const auto& embedded = suspension_texts::embedded_texts[i];
+    if (embedded.name == file) for_each_table_row(file, embedded.text, columns, with_source);
+  }
 }
 
 bool take_way(care::ChainRules& rules, Cells cells) {

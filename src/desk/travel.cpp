@@ -8,11 +8,10 @@
 #include "care/trip.hpp"
 #include "care/worn.hpp"
 #include "desk/expected_wear.hpp"
-#include "desk/issue_pieces.hpp"
 #include "desk/suspension_table.hpp"
+#include "desk/taken_spares.hpp"
 #include "supply/lead_time.hpp"
 #include "supply/patient_order.hpp"
-#include "supply/picking.hpp"
 
 namespace sparewell::desk {
 namespace {
@@ -145,28 +144,10 @@ std::vector<care::SpareNeed> needs_of(const TravelCheck& check) {
 /// Takes the spares from what is left on the shelf: both sides may need the same item.
 void find_spares(TravelPart& part, const TravelCheck& check, const Clinic& clinic,
                  std::vector<StockLevel>& shelf, const supply::LeadTimes& leads) {
-  std::vector<StockLevel> levels;
-  std::ranges::copy_if(shelf, std::back_inserter(levels), [&](const StockLevel& level) {
-    return level.lot.item == part.item && level.quantity > 0;
-  });
-  const PatientRef patient{check.request.patient};
-  const int held = promised_to_others(clinic, part.item, patient, "");
-  // What is promised to others is taken first, so that they keep the soonest to expire.
-  const auto picked =
-      supply::first_expiry_first_out(levels, held + part.spares, check.last_day, "", clinic.places);
-  int skip = held;
+  part.take =
+      take_spares(shelf, clinic, part.item, {check.request.patient}, part.spares, check.last_day);
   int found = 0;
-  for (StockLevel level : picked.lots) {
-    const int skipped = std::min(skip, level.quantity);
-    skip -= skipped;
-    level.quantity -= skipped;
-    if (level.quantity <= 0) continue;
-    found += level.quantity;
-    for (StockLevel& there : shelf) {
-      if (there.lot == level.lot && there.place == level.place) there.quantity -= level.quantity;
-    }
-    part.take.push_back(std::move(level));
-  }
+  for (const StockLevel& level : part.take) found += level.quantity;
   part.to_order = part.spares - found;
   if (part.to_order == 0) return;
   if (const Item* item = ClinicIndex{clinic}.item(part.item)) {

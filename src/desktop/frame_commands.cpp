@@ -64,6 +64,8 @@ void MainFrame::run(desk::Command command) {
       return change_constituents();
     case Command::check_trip:
       return check_trip();
+    case Command::parts_list:
+      return write_parts_list();
     case Command::cancel_booking:
       return cancel_booking();
     case Command::patient_place:
@@ -144,6 +146,8 @@ void MainFrame::run(desk::Command command) {
       return take_price_list();
     case Command::recall:
       return look_up_recall();
+    case Command::visit_sheets:
+      return prepare_visits();
     case Command::find:
       if (day_) current_page()->find();
       return;

@@ -9,7 +9,6 @@
 #include "desktop/dialogs/booking_dialog.hpp"
 #include "desktop/dialogs/issue_dialogs.hpp"
 #include "desktop/dialogs/order_dialogs.hpp"
-#include "desktop/dialogs/travel_dialog.hpp"
 #include "desktop/main_frame.hpp"
 #include "desktop/pages/patient_panel.hpp"
 #include "desktop/text.hpp"
@@ -102,15 +101,6 @@ void MainFrame::book_parts() {
   if (dialog.ShowModal() != wxID_OK) return;
   note_->say(dialog.said(), {});
   read_again();
-}
-
-void MainFrame::check_trip() {
-  const auto patient = patients_->chosen_patient();
-  TravelDialog{this, desk::travel_introduction(*day_, {patient}),
-               [this, patient](const desk::TravelAnswers& answers) {
-                 return desk::travel_text(*day_, patient, answers);
-               }}
-      .ShowModal();
 }
 
 void MainFrame::cancel_booking() {

@@ -80,7 +80,6 @@ class MainFrame : public wxFrame {
   void write_sheet(const std::vector<Unit>& units);
   void end_part();
   void book_parts();
-  void check_trip();
   void cancel_booking();
   /// Where the sheet of what was handed over with `unit` is to be written; "" for nowhere.
   [[nodiscard]] std::string ask_sheet_file(const Unit& unit, const std::string& title);
@@ -94,6 +93,12 @@ class MainFrame : public wxFrame {
   void decide_part();
   void note_sensitivity();
   void change_constituents();
+
+  // frame_papers.cpp: papers for patients and for visits
+  void check_trip();
+  void write_parts_list();
+  void prepare_visits();
+  void say_paper(const std::string& file);
 
   // frame_stock.cpp: work on the shelf
   void work_on_lot(desk::LotAction action);

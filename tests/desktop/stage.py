@@ -157,3 +157,10 @@ def walk(control):
     for child in control:
         if child:
             yield from walk(child)
+
+
+def save_as(stage, path):
+    """The toolkit's own dialog for a file to write or to read."""
+    stage.press("ctrl+a")
+    stage.type(str(path))
+    stage.press("Return")

@@ -15,7 +15,8 @@ import sys
 import tempfile
 import zipfile
 
-from stage import Stage, wait_until
+from papers import write_travel_card, write_visit_sheets
+from stage import Stage, save_as, wait_until
 
 TODAY = "2026-11-25"
 PATIENT = "P-0004"
@@ -223,13 +224,6 @@ def look_at_plans(stage):
     stage.picture("suppliers")
 
 
-def save_as(stage, path):
-    """The toolkit's own dialog for a file to write or to read."""
-    stage.press("ctrl+a")
-    stage.type(str(path))
-    stage.press("Return")
-
-
 def something_on_the_shelf(batch, database):
     listed = subprocess.run([batch, "--db", database, "--today", TODAY, "--json", "stock", "list"],
                             check=True, stdout=subprocess.PIPE)
@@ -330,6 +324,8 @@ def main():
             write_workbooks(stage, scratch / "orders")
             mark_as_sent(stage)
             look_at_plans(stage)
+            write_visit_sheets(stage, scratch / "visits.pdf")
+            write_travel_card(stage, PATIENT, scratch / "card.pdf")
             issue_and_end(stage, something_on_the_shelf(batch, database), scratch / "sheet.pdf")
             dearer_list(folder, scratch / "prices.csv")
             accept_prices(stage, scratch / "prices.csv")

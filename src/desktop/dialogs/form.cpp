@@ -99,6 +99,12 @@ void Form::add_wide(wxWindow* control, int proportion) {
                wxSizerFlags{proportion}.Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, FromDIP(12)));
 }
 
+wxButton* Form::add_action(const std::string& label, std::function<void()> act) {
+  auto* button = new wxButton{this, wxID_ANY, to_wx(label)};
+  button->Bind(wxEVT_BUTTON, [act = std::move(act)](wxCommandEvent&) { act(); });
+  return actions_.emplace_back(button);
+}
+
 void Form::finish(const std::string& go, bool with_cancel) {
   auto* buttons = new wxStdDialogButtonSizer;
   auto* ok = new wxButton{this, with_cancel ? wxID_OK : wxID_CANCEL, to_wx(go)};
@@ -110,7 +116,10 @@ void Form::finish(const std::string& go, bool with_cancel) {
   }
   buttons->Realize();
   ok->SetDefault();
-  column_->Add(buttons, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(12)));
+  auto* row = new wxBoxSizer{wxHORIZONTAL};
+  for (auto* action : actions_) row->Add(action, wxSizerFlags{}.CentreVertical());
+  row->Add(buttons, wxSizerFlags{1}.Expand());
+  column_->Add(row, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(12)));
   if (fields_->IsEmpty()) column_->Detach(fields_);
   SetSizerAndFit(column_);
   CentreOnParent();

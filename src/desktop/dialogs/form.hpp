@@ -1,12 +1,14 @@
 /// What the dialogs have in common: labels beside fields, a sentence above, buttons below.
 #pragma once
 
+#include <functional>
 #include <string>
 #include <vector>
 
 #include <wx/dialog.h>
 #include <wx/sizer.h>
 
+class wxButton;
 class wxChoice;
 class wxComboBox;
 class wxDirPickerCtrl;
@@ -32,6 +34,8 @@ class Form : public wxDialog {
                               const std::string& help);
   /// A control of the full width, such as a list.
   void add_wide(wxWindow* control, int proportion);
+  /// A further button, left of those that end the dialog.
+  wxButton* add_action(const std::string& label, std::function<void()> act);
   /// Call last. `go` is the label of the button that Enter presses.
   void finish(const std::string& go, bool with_cancel = true);
 
@@ -41,6 +45,7 @@ class Form : public wxDialog {
 
   wxFlexGridSizer* fields_ = nullptr;
   wxBoxSizer* column_ = nullptr;
+  std::vector<wxButton*> actions_;
 };
 
 }  // namespace sparewell::desktop

@@ -8,8 +8,10 @@
 #include "desktop/text.hpp"
 
 namespace sparewell::desktop {
+namespace {
 
-std::string ask_for_workbook(wxWindow* parent, const std::string& title, std::string name) {
+std::string ask_for_file(wxWindow* parent, const std::string& title, std::string name,
+                         const wxString& ending, const wxString& kinds) {
   std::ranges::replace_if(
       name,
       [](char c) { return std::string_view{"/\\:*?\"<>|"}.find(c) != std::string_view::npos; },
@@ -17,13 +19,23 @@ std::string ask_for_workbook(wxWindow* parent, const std::string& title, std::st
   wxFileDialog dialog{parent,
                       to_wx(title),
                       wxStandardPaths::Get().GetDocumentsDir(),
-                      to_wx(name + ".xlsx"),
-                      "Workbooks (*.xlsx)|*.xlsx",
+                      to_wx(name) + ending,
+                      kinds,
                       wxFD_SAVE | wxFD_OVERWRITE_PROMPT};
   if (dialog.ShowModal() != wxID_OK) return {};
   auto path = dialog.GetPath();
-  if (!path.Lower().EndsWith(".xlsx")) path += ".xlsx";
+  if (!path.Lower().EndsWith(ending)) path += ending;
   return from_wx(path);
+}
+
+}  // namespace
+
+std::string ask_for_workbook(wxWindow* parent, const std::string& title, std::string name) {
+  return ask_for_file(parent, title, std::move(name), ".xlsx", "Workbooks (*.xlsx)|*.xlsx");
+}
+
+std::string ask_for_pdf(wxWindow* parent, const std::string& title, std::string name) {
+  return ask_for_file(parent, title, std::move(name), ".pdf", "PDF files (*.pdf)|*.pdf");
 }
 
 }  // namespace sparewell::desktop

@@ -1,4 +1,4 @@
-/// Asks where a workbook is to be written.
+/// Asks where a workbook or a paper is to be written.
 #pragma once
 
 #include <string>
@@ -11,5 +11,7 @@ namespace sparewell::desktop {
 /// signs that file systems do not take are replaced.
 [[nodiscard]] std::string ask_for_workbook(wxWindow* parent, const std::string& title,
                                            std::string name);
+/// The same for a paper, ending in ".pdf".
+[[nodiscard]] std::string ask_for_pdf(wxWindow* parent, const std::string& title, std::string name);
 
 }  // namespace sparewell::desktop

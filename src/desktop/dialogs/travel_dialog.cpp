@@ -14,9 +14,13 @@ constexpr int width = 640;
 
 }  // namespace
 
-TravelDialog::TravelDialog(wxWindow* parent, const std::string& introduction, Answer answer)
-    : Form{parent, "Check a trip", introduction}, answer_{std::move(answer)} {
+TravelDialog::TravelDialog(wxWindow* parent, const std::string& introduction, Answer answer,
+                           WriteCard card)
+    : Form{parent, "Check a trip", introduction},
+      answer_{std::move(answer)},
+      card_{std::move(card)} {
   make_fields();
+  add_action("Write travel &card...", [this] { write_card(); });
   finish("C&lose", false);
   pause_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { show_answer(); });
   for (wxTextCtrl* field : {departure_, back_, delay_, kneeling_, wear_hours_}) {
@@ -66,6 +70,13 @@ desk::TravelAnswers TravelDialog::answers() const {
 
 void TravelDialog::show_answer() {
   told_->ChangeValue(to_wx(answer_(answers())));
+}
+
+void TravelDialog::write_card() {
+  const auto said = card_(this, answers());
+  if (said.empty()) return;
+  show_answer();
+  told_->ChangeValue(to_wx(said) + "\n\n" + told_->GetValue());
 }
 
 }  // namespace sparewell::desktop

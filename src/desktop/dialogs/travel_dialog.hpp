@@ -15,14 +15,18 @@ namespace sparewell::desktop {
 class TravelDialog : public Form {
  public:
   using Answer = std::function<std::string(const desk::TravelAnswers&)>;
-  TravelDialog(wxWindow* parent, const std::string& introduction, Answer answer);
+  /// Writes the card; gives the sentence to say, or "" when the person thought better of it.
+  using WriteCard = std::function<std::string(wxWindow*, const desk::TravelAnswers&)>;
+  TravelDialog(wxWindow* parent, const std::string& introduction, Answer answer, WriteCard card);
 
  private:
   void make_fields();
   [[nodiscard]] desk::TravelAnswers answers() const;
   void show_answer();
+  void write_card();
 
   Answer answer_;
+  WriteCard card_;
   wxTextCtrl* departure_ = nullptr;
   wxTextCtrl* back_ = nullptr;
   wxTextCtrl* delay_ = nullptr;

@@ -1,9 +1,8 @@
 #include "exchange/documents/delivery_sheet.hpp"
 
-#include <filesystem>
-
 #include <fmt/format.h>
 
+#include "exchange/documents/pdf_file.hpp"
 #include "exchange/documents/pdf_pages.hpp"
 
 namespace sparewell::exchange {
@@ -44,32 +43,16 @@ int write_pages(PdfPages& pages, const DeliverySheet& sheet) {
   pages.signature({"Patient or representative: signature", "Date"});
   pages.paragraph("I have handed over these parts and explained their use and care.", 10, false, 8);
   pages.signature({"Staff: name and signature", "Date"});
-  return pages.page();
+  return pages.finish();
 }
 
 }  // namespace
 
 Expected<int> write_delivery_sheet(const DeliverySheet& sheet, const std::string& path) {
-  const auto foot = fmt::format("Patient {}", sheet.patient_ref);
-  // Laid out once without a file, to know how many pages there will be.
-  PdfPages trial{"", sheet.paper, foot, 1};
-  const int count = write_pages(trial, sheet);
-  (void)trial.finish();
-  const std::string partial = path + ".partial";
-  bool written = false;
-  {
-    PdfPages pages{partial, sheet.paper, foot, count};
-    (void)write_pages(pages, sheet);
-    written = pages.finish();
-  }
-  std::error_code error;
-  if (written) std::filesystem::rename(partial, path, error);
-  if (written && !error) return count;
-  std::filesystem::remove(partial, error);
-  return refuse(
-      fmt::format("The delivery sheet {} could not be written; check that its folder is "
-                  "there and may be written to.",
-                  path));
+  return write_pdf(path, sheet.paper, "delivery sheet", [&](PdfCanvas& canvas, int count) {
+    PdfPages pages{canvas, {fmt::format("Patient {}", sheet.patient_ref)}, count};
+    return write_pages(pages, sheet);
+  });
 }
 
 }  // namespace sparewell::exchange

@@ -5,10 +5,9 @@
 #include <vector>
 
 #include "clinic/refusal.hpp"
+#include "exchange/documents/paper_size.hpp"
 
 namespace sparewell::exchange {
-
-enum class PaperSize { a4, letter };
 
 /// Parts alike in everything stand in one line with their number.
 struct DeliveredLine {

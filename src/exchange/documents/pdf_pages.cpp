@@ -2,167 +2,108 @@
 
 #include <algorithm>
 
-#include <cairo-pdf.h>
 #include <fmt/format.h>
-#include <pango/pangocairo.h>
 
 namespace sparewell::exchange {
 namespace {
 
-constexpr double margin = 50;
 constexpr double foot_height = 24;
-constexpr double gap = 6;  // between cells
-
-struct PaperPoints {
-  double width;
-  double height;
-};
-
-PaperPoints points(PaperSize paper) {
-  // ISO 216 A4 is 210 mm by 297 mm; US Letter is 8.5 by 11 inches.
-  if (paper == PaperSize::letter) return {612, 792};
-  return {210 / 25.4 * 72, 297 / 25.4 * 72};
-}
-
-struct FreeLayout {
-  void operator()(PangoLayout* layout) const { g_object_unref(layout); }
-};
-using Layout = std::unique_ptr<PangoLayout, FreeLayout>;
-
-double height_of(const Layout& layout) {
-  int width = 0;
-  int height = 0;
-  pango_layout_get_size(layout.get(), &width, &height);
-  return static_cast<double>(height) / PANGO_SCALE;
-}
+constexpr double gap = 6;           // between cells
+constexpr double picture_side = 2;  // of a picture, in heights of the letters beside it
+constexpr double indent = 36;       // of words beside a picture
 
 }  // namespace
 
-struct PdfPages::Drawing {
-  Drawing(const std::string& path, PaperSize paper, std::string words, int count)
-      : size{points(paper)}, foot{std::move(words)}, pages{count} {
-    surface =
-        cairo_pdf_surface_create(path.empty() ? nullptr : path.c_str(), size.width, size.height);
-    context = cairo_create(surface);
-  }
-  ~Drawing() {
-    cairo_destroy(context);
-    cairo_surface_destroy(surface);
-  }
-  Drawing(const Drawing&) = delete;
-  Drawing& operator=(const Drawing&) = delete;
+void write_foot(PdfCanvas& canvas, const PageFoot& foot, int page, int pages, double x) {
+  auto words = fmt::format(fmt::runtime(foot.numbers), page, pages);
+  if (!foot.words.empty()) words = fmt::format("{}   {}", foot.words, words);
+  canvas.write(words, {8}, x, canvas.height() - page_margin - 10, canvas.text_width());
+}
 
-  [[nodiscard]] double width() const { return size.width - 2 * margin; }
-  [[nodiscard]] double bottom() const { return size.height - margin - foot_height; }
+PdfPages::PdfPages(PdfCanvas& canvas, PageFoot foot, int pages)
+    : canvas_{canvas}, foot_{std::move(foot)}, pages_{pages} {}
 
-  [[nodiscard]] Layout layout(const std::string& text, double points_high, bool bold,
-                              double wide) const {
-    Layout made{pango_cairo_create_layout(context)};
-    auto* font = pango_font_description_from_string("DejaVu Sans, Sans");
-    pango_font_description_set_absolute_size(font, points_high * PANGO_SCALE);
-    if (bold) pango_font_description_set_weight(font, PANGO_WEIGHT_BOLD);
-    pango_layout_set_font_description(made.get(), font);
-    pango_font_description_free(font);
-    pango_layout_set_width(made.get(), static_cast<int>(wide * PANGO_SCALE));
-    pango_layout_set_wrap(made.get(), PANGO_WRAP_WORD_CHAR);
-    pango_layout_set_text(made.get(), text.data(), static_cast<int>(text.size()));
-    return made;
-  }
+double PdfPages::bottom() const {
+  return canvas_.height() - page_margin - foot_height;
+}
 
-  void show(const Layout& text, double x, double at) const {
-    cairo_move_to(context, x, at);
-    pango_cairo_show_layout(context, text.get());
-  }
-
-  void rule(double from, double to, double at) const {
-    cairo_set_line_width(context, 0.5);
-    cairo_move_to(context, from, at);
-    cairo_line_to(context, to, at);
-    cairo_stroke(context);
-  }
-
-  void end_page() {
-    const auto words =
-        fmt::format("{}Page {} of {}", foot.empty() ? "" : foot + "   ", page, pages);
-    show(layout(words, 8, false, width()), margin, size.height - margin - 10);
-    cairo_show_page(context);
-  }
-
-  PaperPoints size;
-  std::string foot;
-  int pages = 1;
-  int page = 1;
-  double y = margin;
-  cairo_surface_t* surface = nullptr;
-  cairo_t* context = nullptr;
-};
-
-PdfPages::PdfPages(const std::string& path, PaperSize paper, std::string foot, int pages)
-    : drawing_{std::make_unique<Drawing>(path, paper, std::move(foot), pages)} {}
-
-PdfPages::~PdfPages() = default;
+void PdfPages::end_page() {
+  write_foot(canvas_, foot_, page_, pages_);
+  canvas_.next_page();
+}
 
 void PdfPages::need(double height) {
-  auto& d = *drawing_;
-  if (d.y + height <= d.bottom() || d.y <= margin) return;
-  d.end_page();
-  ++d.page;
-  d.y = margin;
+  if (y_ + height <= bottom() || y_ <= page_margin) return;
+  end_page();
+  ++page_;
+  y_ = page_margin;
 }
 
 void PdfPages::paragraph(const std::string& text, double size, bool bold, double space) {
-  auto& d = *drawing_;
-  const auto made = d.layout(text, size, bold, d.width());
-  const double height = height_of(made);
-  need(height + space);
-  d.y += space;
-  d.show(made, margin, d.y);
-  d.y += height;
+  const Font font{size, bold};
+  need(canvas_.text_height(text, font, canvas_.text_width()) + space);
+  y_ += space;
+  y_ += canvas_.write(text, font, page_margin, y_, canvas_.text_width());
+}
+
+double PdfPages::pictured_height(Pictogram picture, const std::string& text, Font font) const {
+  const double side = picture == Pictogram::none ? 0 : picture_side * font.size;
+  return std::max(canvas_.text_height(text, font, canvas_.text_width() - indent), side);
+}
+
+void PdfPages::pictured(Pictogram picture, const std::string& text, Font font, double space) {
+  const double high = pictured_height(picture, text, font);
+  need(high + space);
+  y_ += space;
+  const double side = picture == Pictogram::none ? 0 : picture_side * font.size;
+  canvas_.picture(picture, page_margin, y_, side);
+  const double wide = canvas_.text_width() - indent;
+  // A single line stands beside the middle of its picture.
+  const double lower = std::max(0.0, (side - canvas_.text_height(text, font, wide)) / 2);
+  canvas_.write(text, font, page_margin + indent, y_ + lower, wide);
+  y_ += high;
 }
 
 void PdfPages::row(const std::vector<std::string>& cells, const std::vector<double>& shares,
                    double size, bool bold) {
-  auto& d = *drawing_;
-  std::vector<Layout> made;
+  const Font font{size, bold};
+  const double all = canvas_.text_width();
   double height = 0;
   for (std::size_t i = 0; i < cells.size(); ++i) {
-    made.push_back(d.layout(cells[i], size, bold, shares[i] * d.width() - gap));
-    height = std::max(height, height_of(made.back()));
+    height = std::max(height, canvas_.text_height(cells[i], font, shares[i] * all - gap));
   }
   need(height + 2 * gap);
-  double x = margin;
+  double x = page_margin;
   for (std::size_t i = 0; i < cells.size(); ++i) {
-    d.show(made[i], x, d.y + gap / 2);
-    x += shares[i] * d.width();
+    canvas_.write(cells[i], font, x, y_ + gap / 2, shares[i] * all - gap);
+    x += shares[i] * all;
   }
-  d.y += height + gap;
-  d.rule(margin, margin + d.width(), d.y);
+  y_ += height + gap;
+  canvas_.rule(page_margin, page_margin + all, y_);
 }
 
 void PdfPages::signature(const std::vector<std::string>& names) {
-  auto& d = *drawing_;
-  const double wide = d.width() / static_cast<double>(names.size());
+  const double wide = canvas_.text_width() / static_cast<double>(names.size());
   need(70);
-  d.y += 44;
-  double x = margin;
+  y_ += 44;
+  double x = page_margin;
   for (const auto& name : names) {
-    d.rule(x, x + wide - 20, d.y);
-    d.show(d.layout(name, 8, false, wide - 20), x, d.y + 3);
+    canvas_.rule(x, x + wide - 20, y_);
+    canvas_.write(name, {8}, x, y_ + 3, wide - 20);
     x += wide;
   }
-  d.y += 20;
+  y_ += 20;
 }
 
-int PdfPages::page() const {
-  return drawing_->page;
+void PdfPages::rule(double space) {
+  need(2 * space);
+  y_ += space;
+  canvas_.rule(page_margin, page_margin + canvas_.text_width(), y_);
 }
 
-bool PdfPages::finish() {
-  auto& d = *drawing_;
-  d.end_page();
-  cairo_surface_finish(d.surface);
-  return cairo_status(d.context) == CAIRO_STATUS_SUCCESS &&
-         cairo_surface_status(d.surface) == CAIRO_STATUS_SUCCESS;
+int PdfPages::finish() {
+  end_page();
+  return page_;
 }
 
 }  // namespace sparewell::exchange

@@ -1,33 +1,13 @@
 #include "exchange/documents/delivery_sheet.hpp"
 
-#include <array>
-#include <cstdio>
 #include <filesystem>
 
-#include <doctest/doctest.h>
-#include <fmt/format.h>
+#include "exchange/documents/read_pdf.hpp"
 
 using namespace sparewell;
 using namespace sparewell::exchange;
 
 namespace {
-
-/// What another program reads in the file.
-std::string read_by(const std::string& command) {
-  std::string text;
-  std::array<char, 4096> part{};
-  FILE* pipe = popen(command.c_str(), "r");
-  REQUIRE(pipe != nullptr);
-  while (const auto got = std::fread(part.data(), 1, part.size(), pipe)) {
-    text.append(part.data(), got);
-  }
-  CHECK(pclose(pipe) == 0);
-  return text;
-}
-
-bool has(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
 
 DeliverySheet made_sheet(int lines) {
   DeliverySheet sheet;

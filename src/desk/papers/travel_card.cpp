@@ -1,0 +1,226 @@
+#include "desk/papers/travel_card.hpp"
+
+#include <algorithm>
+#include <array>
+#include <map>
+
+#include "care/worn.hpp"
+#include "desk/papers/when_it_fails.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+using exchange::Pictogram;
+using exchange::PicturedSection;
+using exchange::PicturedWords;
+
+constexpr std::array sides{Side::left, Side::right};
+
+std::string side_words(const PaperLanguage& language, Side side) {
+  return language.text(fmt::format("side.{}", word(side)));
+}
+
+std::string side_heading(const PaperLanguage& language, Side side) {
+  return language.text(fmt::format("side.{}.heading", word(side)));
+}
+
+/// "Left side: transtibial prosthesis, held by a pin".
+std::string prosthesis_words(const PaperLanguage& language, Side side, const Prosthesis* worn) {
+  auto words = side_heading(language, side);
+  if (worn == nullptr) return words;
+  auto level = std::string{word(worn->level)};
+  std::ranges::replace(level, ' ', '_');
+  return fmt::format("{}: {}, {}", words, language.text(fmt::format("prosthesis.{}", level)),
+                     language.text(fmt::format("suspension.{}", word(worn->suspension))));
+}
+
+std::string function_on_paper(const PaperLanguage& language, care::Function function) {
+  static constexpr const char* keys[] = {
+      "kind.liner.locking", "kind.liner.cushion", "kind.liner.seal", "kind.sleeve",
+      "kind.pin",           "kind.lock",          "kind.valve",      "kind.pump"};
+  return language.text(keys[static_cast<std::size_t>(function)]);
+}
+
+class Card {
+ public:
+  Card(const PaperLanguage& language, const Clinic& clinic, const TravelCheck& check, Date today)
+      : language_{language}, clinic_{clinic}, check_{check}, index_{clinic}, today_{today} {}
+
+  [[nodiscard]] PicturedSection whose(bool name) const {
+    const auto& request = check_.request;
+    PicturedSection made;
+    const auto* patient = index_.patient({request.patient});
+    made.lines = {{Pictogram::none, patient_on_paper(language_, *patient, name), true},
+                  {Pictogram::none, language_.say("card.trip", language_.date(request.departure),
+                                                  language_.date(request.back))}};
+    if (request.delay_days > 0) {
+      made.lines.push_back(
+          {Pictogram::none, language_.say("card.delay", language_.date(check_.last_day))});
+    }
+    return made;
+  }
+
+  [[nodiscard]] PicturedSection pack() const {
+    PicturedSection made;
+    made.heading = {Pictogram::suitcase, language_.text("card.pack"), true};
+    for (const auto& part : check_.parts) add_spares(made, part);
+    if (made.lines.empty()) {
+      made.lines.push_back({Pictogram::question, language_.text("card.pack.none")});
+    }
+    if (!check_.reached) {
+      made.lines.push_back({Pictogram::warning, language_.text("card.not_sure"), true});
+    }
+    made.lines.push_back({Pictogram::suitcase, language_.text("card.pack.also")});
+    return made;
+  }
+
+  [[nodiscard]] PicturedSection worn() const {
+    PicturedSection made;
+    made.heading = {Pictogram::none, language_.text("card.worn"), true};
+    const PatientRef patient{check_.request.patient};
+    const auto parts = parts_in_use(clinic_, index_, patient, today_);
+    for (const Side side : sides) {
+      const auto on_side = care::worn_on(clinic_, index_, patient, side, today_);
+      const bool any = std::ranges::any_of(parts, [&](const auto& p) { return p.side == side; });
+      if (!any && on_side.prosthesis == nullptr) continue;
+      made.lines.push_back(
+          {Pictogram::none, prosthesis_words(language_, side, on_side.prosthesis), true});
+      add_worn(made, parts, side);
+    }
+    if (parts.empty())
+      made.lines.push_back({Pictogram::question, language_.text("card.worn.none")});
+    for (const Side side : sides) add_unknown(made, side);
+    return made;
+  }
+
+  [[nodiscard]] PicturedSection care() const {
+    PicturedSection made;
+    made.heading = {Pictogram::none, language_.text("care"), true};
+    made.lines = {{Pictogram::look, language_.text("skin.look")},
+                  {Pictogram::wash, language_.text("skin.wash")},
+                  {Pictogram::dry, language_.text("skin.dry")},
+                  {Pictogram::take_off, language_.text("skin.sand")},
+                  {Pictogram::no_chemicals, language_.text("skin.chemicals")}};
+    return made;
+  }
+
+  [[nodiscard]] PicturedSection clinic() const {
+    const auto& settings = clinic_.settings;
+    PicturedSection made;
+    std::string where;
+    for (const char c : settings.ship_to) {
+      if (c == '\n') {
+        where += ", ";
+      } else {
+        where += c;
+      }
+    }
+    if (where.empty()) where = language_.text("clinic.no_address");
+    made.lines = {
+        {Pictogram::clinic,
+         settings.name.empty() ? where : fmt::format("{}. {}", settings.name, where), true},
+        {Pictogram::telephone, language_.text("clinic.telephone")}};
+    return made;
+  }
+
+ private:
+  void add_spares(PicturedSection& made, const TravelPart& part) const {
+    if (part.spares == 0) return;
+    const auto* item = index_.item(part.item);
+    const auto name = fmt::format("{}, {}", part_on_paper(language_, item, part.item),
+                                  side_words(language_, part.side));
+    if (!part.stops.empty()) {
+      made.lines.push_back(
+          {Pictogram::warning,
+           language_.say("card.pack.ask", fmt::format("{} × {}", part.spares, name))});
+      return;
+    }
+    std::map<std::string, int> lots;
+    for (const auto& level : part.take) lots[level.lot.lot] += level.quantity;
+    for (const auto& [lot, pieces] : lots) {
+      made.lines.push_back({picture_of(item), fmt::format("{} × {}, {}", pieces, name,
+                                                          lot_on_paper(language_, lot, {}))});
+    }
+    if (part.to_order > 0) {
+      made.lines.push_back(
+          {picture_of(item),
+           language_.say("card.pack.to_get", fmt::format("{} × {}", part.to_order, name))});
+    }
+  }
+
+  /// What the suspension needs on a side and nobody recorded, in one line.
+  void add_unknown(PicturedSection& made, Side side) const {
+    std::vector<std::string> names;
+    for (const auto& [of, function] : check_.unknown) {
+      if (of == side) names.push_back(function_on_paper(language_, function));
+    }
+    if (names.empty()) return;
+    made.lines.push_back(
+        {Pictogram::question, language_.say("card.worn.unknown", side_heading(language_, side),
+                                            fmt::format("{}", fmt::join(names, "; ")))});
+  }
+
+  /// What is worn on a side, a line each item: lots stand on the list of parts.
+  void add_worn(PicturedSection& made, const std::vector<PartsAlike>& parts, Side side) const {
+    std::vector<std::pair<ItemCode, std::size_t>> pieces;
+    for (const auto& part : parts) {
+      if (part.side != side) continue;
+      const auto same =
+          std::ranges::find(pieces, part.item, &std::pair<ItemCode, std::size_t>::first);
+      if (same == pieces.end()) {
+        pieces.emplace_back(part.item, part.units.size());
+      } else {
+        same->second += part.units.size();
+      }
+    }
+    for (const auto& [code, count] : pieces) {
+      const auto* item = index_.item(code);
+      const auto name = part_on_paper(language_, item, code);
+      made.lines.push_back(
+          {picture_of(item), count > 1 ? fmt::format("{} × {}", count, name) : name});
+    }
+  }
+
+  const PaperLanguage& language_;
+  const Clinic& clinic_;
+  const TravelCheck& check_;
+  ClinicIndex index_;
+  Date today_;
+};
+
+}  // namespace
+
+exchange::TravelCard travel_card(const PaperLanguage& language, const Clinic& clinic,
+                                 const TravelCheck& check, Date today, bool name) {
+  const Card from{language, clinic, check, today};
+  const PatientRef patient{check.request.patient};
+  exchange::TravelCard card;
+  card.title = {Pictogram::suitcase, language.text("card.title"), true};
+  card.whose = from.whose(name);
+  card.reacts = reactions_on_paper(language, clinic, patient);
+  card.pack = from.pack();
+  card.worn = from.worn();
+  card.fails.heading = {Pictogram::warning, language.text("card.fails"), true};
+  card.fails.lines = when_it_fails(language, clinic, patient, today);
+  card.care = from.care();
+  card.clinic = from.clinic();
+  card.left_out = language.text("card.left_out");
+  card.cautions = {
+      fmt::format("{} {}", language.text("caution.ask"), language.text("caution.maker")),
+      fmt::format("{} {}", language.text("caution.judgement"),
+                  language.say("caution.records", language.date(today)))};
+  return card;
+}
+
+Expected<int> print_travel_card(const Clinic& clinic, const TravelCheck& check,
+                                const PatientPaper& how, Date today, const std::string& path) {
+  const auto languages = languages_of(how);
+  if (!languages) return tl::unexpected{languages.error()};
+  std::vector<exchange::TravelCard> cards;
+  for (const auto* language : *languages) {
+    cards.push_back(travel_card(*language, clinic, check, today, how.names));
+  }
+  return exchange::write_travel_cards(cards, how.paper, path);
+}
+
+}  // namespace sparewell::desk

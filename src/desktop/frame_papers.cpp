@@ -1,0 +1,84 @@
+// Papers for patients and for visits.
+#include <fmt/format.h>
+#include <wx/msgdlg.h>
+#include <wx/utils.h>
+
+#include "desk/papers/parts_list.hpp"
+#include "desktop/dialogs/paper_dialogs.hpp"
+#include "desktop/dialogs/save_workbook.hpp"
+#include "desktop/dialogs/travel_dialog.hpp"
+#include "desktop/main_frame.hpp"
+#include "desktop/pages/patient_panel.hpp"
+#include "desktop/text.hpp"
+#include "desktop/widgets/note_bar.hpp"
+
+namespace sparewell::desktop {
+
+void MainFrame::say_paper(const std::string& file) {
+  note_->say(fmt::format("Written to {}.", file),
+             {{"Open &paper", [file] { wxLaunchDefaultApplication(to_wx(file)); }}});
+}
+
+void MainFrame::check_trip() {
+  const auto patient = patients_->chosen_patient();
+  const auto card = [&](wxWindow* parent, const desk::TravelAnswers& answers) -> std::string {
+    if (const auto request = desk::read_travel(patient, answers); !request) {
+      return request.error().sentence;
+    }
+    PaperDialog dialog{parent, "Travel card", desk::translation_caution()};
+    if (dialog.ShowModal() != wxID_OK) return {};
+    const auto path =
+        ask_for_pdf(parent, "Write the travel card", desk::travel_card_file(patient, answers));
+    if (path.empty()) return {};
+    const auto pages = desk::write_travel_card(*day_, patient, answers, dialog.how(), path);
+    if (!pages) return pages.error().sentence;
+    say_paper(path);
+    return fmt::format("The travel card was written to {}.", path);
+  };
+  TravelDialog{this, desk::travel_introduction(*day_, {patient}),
+               [this, patient](const desk::TravelAnswers& answers) {
+                 return desk::travel_text(*day_, patient, answers);
+               },
+               card}
+      .ShowModal();
+}
+
+void MainFrame::write_parts_list() {
+  const auto patient = patients_->chosen_patient();
+  PaperDialog dialog{this, "Parts list",
+                     fmt::format("The parts that {} has in use, how long they may last, and their "
+                                 "care. {}",
+                                 patient, desk::translation_caution())};
+  if (dialog.ShowModal() != wxID_OK) return;
+  const auto path = ask_for_pdf(this, "Write the parts list",
+                                fmt::format("parts {} {}", patient, iso_text(file_.today)));
+  if (path.empty()) return;
+  const auto pages = desk::print_parts_list(*day_, {patient}, dialog.how(), path);
+  if (pages) return say_paper(path);
+  note_->say(pages.error().sentence, {});
+}
+
+void MainFrame::prepare_visits() {
+  VisitDialog dialog{this, file_.today + days{1},
+                     [this](const std::string& day) { return desk::visits_known(*day_, day); }};
+  if (dialog.ShowModal() != wxID_OK) return;
+  const auto on = desk::read_visit_day(dialog.day());
+  if (!on) return note_->say(on.error().sentence, {});
+  if (desk::patients_expected(*day_, *on).empty())
+    return note_->say(desk::no_visit_words(*day_, *on), {});
+  const auto path =
+      ask_for_pdf(this, "Write the visit sheets", fmt::format("visits {}", iso_text(*on)));
+  if (path.empty()) return;
+  auto pages = std::make_shared<Expected<int>>();
+  start_job({"Preparing the visits", false,
+             [day = day_, on = *on, how = dialog.how(), path, pages](const desk::JobControl&) {
+               *pages = desk::print_visits(*day, desk::visit_day(*day, on), how, path);
+             },
+             [this, path, pages](const desk::JobEnd& end) {
+               if (say_failure(end)) return;
+               if (*pages) return say_paper(path);
+               note_->say(pages->error().sentence, {});
+             }});
+}
+
+}  // namespace sparewell::desktop

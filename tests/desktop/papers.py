@@ -1,0 +1,41 @@
+"""The window writes papers for a patient's trip and for a day's visits."""
+
+from stage import save_as, wait_until
+
+VISITS = "2026-12-07"
+
+
+def write_visit_sheets(stage, file):
+    stage.press("ctrl+j")
+    stage.wait_for("push button", "Write...")
+    stage.set_text("Day", VISITS)
+    # Counted in sample-data/clinic/patients.csv.
+    stage.wait_for("label", "4 visits are known for Mon 7 Dec 2026.")
+    stage.picture("visit-sheets")
+    stage.click("push button", "Write...")
+    stage.wait_for("file chooser", "Write the visit sheets")
+    save_as(stage, file)
+    wait_until("the visit sheets are on disk", file.exists)
+    stage.wait_for("label", "Written to")
+    stage.click("push button", "Put away")
+
+
+def write_travel_card(stage, patient, file):
+    stage.press("ctrl+2")
+    stage.press("ctrl+f")
+    stage.type(patient)
+    stage.wait_for("label", patient)
+    stage.press("ctrl+k")
+    stage.wait_for("push button", "Write travel card...")
+    stage.set_text("Departure", "2026-12-10")
+    stage.set_text("Return", "2027-01-20")
+    stage.picture("trip")
+    stage.click("push button", "Write travel card...")
+    stage.wait_for("push button", "Write...")
+    stage.picture("travel-card")
+    stage.click("push button", "Write...")
+    stage.wait_for("file chooser", "Write the travel card")
+    save_as(stage, file)
+    wait_until("the travel card is on disk", file.exists)
+    stage.click("push button", "Close")
+    stage.click("push button", "Put away")

@@ -5,6 +5,13 @@ from stage import save_as, wait_until
 VISITS = "2026-12-07"
 
 
+def write_into(stage, title, file):
+    stage.click("push button", "Write...")
+    stage.wait_for("file chooser", title)
+    save_as(stage, file)
+    wait_until(f"{file.name} is on disk", file.exists)
+
+
 def write_visit_sheets(stage, file):
     stage.press("ctrl+j")
     stage.wait_for("push button", "Write...")
@@ -12,10 +19,7 @@ def write_visit_sheets(stage, file):
     # Counted in sample-data/clinic/patients.csv.
     stage.wait_for("label", "4 visits are known for Mon 7 Dec 2026.")
     stage.picture("visit-sheets")
-    stage.click("push button", "Write...")
-    stage.wait_for("file chooser", "Write the visit sheets")
-    save_as(stage, file)
-    wait_until("the visit sheets are on disk", file.exists)
+    write_into(stage, "Write the visit sheets", file)
     stage.wait_for("label", "Written to")
     stage.click("push button", "Put away")
 
@@ -33,9 +37,6 @@ def write_travel_card(stage, patient, file):
     stage.click("push button", "Write travel card...")
     stage.wait_for("push button", "Write...")
     stage.picture("travel-card")
-    stage.click("push button", "Write...")
-    stage.wait_for("file chooser", "Write the travel card")
-    save_as(stage, file)
-    wait_until("the travel card is on disk", file.exists)
+    write_into(stage, "Write the travel card", file)
     stage.click("push button", "Close")
     stage.click("push button", "Put away")

@@ -37,7 +37,10 @@ std::string kind_on_paper(const PaperLanguage& language, const Item& item) {
 std::string part_on_paper(const PaperLanguage& language, const Item* item, const ItemCode& code) {
   if (item == nullptr) return language.say("part.code", code.text);
   auto words = kind_on_paper(language, *item);
-  if (item->material != Material::other) {
+  // Of metal parts and of socks the kind says enough.
+  const bool told = item->material != Material::other && item->material != Material::metal &&
+                    item->material != Material::fabric;
+  if (told) {
     words += fmt::format(", {}", language.text(key_of("material.", word(item->material))));
   }
   if (!item->size_label.empty()) {

@@ -24,14 +24,12 @@ std::string side_heading(const PaperLanguage& language, Side side) {
   return language.text(fmt::format("side.{}.heading", word(side)));
 }
 
-/// "Left side: transtibial prosthesis, held by a pin".
-std::string prosthesis_words(const PaperLanguage& language, Side side, const Prosthesis* worn) {
-  auto words = side_heading(language, side);
-  if (worn == nullptr) return words;
-  auto level = std::string{word(worn->level)};
+/// "transtibial prosthesis, held by a pin".
+std::string prosthesis_words(const PaperLanguage& language, const Prosthesis& worn) {
+  auto level = std::string{word(worn.level)};
   std::ranges::replace(level, ' ', '_');
-  return fmt::format("{}: {}, {}", words, language.text(fmt::format("prosthesis.{}", level)),
-                     language.text(fmt::format("suspension.{}", word(worn->suspension))));
+  return fmt::format("{}, {}", language.text(fmt::format("prosthesis.{}", level)),
+                     language.text(fmt::format("suspension.{}", word(worn.suspension))));
 }
 
 std::string function_on_paper(const PaperLanguage& language, care::Function function) {
@@ -74,22 +72,28 @@ class Card {
     return made;
   }
 
-  [[nodiscard]] PicturedSection worn() const {
-    PicturedSection made;
-    made.heading = {Pictogram::none, language_.text("card.worn"), true};
+  /// A section for each side of which something is known.
+  [[nodiscard]] std::vector<PicturedSection> worn() const {
+    std::vector<PicturedSection> made;
     const PatientRef patient{check_.request.patient};
     const auto parts = parts_in_use(clinic_, index_, patient, today_);
     for (const Side side : sides) {
+      PicturedSection section;
       const auto on_side = care::worn_on(clinic_, index_, patient, side, today_);
-      const bool any = std::ranges::any_of(parts, [&](const auto& p) { return p.side == side; });
-      if (!any && on_side.prosthesis == nullptr) continue;
-      made.lines.push_back(
-          {Pictogram::none, prosthesis_words(language_, side, on_side.prosthesis), true});
-      add_worn(made, parts, side);
+      if (on_side.prosthesis != nullptr) {
+        section.lines.push_back(
+            {Pictogram::none, prosthesis_words(language_, *on_side.prosthesis), true});
+      }
+      add_worn(section, parts, side);
+      add_unknown(section, side);
+      if (section.lines.empty()) continue;
+      section.heading = {Pictogram::none,
+                         language_.say("card.worn.side", side_heading(language_, side)), true};
+      made.push_back(std::move(section));
     }
-    if (parts.empty())
-      made.lines.push_back({Pictogram::question, language_.text("card.worn.none")});
-    for (const Side side : sides) add_unknown(made, side);
+    if (!made.empty()) return made;
+    made.emplace_back().heading = {Pictogram::none, language_.text("card.worn"), true};
+    made.back().lines = {{Pictogram::question, language_.text("card.worn.none")}};
     return made;
   }
 
@@ -116,10 +120,9 @@ class Card {
       }
     }
     if (where.empty()) where = language_.text("clinic.no_address");
-    made.lines = {
-        {Pictogram::clinic,
-         settings.name.empty() ? where : fmt::format("{}. {}", settings.name, where), true},
-        {Pictogram::telephone, language_.text("clinic.telephone")}};
+    made.lines = {{Pictogram::clinic,
+                   settings.name.empty() ? where : fmt::format("{}. {}", settings.name, where)},
+                  {Pictogram::telephone, language_.text("clinic.telephone")}};
     return made;
   }
 
@@ -127,7 +130,7 @@ class Card {
   void add_spares(PicturedSection& made, const TravelPart& part) const {
     if (part.spares == 0) return;
     const auto* item = index_.item(part.item);
-    const auto name = fmt::format("{}, {}", part_on_paper(language_, item, part.item),
+    const auto name = fmt::format("{} ({})", part_on_paper(language_, item, part.item),
                                   side_words(language_, part.side));
     if (!part.stops.empty()) {
       made.lines.push_back(
@@ -156,8 +159,8 @@ class Card {
     }
     if (names.empty()) return;
     made.lines.push_back(
-        {Pictogram::question, language_.say("card.worn.unknown", side_heading(language_, side),
-                                            fmt::format("{}", fmt::join(names, "; ")))});
+        {Pictogram::question,
+         language_.say("card.worn.unknown", fmt::format("{}", fmt::join(names, "; ")))});
   }
 
   /// What is worn on a side, a line each item: lots stand on the list of parts.

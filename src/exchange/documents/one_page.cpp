@@ -46,11 +46,13 @@ class Layout {
 
  private:
   double row(const std::vector<PageSection>& sections, double y) {
-    const auto count = static_cast<double>(sections.size());
-    const double wide = (wide_of(canvas_) - (count - 1) * column_gap) / count;
+    double shares = 0;
+    for (const auto& each : sections) shares += each.share;
+    const double all = wide_of(canvas_) - static_cast<double>(sections.size() - 1) * column_gap;
     double x = edge;
     double lowest = y;
     for (const auto& each : sections) {
+      const double wide = all * each.share / shares;
       lowest = std::max(lowest, section(each, x, y, wide));
       x += wide + column_gap;
     }
@@ -107,24 +109,30 @@ double cautions_height(PdfCanvas& canvas, const OnePage& page) {
 
 /// Takes the line that matters least out; false when every line must stay.
 bool leave_one_out(OnePage& page, std::vector<int>& counts) {
-  PageSection* from = nullptr;
-  std::size_t at = 0;
+  int highest = 1;
+  for (const auto& row : page.rows) {
+    for (const auto& section : row) {
+      for (const auto& line : section.lines) highest = std::max(highest, line.rank);
+    }
+  }
+  PageSection* longest = nullptr;
   std::size_t place = 0;
   std::size_t number = 0;
   for (auto& row : page.rows) {
     for (auto& section : row) {
-      for (std::size_t i = 0; i < section.lines.size(); ++i) {
-        const int rank = section.lines[i].rank;
-        if (rank == 0 || (from != nullptr && rank < from->lines[at].rank)) continue;
-        from = &section;
-        at = i;
+      const bool has = std::ranges::count(section.lines, highest, &PageLine::rank) > 0;
+      if (has && (longest == nullptr || section.lines.size() >= longest->lines.size())) {
+        longest = &section;
         place = number;
       }
       ++number;
     }
   }
-  if (from == nullptr) return false;
-  from->lines.erase(from->lines.begin() + static_cast<std::ptrdiff_t>(at));
+  if (longest == nullptr) return false;
+  auto& lines = longest->lines;
+  const auto last = std::find_if(lines.rbegin(), lines.rend(),
+                                 [&](const auto& line) { return line.rank == highest; });
+  lines.erase(std::next(last).base());
   ++counts[place];
   return true;
 }

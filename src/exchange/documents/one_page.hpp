@@ -22,7 +22,8 @@ struct PageLine {
   std::string words;
   Pictogram picture = Pictogram::none;
   bool bold = false;
-  /// 0 is never left out; of the others the highest rank goes first, and within it the last line.
+  /// 0 is never left out; of the others the highest rank goes first, of it the last line of the
+  /// section that has the most.
   int rank = 0;
 };
 
@@ -31,6 +32,7 @@ struct PageSection {
   std::vector<PageLine> lines;
   LetterSize letters;
   bool framed = false;
+  double share = 1;      ///< of the width, set against that of the others in its row
   std::string left_out;  ///< such as "And {} more.": said where lines of it are left out
 };
 

@@ -34,20 +34,32 @@ PageSection head_of(const TravelCard& card) {
   PageSection made;
   made.heading = {card.title.words, card.title.picture, true};
   made.letters = {22, 18};
+  made.share = 0.7;
   return made;
 }
 
 OnePage page_of(const TravelCard& card) {
   OnePage page;
+  std::vector<PageSection> both_sides;
+  for (const auto& side : card.worn) {
+    both_sides.push_back(section_of(side, worn, parts_worn, card.left_out));
+  }
+  std::vector<PageSection> clinic;
+  for (const auto& line : card.clinic.lines) {
+    PicturedSection alone;
+    alone.lines = {line};
+    clinic.push_back(section_of(alone, large, 0, ""));
+    clinic.back().share = clinic.size() == 1 ? 2.2 : 1;
+  }
   auto reacts = section_of(card.reacts, large, sensitivities, card.left_out);
   reacts.framed = true;
   page.rows = {{head_of(card), section_of(card.whose, large, 0, "")},
                {std::move(reacts)},
                {section_of(card.pack, large, spares, card.left_out)},
-               {section_of(card.worn, worn, parts_worn, card.left_out)},
+               std::move(both_sides),
                {section_of(card.fails, large, when_it_fails, card.left_out)},
                {section_of(card.care, advice, washing, card.left_out)},
-               {section_of(card.clinic, large, 0, "")}};
+               std::move(clinic)};
   page.cautions = card.cautions;
   return page;
 }

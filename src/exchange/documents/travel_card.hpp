@@ -16,10 +16,10 @@ struct TravelCard {
   PicturedSection whose;   ///< the patient and the trip; without a heading
   PicturedSection reacts;  ///< sensitivities
   PicturedSection pack;
-  PicturedSection worn;
-  PicturedSection fails;  ///< what to do when a part fails
-  PicturedSection care;   ///< washing and skin
-  PicturedSection clinic;
+  std::vector<PicturedSection> worn;  ///< of each side, beside each other
+  PicturedSection fails;              ///< what to do when a part fails
+  PicturedSection care;               ///< washing and skin
+  PicturedSection clinic;             ///< its address, and its telephone beside it
   std::string left_out;               ///< "And {} more; ask the clinic."
   std::vector<std::string> cautions;  ///< what the card does not replace, and from when it is
 };

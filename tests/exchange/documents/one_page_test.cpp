@@ -112,8 +112,8 @@ TravelCard made_card(int parts) {
         {Pictogram::liner_with_pin,
          fmt::format("1 × locking liner, silicone, size 28, thread M10, left side, lot A{}", i)});
   }
-  card.worn.heading = {Pictogram::none, "I wear now"};
-  card.worn.lines = card.pack.lines;
+  card.worn.emplace_back().heading = {Pictogram::none, "I wear now"};
+  card.worn.back().lines = card.pack.lines;
   card.fails.heading = {Pictogram::warning, "If a part fails"};
   card.fails.lines = {{Pictogram::crutches, "Do not walk on."}};
   card.care.heading = {Pictogram::none, "Washing and skin"};

@@ -169,6 +169,16 @@ IssueFinding fit_finding(const care::FitCheck& check, const Item& item, Side sid
       made.words =
           fmt::format("The size, {}, fits: {}.{}", range_words(item), measured_words(check), old);
       return made;
+    case care::Fit::edge_smaller:
+    case care::Fit::edge_larger:
+      made.key = "size_at_edge";
+      made.words = fmt::format(
+          "The limb is at the edge of the size, {}: {}, which is {} than the range by less than a "
+          "tape repeats ({:.1f} cm); measure again before deciding.",
+          range_words(item), measured_words(check),
+          check.fit == care::Fit::edge_smaller ? "less" : "more",
+          care::fit_tolerance_cm(check.circumference_cm.value_or(0)));
+      return made;
     default: {
       const bool smaller = check.fit == care::Fit::limb_smaller;
       made.key = smaller ? "size_too_large" : "size_too_small";

@@ -67,6 +67,7 @@ int main(int argc, char** argv) {
   add_count(app, context);
   add_prices(app, context);
   add_travel(app, context);
+  add_fit(app, context);
   add_verify(app, context);
   bool wrong = false;
   if (!line.read(argc, argv, wrong)) return wrong ? wrong_use : done;

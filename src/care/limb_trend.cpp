@@ -14,7 +14,7 @@ constexpr double own_scatter = 0.01;
 
 LinePrior prior_of(bool preparatory) {
   LinePrior prior;
-  prior.slope = preparatory ? -0.097 / 2 : -0.005;
+  prior.slope = preparatory ? -0.097 / 2 : 0;
   prior.slope_sd = preparatory ? 0.03 : 0.02;
   prior.scale = std::hypot(tape_error, own_scatter);
   prior.scale_points = 4;

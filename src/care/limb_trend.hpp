@@ -41,7 +41,7 @@ struct LimbPrediction {
 ///   the first week. The study counted weeks from the amputation, which is not recorded here, and
 ///   found circumferences to follow the volume badly; the standard deviation of 0.03 leaves that
 ///   open (our choice).
-/// - otherwise 0.5 % a year less, standard deviation 2 % (common practice, no source).
+/// - otherwise neither way, standard deviation 2 % a year (common practice, no source).
 /// - scatter: the tape's error and 1 % of the limb's own, weighed as four readings (our choice; two
 ///   weeks apart volumes differed by -2.0 % to +12.6 % in six limbs, JRRD 2004;41(5):683-694).
 class LimbTrend {

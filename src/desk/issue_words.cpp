@@ -4,6 +4,7 @@
 
 #include "desk/part_words.hpp"
 #include "desk/patient_card.hpp"
+#include "desk/trend_words.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -100,14 +101,6 @@ std::string verdict_key(Verdict verdict) {
   static constexpr const char* keys[] = {"conflict", "possible_conflict", "not_declared",
                                          "none_known", "nothing_recorded"};
   return keys[static_cast<std::size_t>(verdict)];
-}
-
-std::string range_words(const Item& item) {
-  if (item.size_min_cm && item.size_max_cm) {
-    return fmt::format("{:g} to {:g} cm", *item.size_min_cm, *item.size_max_cm);
-  }
-  return item.size_min_cm ? fmt::format("{:g} cm and more", *item.size_min_cm)
-                          : fmt::format("up to {:g} cm", item.size_max_cm.value_or(0));
 }
 
 std::string unknown_fit_words(const care::FitCheck& check, const Item& item, Side side) {

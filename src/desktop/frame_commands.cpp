@@ -49,6 +49,10 @@ void MainFrame::run(desk::Command command) {
       return book_parts();
     case Command::check_trip:
       return check_trip();
+    case Command::record_measurement:
+      return record_measurement();
+    case Command::show_fit:
+      return show_fit();
     case Command::cancel_booking:
       return cancel_booking();
     case Command::patient_place:

@@ -91,7 +91,7 @@ TEST_CASE("The 80 % interval holds as often as it says, for limbs by the priors'
   const double tolerance = four_errors(limbs) + 0.02;
   for (const int readings : {1, 2, 4, 8}) {
     CAPTURE(readings);
-    CHECK(share_held({false, -0.005, 0.02, 0.01, tape_error, readings, 150, 0}, 180, limbs) ==
+    CHECK(share_held({false, 0, 0.02, 0.01, tape_error, readings, 150, 0}, 180, limbs) ==
           Approx(0.8).epsilon(tolerance / 0.8));
     CHECK(share_held({true, -0.0485, 0.03, 0.01, tape_error, readings, 28, 0}, 60, limbs) ==
           Approx(0.8).epsilon(tolerance / 0.8));
@@ -100,7 +100,7 @@ TEST_CASE("The 80 % interval holds as often as it says, for limbs by the priors'
 
 TEST_CASE("The interval is not too narrow when some readings are wrong or the limb is steady") {
   constexpr int limbs = 2000;
-  CHECK(share_held({false, -0.005, 0.02, 0.01, tape_error, 8, 150, 0.1}, 180, limbs) >
+  CHECK(share_held({false, 0, 0.02, 0.01, tape_error, 8, 150, 0.1}, 180, limbs) >
         0.8 - four_errors(limbs) - 0.02);
   CHECK(share_held({false, -0.005, 0.01, 0, 0.006, 8, 150, 0}, 180, limbs) >
         0.8 - four_errors(limbs));
@@ -129,8 +129,8 @@ TEST_CASE("A preparatory limb shrinks fast at first, a definitive one by the yea
     return std::log(trend.on(today + days{from}).circumference_cm /
                     trend.on(today + days{to}).circumference_cm);
   };
-  // By hand: ln(weeks) grows by ln(13 / 9) = 0.368 in the last four weeks, by ln(17 / 13) = 0.268 in
-  // the next four, and years by as much in each.
+  // By hand: ln(weeks) grows by ln(13 / 9) = 0.368 in the last four weeks, by ln(17 / 13) = 0.268
+  // in the next four, and years by as much in each.
   CHECK(falls(*fresh, 0, 28) / falls(*fresh, -28, 0) == Approx(0.268264 / 0.367725).epsilon(1e-4));
   CHECK(falls(*known, 0, 28) / falls(*known, -28, 0) == Approx(1));
   CHECK(fresh->change() < -0.02);
@@ -164,7 +164,7 @@ TEST_CASE("Chances outside follow the range, and unknown sizes and limbs have no
 
 TEST_CASE("The day on which the limb is likely outside is where the chance passes one half") {
   std::vector<LimbReading> readings;
-  for (int i = 16; i >= 0; --i) readings.push_back(reading(91 * i, 27.6 + 0.3 * i));
+  for (int i = 16; i >= 0; --i) readings.push_back(reading(91 * i, 27.6 * std::exp(0.011 * i)));
   const auto trend = trend_of({}, readings);
   REQUIRE(trend);
   const auto item = sized(27, 35);
@@ -175,8 +175,8 @@ TEST_CASE("The day on which the limb is likely outside is where the chance passe
   const auto leaves = trend->leaves(item, today);
   REQUIRE(leaves);
   CHECK(*leaves >= *first);
-  // 0.3 cm go in 91 days, so that 0.6 cm to the edge last about twice as long (by hand); the prior
-  // still slows so many readings a little.
+  // By hand: ln(27.6 / 27) = 0.022 is what goes in twice 91 days; the prior still slows so many
+  // readings a little.
   CHECK(days_between(today, *leaves) == Approx(180).epsilon(0.15));
   CHECK(trend->chance_below(27, *leaves) > 0.5);
   CHECK_FALSE(trend->leaves(sized(20, 40), today));

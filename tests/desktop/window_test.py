@@ -110,6 +110,45 @@ def book_for_visit(stage, batch, database):
     stage.press("Escape")
 
 
+def last_measured(batch, database):
+    said = subprocess.run([batch, "--db", database, "--today", TODAY, "--json", "fit",
+                           "--patient", PATIENT], stdout=subprocess.PIPE).stdout
+    part = json.loads(said)["parts"][0]
+    return part["circumference_cm"], part["measured_on"]
+
+
+def measure_and_look_ahead(stage, batch, database):
+    circumference = round(last_measured(batch, database)[0] + 0.1, 1)
+    stage.press("ctrl+f")
+    stage.type(PATIENT)
+    patients = stage.wait_for("table", "Patients")
+    wait_until("the patient alone is listed", lambda: stage.rows(patients) == 1)
+    stage.press("Down")
+    stage.press("ctrl+u")
+    stage.wait_for("push button", "Record")
+    stage.set_text("Circumference, cm", str(circumference))
+    stage.picture("measure")
+    stage.click("push button", "Record")
+    wait_until("it is recorded",
+               lambda: last_measured(batch, database) == (circumference, TODAY))
+
+    def shown():
+        # The key does nothing until the file has been read again.
+        stage.press("ctrl+shift+u")
+        return stage.find("text", "Fit and trend in words")
+
+    wait_until("the fit is shown", shown)
+    told = stage.wait_for("text", "Fit and trend in words").queryText()
+    assert "does not replace" in told.getText(0, -1)
+    stage.picture("fit")
+    stage.set_text("By", "soon")
+    wait_until("a day is asked for", lambda: "Write the day as" in told.getText(0, -1))
+    stage.press("Escape")
+    stage.click("push button", "Put away")
+    stage.press("ctrl+f")
+    stage.press("Escape")
+
+
 def write_workbooks(stage, folder):
     stage.press("ctrl+1")
     stage.click("push button", "Write order workbooks...")
@@ -289,6 +328,7 @@ def main():
             look_at_moves(stage)
             search_patient(stage)
             book_for_visit(stage, batch, database)
+            measure_and_look_ahead(stage, batch, database)
             test_forecasts(stage)
             play_policy(stage)
             write_workbooks(stage, scratch / "orders")

@@ -5,6 +5,8 @@
 
 #include <boost/math/distributions/students_t.hpp>
 
+#include "care/worn.hpp"
+
 namespace sparewell::care {
 namespace {
 
@@ -131,17 +133,6 @@ std::optional<Date> LimbTrend::leaves(const Item& item, Date from) const {
     (outside(middle) ? beyond : within) = middle;
   }
   return from + days{beyond};
-}
-
-const Prosthesis* prosthesis_in_use(std::span<const Prosthesis> prostheses,
-                                    const PatientRef& patient, Side side, Date day) {
-  const Prosthesis* latest = nullptr;
-  for (const Prosthesis& each : prostheses) {
-    if (each.side != side || each.delivered_on > day || each.patient != patient) continue;
-    if (each.ended_on && *each.ended_on <= day) continue;
-    if (latest == nullptr || latest->delivered_on < each.delivered_on) latest = &each;
-  }
-  return latest;
 }
 
 std::optional<LimbTrend> limb_trend(std::span<const Prosthesis> prostheses,

@@ -84,11 +84,6 @@ class LimbTrend {
   RobustLine line_;
 };
 
-/// The prosthesis in use on that side at the end of `day`, the one delivered last; nullptr when
-/// none is recorded.
-[[nodiscard]] const Prosthesis* prosthesis_in_use(std::span<const Prosthesis> prostheses,
-                                                  const PatientRef& patient, Side side, Date day);
-
 /// The trend by the readings (readings_at) of the patient's side, in order of date. Under a
 /// preparatory prosthesis those since its delivery count, otherwise those since the first delivery
 /// after the last preparatory one, casting_days before it included; where there is none yet, the

@@ -9,6 +9,7 @@
 #include "care/fit.hpp"
 #include "care/next_size.hpp"
 #include "care/sensitivity.hpp"
+#include "clinic/in_parallel.hpp"
 #include "desk/issue_words.hpp"
 #include "desk/limb_forecast.hpp"
 #include "desk/substance_table.hpp"
@@ -143,11 +144,12 @@ std::vector<HeldNeed> held_needs(const Clinic& clinic, const LimbRecords& limbs,
   const ClinicIndex index{clinic};
   const ByPatient sensitivities{clinic.sensitivities};
   const ProtectedUntil protected_until{clinic, index, today};
-  std::vector<HeldNeed> made;
-  for (const auto& of : lives) {
+  std::vector<std::optional<HeldNeed>> looked(lives.size());
+  in_parallel(lives.size(), [&](std::size_t i) {
+    const auto& of = lives[i];
     const Unit& unit = clinic.units[of.unit];
     const Item* item = index.item(unit.item);
-    if (item == nullptr) continue;
+    if (item == nullptr) return;
     const auto recorded = sensitivities.of(unit.patient);
     HeldNeed held;
     if (const auto words = conflict_words(*item, unit, recorded)) {
@@ -155,14 +157,18 @@ std::vector<HeldNeed> held_needs(const Clinic& clinic, const LimbRecords& limbs,
       held.words = *words;
     } else {
       const auto found = held_for_size(*item, unit, of, limbs, protected_until, today);
-      if (!found) continue;
+      if (!found) return;
       held = found->need;
       foresee_instead(held, *item, unit, found->circumference_cm, recorded, clinic.items);
     }
     held.unit = of.unit;
     held.chance = of.life.chance_worn_by(today + days{told_days});
     held.words = fmt::format("{} A clinician decides what follows.", held.words);
-    made.push_back(std::move(held));
+    looked[i] = std::move(held);
+  });
+  std::vector<HeldNeed> made;
+  for (auto& held : looked) {
+    if (held) made.push_back(std::move(*held));
   }
   return made;
 }

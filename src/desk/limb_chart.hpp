@@ -6,8 +6,8 @@
 #include <vector>
 
 #include "clinic/clinic.hpp"
-#include "desk/backtest_chart.hpp"
 #include "desk/limb_forecast.hpp"
+#include "desk/play_chart.hpp"
 
 namespace sparewell::desk {
 
@@ -37,17 +37,8 @@ struct LimbCurve {
 [[nodiscard]] std::vector<LimbCurve> limb_curves(const Clinic& clinic, const PatientRef& patient,
                                                  Date today, Date until);
 
-/// Pixels that the painter measured beforehand.
-struct LimbMeasures {
-  double width = 0;  ///< of the whole drawing
-  double height = 0;
-  double left = 0;              ///< room for the labels of circumferences
-  double right = 0;             ///< room beside the plot
-  double top = 0;               ///< room above it
-  double bottom = 0;            ///< room for the labels of months
-  double tick_label_width = 0;  ///< of the widest label of a month
-  double line_height = 0;
-};
+/// Room on the left for the labels of circumferences, below for those of months.
+using LimbMeasures = PlayMeasures;
 
 struct LimbPoint {
   double x = 0;

@@ -82,12 +82,16 @@ def bookings(batch, database):
             for row in json.loads(said)["bookings"]]
 
 
-def book_for_visit(stage, batch, database):
+def choose_patient(stage):
     stage.press("ctrl+f")
     stage.type(PATIENT)
     patients = stage.wait_for("table", "Patients")
     wait_until("the patient alone is listed", lambda: stage.rows(patients) == 1)
     stage.press("Down")
+
+
+def book_for_visit(stage, batch, database):
+    choose_patient(stage)
     stage.press("ctrl+b")
     stage.wait_for("push button", "Book")
     stage.type(BOOKED)
@@ -119,11 +123,7 @@ def last_measured(batch, database):
 
 def measure_and_look_ahead(stage, batch, database):
     circumference = round(last_measured(batch, database)[0] + 0.1, 1)
-    stage.press("ctrl+f")
-    stage.type(PATIENT)
-    patients = stage.wait_for("table", "Patients")
-    wait_until("the patient alone is listed", lambda: stage.rows(patients) == 1)
-    stage.press("Down")
+    choose_patient(stage)
     stage.press("ctrl+u")
     stage.wait_for("push button", "Record")
     stage.set_text("Circumference, cm", str(circumference))

@@ -74,6 +74,7 @@ void add_patient_place(Command& app, Context& context);
 void add_suppliers(Command& app, Context& context);
 void add_surprises(Command& app, Context& context);
 void add_effects(Command& app, Context& context);
+void add_fit(Command& app, Context& context);
 void add_fit_life(Command& app, Context& context);
 void add_backtest(Command& app, Context& context);
 void add_simulate(Command& app, Context& context);

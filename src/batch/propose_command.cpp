@@ -110,6 +110,8 @@ int run(const Context& context, const Options& options) {
                      {"side", word(unit.side)},
                      {"item_code", unit.item.text},
                      {"reason", need.sensitivity ? "sensitivity" : "size"},
+                     {"forecast", need.forecast},
+                     {"chance_outside", need.forecast ? Json(need.chance_outside) : Json()},
                      {"next_item", need.next_item ? Json(need.next_item->text) : Json()},
                      {"chance_90_days", need.chance},
                      {"words", need.words}});

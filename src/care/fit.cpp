@@ -1,34 +1,30 @@
 #include "care/fit.hpp"
 
-#include <map>
-
 namespace sparewell::care {
 namespace {
 
-using ByHeight = std::map<double, double>;  // circumference by height, both in cm
-
-struct Reading {
-  double circumference_cm = 0;
-  bool interpolated = false;
-};
-
-std::optional<Reading> read_at(const ByHeight& measured, double at_cm) {
-  const auto above = measured.lower_bound(at_cm);
-  if (above == measured.end()) return std::nullopt;
-  if (above->first == at_cm) return Reading{above->second, false};
-  if (above == measured.begin()) return std::nullopt;
-  const auto below = std::prev(above);
-  const double part = (at_cm - below->first) / (above->first - below->first);
-  return Reading{below->second + part * (above->second - below->second), true};
-}
-
 Fit fit_of(const Item& item, double circumference_cm) {
-  if (item.size_min_cm && circumference_cm < *item.size_min_cm) return Fit::limb_smaller;
-  if (item.size_max_cm && circumference_cm > *item.size_max_cm) return Fit::limb_larger;
+  const double tolerance = fit_tolerance_cm(circumference_cm);
+  if (item.size_min_cm && circumference_cm < *item.size_min_cm) {
+    const bool edge = *item.size_min_cm - circumference_cm < tolerance;
+    return edge ? Fit::edge_smaller : Fit::limb_smaller;
+  }
+  if (item.size_max_cm && circumference_cm > *item.size_max_cm) {
+    const bool edge = circumference_cm - *item.size_max_cm < tolerance;
+    return edge ? Fit::edge_larger : Fit::limb_larger;
+  }
   return Fit::fits;
 }
 
 }  // namespace
+
+double fit_tolerance_cm(double circumference_cm) {
+  return tape_error * circumference_cm;
+}
+
+bool has_size(const Item& item) {
+  return item.size_min_cm || item.size_max_cm;
+}
 
 bool is_old_measurement(Date measured_on, Date day) {
   auto limit = std::chrono::year_month_day{measured_on} + std::chrono::months{6};
@@ -38,28 +34,22 @@ bool is_old_measurement(Date measured_on, Date day) {
 
 FitCheck check_fit(const Item& item, const PatientRef& patient, Side side,
                    std::span<const Measurement> measurements, Date day) {
+  if (!has_size(item) || !item.size_at_cm) return check_fit(item, {}, day);
+  return check_fit(item, readings_at(measurements, patient, side, *item.size_at_cm, day), day);
+}
+
+FitCheck check_fit(const Item& item, const std::vector<LimbReading>& readings, Date day) {
   FitCheck made;
-  if (!item.size_min_cm && !item.size_max_cm) return made;
+  if (!has_size(item)) return made;
   made.fit = Fit::not_known;
   made.at_cm = item.size_at_cm;
-  if (!made.at_cm) return made;
-  std::map<Date, ByHeight> days;
-  for (const auto& measured : measurements) {
-    if (measured.patient != patient || measured.side != side || measured.measured_on > day)
-      continue;
-    if (measured.circumference_cm <= 0) continue;
-    days[measured.measured_on][measured.at_cm] = measured.circumference_cm;
-  }
-  for (auto at = days.rbegin(); at != days.rend(); ++at) {
-    const auto reading = read_at(at->second, *made.at_cm);
-    if (!reading) continue;
-    made.circumference_cm = reading->circumference_cm;
-    made.interpolated = reading->interpolated;
-    made.measured_on = at->first;
-    made.old = is_old_measurement(at->first, day);
-    made.fit = fit_of(item, reading->circumference_cm);
-    break;
-  }
+  if (!made.at_cm || readings.empty()) return made;
+  const LimbReading& latest = readings.back();
+  made.circumference_cm = latest.circumference_cm;
+  made.interpolated = latest.interpolated;
+  made.measured_on = latest.day;
+  made.old = is_old_measurement(latest.day, day);
+  made.fit = fit_of(item, latest.circumference_cm);
   return made;
 }
 

@@ -4,6 +4,7 @@
 #include <optional>
 #include <span>
 
+#include "care/circumference.hpp"
 #include "care/gravity.hpp"
 #include "clinic/item.hpp"
 #include "clinic/patient.hpp"
@@ -14,7 +15,9 @@ enum class Fit {
   no_size,       ///< the item has no size range
   not_known,     ///< no measurement answers it; never taken for a fit
   fits,          ///< within the range, its ends included
-  limb_smaller,  ///< than the range
+  edge_smaller,  ///< than the range, by less than fit_tolerance_cm: to be measured again
+  edge_larger,   ///< likewise
+  limb_smaller,  ///< than the range, by that or more
   limb_larger
 };
 
@@ -27,6 +30,13 @@ struct FitCheck {
   bool old = false;           ///< measured more than six months before
 };
 
+[[nodiscard]] bool has_size(const Item& item);
+
+/// How far outside the range a reading may be without saying that the limb has left it: one
+/// standard deviation of a reading (tape_error), so that a limb at the end of the range is read as
+/// outside by that or more once in six times (our choice).
+[[nodiscard]] double fit_tolerance_cm(double circumference_cm);
+
 /// A measurement older than six months before `day` no longer vouches for the limb (common
 /// practice, no source). The day of the month is kept, or the last day of a shorter month taken.
 [[nodiscard]] bool is_old_measurement(Date measured_on, Date day);
@@ -37,7 +47,11 @@ struct FitCheck {
 [[nodiscard]] FitCheck check_fit(const Item& item, const PatientRef& patient, Side side,
                                  std::span<const Measurement> measurements, Date day);
 
-/// A size that is not known has to be asked for; so does one by an old measurement.
+/// The same by readings of the side at the item's height, in order of date.
+[[nodiscard]] FitCheck check_fit(const Item& item, const std::vector<LimbReading>& readings,
+                                 Date day);
+
+/// A size that is not known or at the edge has to be asked for; so does one by an old measurement.
 [[nodiscard]] Gravity gravity(const FitCheck& check);
 
 }  // namespace sparewell::care

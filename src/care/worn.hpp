@@ -8,6 +8,11 @@
 
 namespace sparewell::care {
 
+/// The prosthesis in use on that side at the end of `day`, the one delivered last; nullptr when
+/// none is recorded.
+[[nodiscard]] const Prosthesis* prosthesis_in_use(std::span<const Prosthesis> prostheses,
+                                                  const PatientRef& patient, Side side, Date day);
+
 struct Worn {
   const Prosthesis* prosthesis = nullptr;  ///< the latest delivered; nullptr when there is none
   std::vector<const Item*> items;          ///< of each unit in use, those in the drawer included

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "desk/limb_forecast.hpp"
 #include "supply/place_demand.hpp"
 
 namespace sparewell::desk {
@@ -23,7 +24,9 @@ Assessment forecast(Clinic clinic, const wear::PriorTable& priors, Date today) {
   made.clinic = as_of(std::move(clinic), today);
   made.fitted = wear::fit_clinic(made.clinic, priors, today);
   made.lives = wear::lives_of_units_in_use(made.clinic, made.fitted, today);
-  made.held_needs = held_needs(made.clinic, made.lives, today);
+  const LimbRecords limbs{made.clinic};
+  foresee_limbs(made.clinic, limbs, made.lives, today);
+  made.held_needs = held_needs(made.clinic, limbs, made.lives, today);
   return made;
 }
 

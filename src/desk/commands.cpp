@@ -76,7 +76,7 @@ bool can_reprint(const CommandState& state) {
   return idle_with_file(state) && state.order_reprintable;
 }
 
-constexpr std::array<CommandSpec, 64> table{{
+constexpr std::array<CommandSpec, 66> table{{
     {Command::open_file, Menu::file, "&Open clinic file...", "Ctrl+O", "Open another clinic file",
      idle},
     {Command::new_file, Menu::file, "&New clinic file...", "Ctrl+N", "Make an empty clinic file",
@@ -144,6 +144,10 @@ constexpr std::array<CommandSpec, 64> table{{
      "Record how two substances are related, and see who is newly affected", idle_with_file},
     {Command::parts_list, Menu::patients, "Parts &list...", "Ctrl+Shift+K",
      "Write the list of the chosen patient's parts with their care, to take home", can_issue},
+    {Command::record_measurement, Menu::patients, "Record a &measurement...", "Ctrl+U",
+     "Record the circumference of the chosen patient's limb", can_issue, true},
+    {Command::show_fit, Menu::patients, "&Fit and trend...", "Ctrl+Shift+U",
+     "See how the chosen patient's limbs change, and until when the sizes worn fit", can_issue},
     {Command::sheet_again, Menu::patients, "&Delivery sheet again...", "Ctrl+Shift+D",
      "Write the delivery sheet of what was handed over with the chosen part again, as a copy",
      can_work_on_sheet, true},

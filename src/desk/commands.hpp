@@ -33,6 +33,8 @@ enum class Command {
   note_sensitivity,
   note_substance,
   parts_list,
+  record_measurement,
+  show_fit,
   sheet_again,
   sheet_signed,
   stock_move,

@@ -10,6 +10,8 @@
 
 namespace sparewell::desk {
 
+class LimbRecords;
+
 /// Needs of the next so many days are told; later ones are held back as well (our choice).
 inline constexpr int told_days = 90;
 
@@ -18,17 +20,29 @@ struct HeldNeed {
   bool sensitivity = false;  ///< otherwise the size no longer fits
   double chance = 0;         ///< of being worn out within told_days
   std::string words;         ///< why, as a sentence
-  /// The size that suits the limb as it was measured, where the catalogue has it and no sensitivity
-  /// is against it: what the part needs is foreseen of this item.
+  /// The size that suits the limb as it was measured or is foreseen, where the catalogue has it and
+  /// no sensitivity is against it: what the part needs is foreseen of this item.
   std::optional<ItemCode> next_item = {};
+  /// The size still fits by the last measurement, or it is not certain, and is foreseen not to.
+  bool forecast = false;
+  double chance_outside = 0;  ///< of a forecast: of the limb, on the day that decides
 };
 
 /// The units in use whose item conflicts with a sensitivity that is recorded of their patient and
-/// that no clinician decided about, or
-/// whose size range the limb has left by a measurement that is not old. What is only possible, not
-/// declared or not known holds nothing back here: it is asked when the part is issued. In the order
-/// of `lives`.
+/// that no clinician decided about,
+/// whose size range the limb has left by a measurement that is not old, or will more likely than
+/// not have left (LifeOfUnit::needed_until, see foresee_limbs) on the day that decides:
+/// - of an item that is kept in stock, when an order of the next order day has arrived, because
+/// what
+///   is needed later can still be ordered later; earlier where the part is by then likelier than
+///   not replaced, on that day (p50);
+/// - of an item that is ordered for its patient, p50, because that piece cannot serve another.
+/// What is only possible, not declared or not known holds nothing back here: it is asked when the
+/// part is issued. In the order of `lives`.
 [[nodiscard]] std::vector<HeldNeed> held_needs(const Clinic& clinic,
+                                               const std::vector<wear::LifeOfUnit>& lives,
+                                               Date today);
+[[nodiscard]] std::vector<HeldNeed> held_needs(const Clinic& clinic, const LimbRecords& limbs,
                                                const std::vector<wear::LifeOfUnit>& lives,
                                                Date today);
 

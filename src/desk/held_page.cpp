@@ -21,7 +21,8 @@ std::vector<Column> need_columns() {
       {"Part in use", 34, Align::left, "", 2},
       {"Issued", 12, Align::left, ""},
       {"Held back for", 14, Align::left, "What speaks against giving the patient the same again"},
-      {"Foreseen instead", 15, Align::left, "The size that suits the limb as it was measured"},
+      {"Foreseen instead", 15, Align::left,
+       "The size that suits the limb as it was measured, or as it is foreseen"},
       {"Worn out in 90 days", 17, Align::right, "Chance that the part is worn out within 90 days"}};
 }
 
@@ -33,6 +34,11 @@ std::vector<Column> line_columns() {
           {"Cost", 15, Align::right, "Quantity times the price at this quantity, without freight"},
           {"May run out", 11, Align::right,
            "Chance of running out before the next order could arrive, as it is not ordered"}};
+}
+
+std::string held_for(const HeldNeed& need) {
+  if (need.sensitivity) return "sensitivity";
+  return need.forecast ? "size, foreseen" : "size";
 }
 
 }  // namespace
@@ -49,7 +55,7 @@ TableRow HeldPage::need_row(const HeldNeed& need) const {
       {std::string{word(unit.side)}, {}},
       {item ? fmt::format("{}  {}", unit.item.text, item_words(*item)) : unit.item.text, {}},
       date_cell(unit.issued_on, ""),
-      {need.sensitivity ? "sensitivity" : "size", {}},
+      {held_for(need), {}},
       {need.next_item ? need.next_item->text : std::string{"nothing"}, {}},
       {chance_words(need.chance), need.chance}};
   row.search = folded(fmt::format("{} {} {} {} {}", row.cells[0].text, row.cells[1].text,
@@ -92,7 +98,7 @@ std::string HeldPage::title() const {
 std::string HeldPage::needs_summary() const {
   if (!day_ || needs_.total() == 0) {
     return "No part in use is held back: none conflicts with a recorded sensitivity of its patient "
-           "or has been outgrown by a recent measurement.";
+           "or has a size that the limb has left or is about to leave.";
   }
   const auto soon = std::ranges::count_if(day_->assessment().held_needs, [](const HeldNeed& need) {
     return need.chance >= soon_chance;
@@ -145,7 +151,9 @@ std::optional<std::size_t> HeldPage::unit_of(const std::string& id) const {
 }
 
 std::string HeldPage::caution() {
-  return "Only a recorded conflict or a recent measurement holds a part back; what is not recorded "
+  return "Only a recorded conflict, a recent measurement or the trend of the limb's measurements "
+         "holds a "
+         "part back; what is not recorded "
          "is not known to be safe. This list supports and does not replace clinical judgement: a "
          "clinician decides what the patient gets instead.";
 }

@@ -4,6 +4,7 @@
 
 #include "desk/part_words.hpp"
 #include "desk/patient_card.hpp"
+#include "desk/trend_words.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -102,14 +103,6 @@ std::string verdict_key(Verdict verdict) {
   return keys[static_cast<std::size_t>(verdict)];
 }
 
-std::string range_words(const Item& item) {
-  if (item.size_min_cm && item.size_max_cm) {
-    return fmt::format("{:g} to {:g} cm", *item.size_min_cm, *item.size_max_cm);
-  }
-  return item.size_min_cm ? fmt::format("{:g} cm and more", *item.size_min_cm)
-                          : fmt::format("up to {:g} cm", item.size_max_cm.value_or(0));
-}
-
 std::string unknown_fit_words(const care::FitCheck& check, const Item& item, Side side) {
   if (!check.at_cm) {
     return fmt::format(
@@ -170,6 +163,16 @@ IssueFinding fit_finding(const care::FitCheck& check, const Item& item, Side sid
       made.key = check.old ? "measurement_old" : "size_fits";
       made.words =
           fmt::format("The size, {}, fits: {}.{}", range_words(item), measured_words(check), old);
+      return made;
+    case care::Fit::edge_smaller:
+    case care::Fit::edge_larger:
+      made.key = "size_at_edge";
+      made.words = fmt::format(
+          "The limb is at the edge of the size, {}: {}, which is {} than the range by less than a "
+          "tape repeats ({:.1f} cm); measure again before deciding.",
+          range_words(item), measured_words(check),
+          check.fit == care::Fit::edge_smaller ? "less" : "more",
+          care::fit_tolerance_cm(check.circumference_cm.value_or(0)));
       return made;
     default: {
       const bool smaller = check.fit == care::Fit::limb_smaller;

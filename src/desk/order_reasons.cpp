@@ -274,6 +274,25 @@ std::string drafts_sentence(const ProposalLine& line, const Clinic& clinic) {
   return fmt::format("Not counted, because not sent: {}.", list_words(drafts));
 }
 
+/// Who is named and wears another size now; held_needs.hpp has the reason and the chance of each.
+std::string other_size_sentence(const ProposalLine& line, const Clinic& clinic) {
+  std::vector<std::string> changing;
+  for (const ExpectedNeed& need : line.reason.needs) {
+    if (need.unit >= clinic.units.size()) continue;
+    const Unit& unit = clinic.units[need.unit];
+    if (unit.patient != need.patient || unit.item == line.item) continue;
+    changing.push_back(fmt::format("{} (now {})", who(need), unit.item.text));
+  }
+  if (changing.empty()) return "";
+  std::ranges::sort(changing);
+  changing.erase(std::ranges::unique(changing).begin(), changing.end());
+  const auto more = changing.size() - std::min(changing.size(), most_named_patients);
+  changing.resize(changing.size() - more);
+  if (more > 0) changing.push_back(fmt::format("{} more", more));
+  return fmt::format("In place of a size that the limb has left, or is forecast to leave: {}.",
+                     list_words(changing));
+}
+
 }  // namespace
 
 std::string why(const ProposalLine& line, const Clinic& clinic) {
@@ -284,6 +303,7 @@ std::string why(const ProposalLine& line, const Clinic& clinic) {
     sentences.push_back(demand_sentence(line));
     sentences.push_back(target_sentence(line));
   }
+  sentences.push_back(other_size_sentence(line, clinic));
   sentences.push_back(rounding_sentence(line));
   sentences.push_back(extent_sentence(line));
   sentences.push_back(uncounted_sentence(line.reason.uncounted));

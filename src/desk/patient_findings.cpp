@@ -9,6 +9,7 @@
 #include "care/fit.hpp"
 #include "care/part_state.hpp"
 #include "desk/by_patient.hpp"
+#include "desk/fit_view.hpp"
 #include "desk/issue_words.hpp"
 #include "desk/substance_table.hpp"
 #include "desk/suspension_table.hpp"
@@ -50,11 +51,24 @@ class Finder {
       none.finding = sensitivity_finding({}, any);
       made_.push_back(std::move(none));
     }
+    return gravest_first();
+  }
+
+  /// With what is foreseen of the limb, which takes a fit of its trend.
+  std::vector<PatientFinding> with_outlook(const OfPatient& of) {
+    made_ = found(of);
+    for (auto& each : limb_findings(clinic_, of.patient, day_)) {
+      add(FindingTopic::size, of, each.side, each.item, std::move(each.finding));
+    }
+    return gravest_first();
+  }
+
+ private:
+  std::vector<PatientFinding> gravest_first() {
     std::ranges::stable_sort(made_, {}, [](const auto& each) { return each.finding.gravity; });
     return std::move(made_);
   }
 
- private:
   void check_side(const OfPatient& of, Side side) {
     const auto worn = care::worn_on(of.worn, index_, of.patient, side, day_);
     std::vector<const Item*> seen;
@@ -173,7 +187,7 @@ std::vector<PatientFinding> findings_of(const Clinic& clinic, const PatientRef& 
   OfPatient of{patient, {}, sensitivities, decisions, measurements};
   of.worn.prostheses = only(clinic.prostheses);
   of.worn.units = only(clinic.units);
-  return Finder{clinic, day}.found(of);
+  return Finder{clinic, day}.with_outlook(of);
 }
 
 std::vector<PatientFinding> findings_of_everyone(const Clinic& clinic, Date day) {

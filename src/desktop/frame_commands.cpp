@@ -66,6 +66,10 @@ void MainFrame::run(desk::Command command) {
       return check_trip();
     case Command::parts_list:
       return write_parts_list();
+    case Command::record_measurement:
+      return record_measurement();
+    case Command::show_fit:
+      return show_fit();
     case Command::cancel_booking:
       return cancel_booking();
     case Command::patient_place:

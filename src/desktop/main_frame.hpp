@@ -80,6 +80,8 @@ class MainFrame : public wxFrame {
   void write_sheet(const std::vector<Unit>& units);
   void end_part();
   void book_parts();
+  void record_measurement();
+  void show_fit();
   void cancel_booking();
   /// Where the sheet of what was handed over with `unit` is to be written; "" for nowhere.
   [[nodiscard]] std::string ask_sheet_file(const Unit& unit, const std::string& title);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <tuple>
 
 #include "supply/common_cause.hpp"
@@ -18,6 +19,11 @@ double over_arrivals(Date from, const LeadTime& lead, At at) {
     mean += day.chance * at(from + days{day.days});
   }
   return mean;
+}
+
+/// `day`, or the last day before on which the unit's patient needs the item.
+Date while_needed(const wear::LifeOfUnit& unit, Date day) {
+  return std::min(day, unit.needed_until.value_or(day));
 }
 
 }  // namespace
@@ -194,7 +200,13 @@ void ItemDemand::Spread::interpolate(std::size_t part, const std::vector<double>
 std::vector<double> ItemDemand::tails_of(std::size_t part, double days) const {
   const std::size_t users = sources_.users.size();
   const auto& of_unit = part < users ? *sources_.users[part] : firsts_[part - users];
-  return replacement_tails(of_unit.life, days, *fresh_, of_unit.others);
+  return replacement_tails(of_unit.life, std::min(days, needed_days(of_unit)), *fresh_,
+                           of_unit.others);
+}
+
+double ItemDemand::needed_days(const wear::LifeOfUnit& unit) const {
+  if (!unit.needed_until) return std::numeric_limits<double>::infinity();
+  return clock(std::max(0, days_between(today_, *unit.needed_until)));
 }
 
 void ItemDemand::spread_over(double first, double last) {
@@ -203,9 +215,10 @@ void ItemDemand::spread_over(double first, double last) {
   const std::size_t users = sources_.users.size();
   std::vector<std::vector<double>> at_moments;
   for (std::size_t part = 0; part < users + firsts_.size(); ++part) {
-    const auto& life = part < users ? sources_.users[part]->life : firsts_[part - users].life;
-    // Where the rate of wear changes on the way the tails are not smooth.
-    if (life.changes_between(first, last)) {
+    const auto& of_unit = part < users ? *sources_.users[part] : firsts_[part - users];
+    const double needed = needed_days(of_unit);
+    // Where the rate of wear changes on the way, or the need ends, the tails are not smooth.
+    if (of_unit.life.changes_between(first, last) || (first < needed && needed < last)) {
       spread_->parts.emplace_back();
       continue;
     }
@@ -258,13 +271,14 @@ double ItemDemand::season_factor(Date end) const {
 }
 
 double at_most_needed_by_arrival(const wear::LifeOfUnit& unit, Date from, const LeadTime& lead) {
-  return over_arrivals(
-      from, lead, [&](Date arrival) { return at_most_replaced(unit.life, arrival, unit.others); });
+  return over_arrivals(from, lead, [&](Date arrival) {
+    return at_most_replaced(unit.life, while_needed(unit, arrival), unit.others);
+  });
 }
 
 double chance_needed_by_arrival(const wear::LifeOfUnit& unit, Date from, const LeadTime& lead) {
   return over_arrivals(from, lead, [&](Date arrival) {
-    return chance_of_replacement(unit.life, arrival, unit.others);
+    return chance_of_replacement(unit.life, while_needed(unit, arrival), unit.others);
   });
 }
 

@@ -62,7 +62,8 @@ struct DemandSources {
 /// Demand for one item over intervals that begin after today. What asks for it is taken as
 /// independent given the end of the interval; a random end (an order day plus the lead time) is
 /// common to all and is therefore mixed last. So is what is not known of the law of wear, which
-/// brings all users' replacements sooner or later at once. Users need a piece when theirs is worn
+/// brings all users' replacements sooner or later at once. Until they no longer need the item
+/// (LifeOfUnit::needed_until) users need a piece when theirs is worn
 /// out, lost or recalled, sooner or later with the season, and two where a pair is replaced
 /// together; users of other items at most one, when they change to this. Keeps what it has
 /// computed; not for sharing between threads.
@@ -107,6 +108,8 @@ class ItemDemand {
   /// Of the users, so many days after today as wear counts them.
   [[nodiscard]] Pmf of_users(double at) const;
   [[nodiscard]] std::vector<double> tails_of(std::size_t part, double days) const;
+  /// Days after today, as wear counts them, until which the unit's patient needs the item.
+  [[nodiscard]] double needed_days(const wear::LifeOfUnit& unit) const;
   /// Prepares for the days from first to last after today.
   void spread_over(double first, double last);
 

@@ -119,6 +119,10 @@ struct LifeOfUnit {
   double law_spread = 0;
   /// The item that follows when it is replaced; empty: its own.
   std::optional<ItemCode> next_item = {};
+  /// The last day on which the patient is foreseen to need the same item again, because the limb is
+  /// then likelier than not outside its size; empty: not foreseen to end. What the patient needs
+  /// after it is left open.
+  std::optional<Date> needed_until = {};
 };
 
 /// Every unit in use at the end of `today` (of items that the catalogue knows), in the order of

@@ -22,12 +22,20 @@ FitCheck check(const std::vector<Measurement>& measured) {
 
 }  // namespace
 
-TEST_CASE("The ends of the range belong to it") {
+TEST_CASE(
+    "The ends of the range belong to it, and within a tape's error it is to be measured again") {
   const auto fit_at = [](double cm) { return check({{ana, Side::left, today, 4, cm}}).fit; };
-  CHECK(fit_at(27.99) == Fit::limb_smaller);
+  CHECK(fit_at(27.99) == Fit::edge_smaller);
   CHECK(fit_at(28) == Fit::fits);
   CHECK(fit_at(30) == Fit::fits);
-  CHECK(fit_at(30.01) == Fit::limb_larger);
+  CHECK(fit_at(30.01) == Fit::edge_larger);
+  // 3.3 % over 1.96 * sqrt 2 is 1.19 % (Phlebology 2011;26(1):14-19): 0.33 cm below 28, 0.36 above
+  // 30, worked out by hand.
+  CHECK(fit_at(27.7) == Fit::edge_smaller);
+  CHECK(fit_at(27.6) == Fit::limb_smaller);
+  CHECK(fit_at(30.3) == Fit::edge_larger);
+  CHECK(fit_at(30.4) == Fit::limb_larger);
+  CHECK(gravity(check({{ana, Side::left, today, 4, 30.1}})) == Gravity::ask);
 }
 
 TEST_CASE("Between two heights of one day the circumference is a straight line") {

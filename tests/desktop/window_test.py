@@ -84,12 +84,16 @@ def bookings(batch, database):
             for row in json.loads(said)["bookings"]]
 
 
-def book_for_visit(stage, batch, database):
+def choose_patient(stage):
     stage.press("ctrl+f")
     stage.type(PATIENT)
     patients = stage.wait_for("table", "Patients")
     wait_until("the patient alone is listed", lambda: stage.rows(patients) == 1)
     stage.press("Down")
+
+
+def book_for_visit(stage, batch, database):
+    choose_patient(stage)
     stage.press("ctrl+b")
     stage.wait_for("push button", "Book")
     stage.type(BOOKED)
@@ -136,7 +140,7 @@ def look_at_findings(stage):
     stage.wait_for("label", f"The sensitivity of {SENSITIVE} to moss oil is recorded.")
     wait_until("the window is at rest", lambda: stage.can_be_used("push button", "Note a sensitivity..."))
     stage.click("push button", "Put away")
-    stage.press("ctrl+shift+k")
+    stage.press("ctrl+shift+j")
     everyone = stage.wait_for("table", "Findings of everyone")
     wait_until("there are findings of everyone", lambda: stage.rows(everyone) > 0)
     stage.picture("findings-of-everyone")
@@ -144,6 +148,41 @@ def look_at_findings(stage):
     stage.press("ctrl+f")
     stage.press("Escape")
     stage.click("page tab", "Parts")
+
+
+def last_measured(batch, database):
+    said = subprocess.run([batch, "--db", database, "--today", TODAY, "--json", "fit",
+                           "--patient", PATIENT], stdout=subprocess.PIPE).stdout
+    part = json.loads(said)["parts"][0]
+    return part["circumference_cm"], part["measured_on"]
+
+
+def measure_and_look_ahead(stage, batch, database):
+    circumference = round(last_measured(batch, database)[0] + 0.1, 1)
+    choose_patient(stage)
+    stage.press("ctrl+u")
+    stage.wait_for("push button", "Record")
+    stage.set_text("Circumference, cm", str(circumference))
+    stage.picture("measure")
+    stage.click("push button", "Record")
+    wait_until("it is recorded",
+               lambda: last_measured(batch, database) == (circumference, TODAY))
+
+    def shown():
+        # The key does nothing until the file has been read again.
+        stage.press("ctrl+shift+u")
+        return stage.find("text", "Fit and trend in words")
+
+    wait_until("the fit is shown", shown)
+    told = stage.wait_for("text", "Fit and trend in words").queryText()
+    assert "does not replace" in told.getText(0, -1)
+    stage.picture("fit")
+    stage.set_text("By", "soon")
+    wait_until("a day is asked for", lambda: "Write the day as" in told.getText(0, -1))
+    stage.press("Escape")
+    stage.click("push button", "Put away")
+    stage.press("ctrl+f")
+    stage.press("Escape")
 
 
 def write_workbooks(stage, folder):
@@ -319,6 +358,7 @@ def main():
             search_patient(stage)
             book_for_visit(stage, batch, database)
             look_at_findings(stage)
+            measure_and_look_ahead(stage, batch, database)
             test_forecasts(stage)
             play_policy(stage)
             write_workbooks(stage, scratch / "orders")

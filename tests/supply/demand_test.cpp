@@ -74,3 +74,44 @@ TEST_CASE("A random lead time is common to all units: demand is mixed after it i
   }
   CHECK(made.mean() == doctest::Approx(4.5).epsilon(1e-5));
 }
+
+TEST_CASE("A size that the limb leaves is needed until then, however far the demand looks") {
+  Clinic clinic = clinic_with_item();
+  std::vector<wear::LifeOfUnit> lives;
+  for (int i = 0; i < 6; ++i) add_unit(clinic, lives, fmt::format("P{}", i), 40.0 * i, 2, 200);
+  const Pmf month = demand(clinic, lives, {"L1"}, today, 30);
+  for (auto& life : lives) life.needed_until = today + days{30};
+  // Nothing changes up to that day, and nothing is added after it.
+  CHECK(demand(clinic, lives, {"L1"}, today, 20).mean() < month.mean());
+  for (const int ahead : {30, 31, 90, 365}) {
+    CAPTURE(ahead);
+    CHECK(demand(clinic, lives, {"L1"}, today, ahead).mean() ==
+          doctest::Approx(month.mean()).epsilon(1e-9));
+  }
+  for (auto& life : lives) life.needed_until = today;
+  CHECK(demand(clinic, lives, {"L1"}, today, 90).mean() == 0);
+  // Of one alone that part which is hers.
+  for (auto& life : lives) life.needed_until.reset();
+  lives[2].needed_until = today;
+  std::vector<wear::LifeOfUnit> others = lives;
+  others.erase(others.begin() + 2);
+  CHECK(demand(clinic, lives, {"L1"}, today, 90).mean() ==
+        doctest::Approx(demand(clinic, others, {"L1"}, today, 90).mean()).epsilon(1e-9));
+}
+
+TEST_CASE("A price break is not taken for a size that the limbs are about to leave") {
+  Clinic clinic = clinic_with_item();
+  clinic.items[0].price_breaks = {{24, Money{5000, Currency{"EUR"}}}};
+  clinic.items[0].shelf_life_days = 200;
+  std::vector<wear::LifeOfUnit> lives;
+  for (int i = 0; i < 12; ++i) add_unit(clinic, lives, fmt::format("P{}", i), 150, 3, 160);
+  const auto pieces = [&] {
+    const auto lines = propose(clinic, lives, today);
+    return lines.empty() ? 0 : lines.front().quantity;
+  };
+  const int all = pieces();
+  for (auto& life : lives) life.needed_until = today + days{10};
+  const int until_then = pieces();
+  CHECK(until_then <= 13);
+  CHECK(until_then < all);
+}

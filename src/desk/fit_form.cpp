@@ -1,0 +1,38 @@
+#include "desk/fit_form.hpp"
+
+#include <fmt/format.h>
+
+#include "desk/fit_words.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+constexpr days least_drawn{90};
+
+}  // namespace
+
+std::string fit_introduction(const Day& day, const PatientRef& patient) {
+  return fmt::format(
+      "For {}. The drawing has the measurements, the trend with the span that holds "
+      "the limb with 80 % chance, and the sizes that are worn.",
+      patient_words(day, patient));
+}
+
+std::string fit_first_day(const Day& day) {
+  return iso_text(day.today() + days{fit_days});
+}
+
+FitShown show_fit(const Day& day, const PatientRef& patient, const std::string& by) {
+  const Date today = day.today();
+  const auto read = parse_iso_date(by);
+  const bool ahead = read && *read >= today && *read <= today + days{care::most_foreseen_days};
+  const Date until = ahead ? *read : today + days{fit_days};
+  FitShown made;
+  made.curves = limb_curves(day.clinic(), patient, today, std::max(until, today + least_drawn));
+  made.words = ahead ? fit_text(fit_report(day.clinic(), patient, std::nullopt, until, today))
+                     : fmt::format("Write the day as {}: from today on, within three years.",
+                                   fit_first_day(day));
+  return made;
+}
+
+}  // namespace sparewell::desk

@@ -1,0 +1,203 @@
+#include "desk/limb_chart.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <map>
+#include <set>
+
+#include <fmt/format.h>
+
+#include "care/fit.hpp"
+#include "desk/date_axis.hpp"
+#include "desk/trend_words.hpp"
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+constexpr int trend_points = 48;
+constexpr days least_span{60};
+
+/// Sizes of what is worn on the side, by the height at which they are stated.
+std::map<double, std::vector<SizeBand>> worn_sizes(const Clinic& clinic, const PatientRef& patient,
+                                                   Side side, Date today) {
+  const ClinicIndex index{clinic};
+  std::map<double, std::set<ItemCode>> items;
+  for (const Unit& unit : clinic.units) {
+    if (unit.patient != patient || unit.side != side || !unit.in_use_on(today)) continue;
+    const Item* item = index.item(unit.item);
+    if (item == nullptr || !item->size_at_cm || !care::has_size(*item)) continue;
+    items[*item->size_at_cm].insert(item->code);
+  }
+  std::map<double, std::vector<SizeBand>> made;
+  for (const auto& [height, codes] : items) {
+    for (const ItemCode& code : codes) {
+      const Item& item = *index.item(code);
+      const auto same = std::ranges::find_if(made[height], [&](const SizeBand& band) {
+        return band.min_cm == item.size_min_cm && band.max_cm == item.size_max_cm;
+      });
+      if (same != made[height].end()) {
+        same->label += ", " + code.text;
+      } else {
+        made[height].push_back({code.text, item.size_min_cm, item.size_max_cm});
+      }
+    }
+  }
+  return made;
+}
+
+std::string sentence_of(const LimbCurve& curve, const std::optional<care::LimbTrend>& trend) {
+  auto words = fmt::format(
+      "{}: {}, the last {}.", curve.name,
+      count_words(static_cast<long long>(curve.dots.size()), "measurement", "measurements"),
+      reading_words(curve.dots.back()));
+  if (trend) {
+    words += fmt::format(" {} Foreseen on {}: {}.", change_words(*trend), date_words(curve.until),
+                         prediction_words(trend->on(curve.until)));
+  }
+  for (const SizeBand& size : curve.sizes) {
+    Item item;
+    item.size_min_cm = size.min_cm;
+    item.size_max_cm = size.max_cm;
+    words += fmt::format(" {} is for {}.", size.label, range_words(item));
+  }
+  return words;
+}
+
+LimbCurve curve_of(const LimbRecords& limbs, const PatientRef& patient, Side side, double at_cm,
+                   std::vector<care::LimbReading> readings, std::vector<SizeBand> sizes,
+                   std::pair<Date, Date> today_until) {
+  const auto [today, until] = today_until;
+  LimbCurve made;
+  made.name =
+      fmt::format("{}, {:g} cm above the end", side == Side::left ? "Left" : "Right", at_cm);
+  made.today = today;
+  made.until = until;
+  made.sizes = std::move(sizes);
+  const auto trend = limbs.trend(patient, side, readings, today);
+  if (trend) {
+    const Date from = trend->readings().front().day;
+    const int span = std::max(1, days_between(from, until));
+    for (int i = 0; i <= trend_points; ++i) {
+      const Date day = from + days{span * i / trend_points};
+      made.trend.emplace_back(day, trend->on(day));
+    }
+  }
+  made.dots = std::move(readings);
+  for (const auto& dot : made.dots) made.dot_words.push_back(reading_words(dot));
+  made.words = sentence_of(made, trend);
+  return made;
+}
+
+struct Extent {
+  double least = 0;
+  double most = 0;
+  void take(double cm) {
+    least = std::min(least, cm);
+    most = std::max(most, cm);
+  }
+};
+
+/// Around everything, with some room; an end of a size only where it is near.
+Extent extent_of(const LimbCurve& curve) {
+  Extent extent{curve.dots.front().circumference_cm, curve.dots.front().circumference_cm};
+  for (const auto& dot : curve.dots) extent.take(dot.circumference_cm);
+  for (const auto& [day, at] : curve.trend) {
+    extent.take(at.low_cm);
+    extent.take(at.high_cm);
+  }
+  const double near = 0.15 * extent.most;
+  const Extent measured = extent;
+  for (const auto& size : curve.sizes) {
+    for (const auto& end : {size.min_cm, size.max_cm}) {
+      if (end && *end > measured.least - near && *end < measured.most + near) extent.take(*end);
+    }
+  }
+  const double room = std::max(0.3, 0.08 * (extent.most - extent.least));
+  return {extent.least - room, extent.most + room};
+}
+
+double cm_step(double span, double rows) {
+  constexpr std::array<double, 7> steps{0.2, 0.5, 1, 2, 5, 10, 20};
+  const auto found = std::ranges::find_if(steps, [&](double step) { return span / step <= rows; });
+  return found == steps.end() ? steps.back() : *found;
+}
+
+}  // namespace
+
+std::optional<std::size_t> LimbDrawing::dot_at(double x, double y, double reach) const {
+  std::optional<std::size_t> nearest;
+  for (std::size_t i = 0; i < dots.size(); ++i) {
+    const double distance = std::hypot(dots[i].x - x, dots[i].y - y);
+    if (distance > reach) continue;
+    reach = distance;
+    nearest = i;
+  }
+  return nearest;
+}
+
+std::vector<LimbCurve> limb_curves(const Clinic& clinic, const PatientRef& patient, Date today,
+                                   Date until) {
+  const LimbRecords limbs{clinic};
+  std::vector<LimbCurve> made;
+  for (const Side side : {Side::left, Side::right}) {
+    const auto sizes = worn_sizes(clinic, patient, side, today);
+    std::vector<double> heights;
+    for (const auto& [height, bands] : sizes) heights.push_back(height);
+    for (const double height : limbs.heights(patient, side, today)) {
+      if (!sizes.contains(height)) heights.push_back(height);
+    }
+    for (const double height : heights) {
+      auto readings = limbs.readings(patient, side, height, today);
+      if (readings.empty()) continue;
+      const auto worn = sizes.find(height);
+      made.push_back(curve_of(limbs, patient, side, height, std::move(readings),
+                              worn == sizes.end() ? std::vector<SizeBand>{} : worn->second,
+                              {today, until}));
+    }
+  }
+  return made;
+}
+
+LimbDrawing draw_limb(const LimbCurve& curve, const LimbMeasures& measures) {
+  LimbDrawing drawing;
+  drawing.across = {measures.left, std::max(measures.left + 1, measures.width - measures.right)};
+  drawing.top = measures.top;
+  drawing.bottom = std::max(measures.top + 1, measures.height - measures.bottom);
+  const Date first = std::min(curve.dots.front().day, curve.today - least_span);
+  const DateAxis axis{first - days{10}, std::max(curve.until, curve.today + least_span) + days{10},
+                      drawing.across.left, drawing.across.right};
+  const Extent extent = extent_of(curve);
+  const double high = drawing.bottom - drawing.top;
+  const auto y = [&](double cm) {
+    const double share = (cm - extent.least) / (extent.most - extent.least);
+    return drawing.bottom - high * std::clamp(share, 0.0, 1.0);
+  };
+  drawing.month_ticks = month_ticks(axis, measures.tick_label_width);
+  const double rows = std::max(1.0, high / (1.8 * std::max(1.0, measures.line_height)));
+  const double step = cm_step(extent.most - extent.least, rows);
+  for (double cm = std::ceil(extent.least / step) * step; cm <= extent.most; cm += step) {
+    drawing.cm_ticks.push_back({y(cm), fmt::format("{:.{}f} cm", cm, step < 1 ? 1 : 0)});
+  }
+  for (const auto& size : curve.sizes) {
+    const auto within = [&](const std::optional<double>& end) {
+      return end && *end > extent.least && *end < extent.most;
+    };
+    drawing.sizes.push_back({size.label, y(size.max_cm.value_or(extent.most)),
+                             y(size.min_cm.value_or(extent.least)), within(size.max_cm),
+                             within(size.min_cm)});
+  }
+  for (const auto& dot : curve.dots) {
+    drawing.dots.push_back({axis.x(dot.day), y(dot.circumference_cm)});
+  }
+  for (const auto& [day, at] : curve.trend) {
+    drawing.middle.push_back({axis.x(day), y(at.circumference_cm)});
+    drawing.low.push_back({axis.x(day), y(at.low_cm)});
+    drawing.high.push_back({axis.x(day), y(at.high_cm)});
+  }
+  drawing.today = axis.x(curve.today);
+  return drawing;
+}
+
+}  // namespace sparewell::desk

@@ -1,0 +1,76 @@
+#include "desk/trend_words.hpp"
+
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+/// "shrinks by 2.1 %", "grows by 0.4 %", "stays".
+std::string change_of(double change) {
+  const double percent = std::abs(change) * 100;
+  if (percent < 0.05) return "hardly changes";
+  return fmt::format("{} by {:.1f} %", change < 0 ? "shrinks" : "grows", percent);
+}
+
+std::string signed_percent(double change) {
+  return fmt::format("{:+.1f}", change * 100);
+}
+
+}  // namespace
+
+std::string range_words(const Item& item) {
+  if (item.size_min_cm && item.size_max_cm) {
+    return fmt::format("{:g} to {:g} cm", *item.size_min_cm, *item.size_max_cm);
+  }
+  return item.size_min_cm ? fmt::format("{:g} cm and more", *item.size_min_cm)
+                          : fmt::format("up to {:g} cm", item.size_max_cm.value_or(0));
+}
+
+std::string reading_words(const care::LimbReading& reading) {
+  return fmt::format("{:.1f} cm on {}{}", reading.circumference_cm, date_words(reading.day),
+                     reading.interpolated ? " (between the heights measured)" : "");
+}
+
+std::string count_of_readings(const care::LimbTrend& trend) {
+  return count_words(static_cast<long long>(trend.readings().size()), "measurement",
+                     "measurements");
+}
+
+std::string change_words(const care::LimbTrend& trend) {
+  // Of a preparatory limb told for a doubling of the weeks: plainer than for e times as many.
+  const double part = trend.preparatory() ? std::log(2) : 1;
+  const auto scaled = [&](double change) { return std::expm1(part * std::log1p(change)); };
+  const auto [low, high] = trend.change_between();
+  const auto interval =
+      fmt::format("(80 %: {} to {} %)", signed_percent(scaled(low)), signed_percent(scaled(high)));
+  if (trend.preparatory()) {
+    return fmt::format(
+        "Under the preparatory prosthesis the limb {} {} each time the weeks since its delivery "
+        "double: fast at first, then slower.",
+        change_of(scaled(trend.change())), interval);
+  }
+  return fmt::format("The limb {} a year {}.", change_of(trend.change()), interval);
+}
+
+std::string prediction_words(const care::LimbPrediction& prediction) {
+  return fmt::format("{:.1f} cm (80 %: {:.1f} to {:.1f} cm)", prediction.circumference_cm,
+                     prediction.low_cm, prediction.high_cm);
+}
+
+std::string leaving_words(const care::LimbTrend& trend, const Item& item, Date day) {
+  return fmt::format(
+      "By the trend of {} (the last {}) the limb will more likely than not be outside the size, "
+      "{}, "
+      "when what is ordered now is handed over: about {} on {}, with a chance of {} to be outside. "
+      "This is a "
+      "forecast; measure the limb before deciding.",
+      count_of_readings(trend), reading_words(trend.readings().back()), range_words(item),
+      prediction_words(trend.on(day)), date_words(day),
+      chance_words(trend.chance_outside(item, day)));
+}
+
+}  // namespace sparewell::desk

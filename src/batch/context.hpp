@@ -81,6 +81,8 @@ void add_lists(Command& app, Context& context);
 void add_count(Command& app, Context& context);
 void add_prices(Command& app, Context& context);
 void add_travel(Command& app, Context& context);
+void add_reaction(Command& app, Context& context);
+void add_suspects(Command& app, Context& context);
 void add_verify(Command& app, Context& context);
 
 }  // namespace sparewell::batch

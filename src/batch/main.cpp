@@ -67,6 +67,8 @@ int main(int argc, char** argv) {
   add_count(app, context);
   add_prices(app, context);
   add_travel(app, context);
+  add_reaction(app, context);
+  add_suspects(app, context);
   add_verify(app, context);
   bool wrong = false;
   if (!line.read(argc, argv, wrong)) return wrong ? wrong_use : done;

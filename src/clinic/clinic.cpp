@@ -40,6 +40,10 @@ Clinic as_of(Clinic clinic, Date today) {
     if (prosthesis.ended_on && *prosthesis.ended_on > today) prosthesis.ended_on.reset();
   }
   std::erase_if(clinic.measurements, [&](const Measurement& m) { return m.measured_on > today; });
+  std::erase_if(clinic.reactions, [&](const Reaction& r) { return r.began_on > today; });
+  for (auto& reaction : clinic.reactions) {
+    if (reaction.ended_on && *reaction.ended_on > today) reaction.ended_on.reset();
+  }
   std::erase_if(clinic.units, [&](const Unit& unit) { return unit.issued_on > today; });
   for (auto& unit : clinic.units) {
     if (!unit.ended_on || *unit.ended_on <= today) continue;

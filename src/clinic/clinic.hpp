@@ -15,6 +15,7 @@
 #include "clinic/order_record.hpp"
 #include "clinic/patient.hpp"
 #include "clinic/place.hpp"
+#include "clinic/reaction.hpp"
 #include "clinic/stock.hpp"
 #include "clinic/supplier.hpp"
 #include "clinic/supplier_return.hpp"
@@ -61,6 +62,7 @@ struct Clinic {
   std::vector<Usage> usage;
   std::vector<Sensitivity> sensitivities;
   std::vector<Measurement> measurements;
+  std::vector<Reaction> reactions;
   std::vector<Unit> units;
   std::vector<Handover> handovers;
   std::vector<StockLevel> shelf;

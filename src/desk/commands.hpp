@@ -26,6 +26,8 @@ enum class Command {
   cancel_booking,
   patient_place,
   check_trip,
+  record_reaction,
+  reactions,
   sheet_again,
   sheet_signed,
   stock_move,

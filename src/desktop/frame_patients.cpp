@@ -9,6 +9,7 @@
 #include "desktop/dialogs/booking_dialog.hpp"
 #include "desktop/dialogs/issue_dialogs.hpp"
 #include "desktop/dialogs/order_dialogs.hpp"
+#include "desktop/dialogs/reactions_dialog.hpp"
 #include "desktop/dialogs/travel_dialog.hpp"
 #include "desktop/main_frame.hpp"
 #include "desktop/pages/patient_panel.hpp"
@@ -111,6 +112,10 @@ void MainFrame::check_trip() {
                  return desk::travel_text(*day_, patient, answers);
                }}
       .ShowModal();
+}
+
+void MainFrame::show_reactions() {
+  ReactionsDialog{this, desk::reactions_view(*day_, {patients_->chosen_patient()})}.ShowModal();
 }
 
 void MainFrame::cancel_booking() {

@@ -81,6 +81,7 @@ class MainFrame : public wxFrame {
   void end_part();
   void book_parts();
   void check_trip();
+  void show_reactions();
   void cancel_booking();
   /// Where the sheet of what was handed over with `unit` is to be written; "" for nowhere.
   [[nodiscard]] std::string ask_sheet_file(const Unit& unit, const std::string& title);

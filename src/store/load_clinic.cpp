@@ -24,6 +24,7 @@ Clinic load_clinic(const Snapshot& snapshot) {
   clinic.usage = records<Usage>(snapshot);
   clinic.sensitivities = records<Sensitivity>(snapshot);
   clinic.measurements = records<Measurement>(snapshot);
+  clinic.reactions = records<Reaction>(snapshot);
   clinic.units = records<Unit>(snapshot);
   clinic.handovers = records<Handover>(snapshot);
   clinic.shelf = snapshot.shelf();

@@ -113,18 +113,19 @@ class AccessTo : public Access<Records>... {};
 /// The records that are read and written whole. Natural keys, for which the store allows one
 /// record: Supplier name; Item code; Patient ref; Prosthesis patient+side+delivered_on; Usage
 /// patient+from_date; Sensitivity patient+substance+noted_on; Measurement
-/// patient+side+measured_on+at_cm; Unit patient+side+item+lot+serial+issued_on+copy; OrderLine
-/// supplier+order_ref+item+copy; ClaimLine claim_ref+patient+side+service_date+code+modifiers+copy;
-/// InvoiceLine supplier+invoice_ref+order_ref+item+copy; Reservation patient+item+place+needed_on;
-/// Place name; Loan number; SupplierReturn number; Handover as Unit, which must be stored;
-/// OrderHeader supplier+order_ref; OrderPromise supplier+order_ref+item+copy; OrderPiece that and
-/// position; OrderRevision supplier+order_ref+revision; OrderRevisionLine that and position. The
-/// last two are added only: replacing one throws StoreFailure{constraint}.
+/// patient+side+measured_on+at_cm; Reaction patient+side+began_on; Unit
+/// patient+side+item+lot+serial+issued_on+copy; OrderLine supplier+order_ref+item+copy; ClaimLine
+/// claim_ref+patient+side+service_date+code+modifiers+copy; InvoiceLine
+/// supplier+invoice_ref+order_ref+item+copy; Reservation patient+item+place+needed_on; Place name;
+/// Loan number; SupplierReturn number; Handover as Unit, which must be stored; OrderHeader
+/// supplier+order_ref; OrderPromise supplier+order_ref+item+copy; OrderPiece that and position;
+/// OrderRevision supplier+order_ref+revision; OrderRevisionLine that and position. The last two are
+/// added only: replacing one throws StoreFailure{constraint}.
 template <template <class> class Access>
 using AccessToRecords =
-    AccessTo<Access, Supplier, Item, Patient, Prosthesis, Usage, Sensitivity, Measurement, Unit,
-             OrderLine, ClaimLine, InvoiceLine, Reservation, Place, Loan, SupplierReturn, Handover,
-             OrderHeader, OrderPromise, OrderPiece, OrderRevision, OrderRevisionLine>;
+    AccessTo<Access, Supplier, Item, Patient, Prosthesis, Usage, Sensitivity, Measurement, Reaction,
+             Unit, OrderLine, ClaimLine, InvoiceLine, Reservation, Place, Loan, SupplierReturn,
+             Handover, OrderHeader, OrderPromise, OrderPiece, OrderRevision, OrderRevisionLine>;
 
 /// A consistent view of the database. Not for sharing between threads.
 class Snapshot : public AccessToRecords<Reads> {

@@ -39,6 +39,8 @@ TEST_CASE_TEMPLATE("a second record with the same natural key is refused", Engin
             with(full<Sensitivity>(), [](auto& s) { s.noted_on.reset(); }));
   check_key(*work, full<Measurement>(), full_but_changed<Measurement>(),
             with(full<Measurement>(), [](auto& m) { m.at_cm += 1; }));
+  check_key(*work, full<Reaction>(), full_but_changed<Reaction>(),
+            with(full<Reaction>(), [](auto& r) { r.side.reset(); }));
   check_key(*work, full<Unit>(), full_but_changed<Unit>(),
             with(full<Unit>(), [](auto& u) { u.copy += 1; }));
   work->put(bare<Unit>());
@@ -75,9 +77,11 @@ TEST_CASE_TEMPLATE("an empty part of a natural key counts as a value", Engine, S
   const auto work = store->begin_write(anna);
   add_referred(*work);
   work->put(bare<Sensitivity>());
+  work->put(bare<Reaction>());
   work->put(bare<ClaimLine>());
   work->put(bare<Reservation>());
   CHECK(error_of([&] { work->put(bare<Sensitivity>()); }) == StoreError::constraint);
+  CHECK(error_of([&] { work->put(bare<Reaction>()); }) == StoreError::constraint);
   CHECK(error_of([&] { work->put(bare<ClaimLine>()); }) == StoreError::constraint);
   CHECK(error_of([&] { work->put(bare<Reservation>()); }) == StoreError::constraint);
 }

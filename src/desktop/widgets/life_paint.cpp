@@ -5,6 +5,9 @@
 #include <wx/brush.h>
 #include <wx/graphics.h>
 #include <wx/settings.h>
+#include <wx/window.h>
+
+#include "desktop/text.hpp"
 
 namespace sparewell::desktop {
 namespace {
@@ -41,6 +44,21 @@ StripColours strip_colours() {
   colours.ahead = mixed(accent, colours.text, 0.8);
   colours.marked = mixed(accent, colours.paper, 0.18);
   return colours;
+}
+
+void paint_axis_ticks(wxGraphicsContext& graphics, const wxWindow& window,
+                      const std::vector<desk::Tick>& ticks, double axis_height, double bottom) {
+  const auto colours = strip_colours();
+  graphics.SetFont(window.GetFont(), colours.text);
+  pen(graphics, colours.faint, 1);
+  for (const auto& tick : ticks) {
+    graphics.StrokeLine(tick.x, axis_height - window.FromDIP(4), tick.x, bottom);
+    double width = 0;
+    double height = 0;
+    const auto label = to_wx(tick.label);
+    graphics.GetTextExtent(label, &width, &height);
+    graphics.DrawText(label, tick.x - width / 2, window.FromDIP(3));
+  }
 }
 
 void paint_worn(wxGraphicsContext& graphics, const StripColours& colours, const desk::Stretch& worn,

@@ -34,8 +34,9 @@ Expected<Reaction> read_reaction(const PatientRef& patient, const std::vector<st
 
 StockForm reaction_form(const Day& day, const PatientRef& patient) {
   StockForm form{"Record a reaction", {}, {}, "&Record", {}, "a reaction was recorded"};
-  form.intro =
-      fmt::format("A reaction of the skin of {}. {}", patient_words(day, patient), care_caution());
+  form.intro = fmt::format(
+      "A reaction of the skin of {}. Signs are {}, or what you call it; several with commas. {}",
+      patient_words(day, patient), fmt::join(usual_signs, ", "), care_caution());
   std::vector<std::string> sides{no_side, "left", "right"};
   const auto worn = care::sides_worn(day.clinic(), patient);
   const auto side = worn.size() == 1 ? std::string{word(worn.front())} : sides.front();
@@ -62,8 +63,11 @@ StockForm reaction_form(const Day& day, const PatientRef& patient) {
 
 ReactionsView reactions_view(const Day& day, const PatientRef& patient) {
   ReactionsView view;
-  view.intro = fmt::format("What {} wore on the skin, and when reactions began.",
-                           patient_words(day, patient));
+  view.intro = fmt::format(
+      "What {} wore on the skin, and when reactions began. Bars: worn. Triangles: a reaction "
+      "began, "
+      "hollow where only a part was ended because of one. Last line: today.",
+      patient_words(day, patient));
   view.chart = worn_chart(day.clinic(), patient, day.today());
   const auto found = suspects_of_patient(day.clinic(), patient, day.today());
   for (const auto& caution : suspect_cautions()) view.text += caution + "\n";

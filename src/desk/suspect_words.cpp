@@ -90,7 +90,7 @@ std::string suspect_words(const care::Suspect& suspect) {
   const auto& name = suspect.alike.front();
   if (counts.onsets == 0) return fmt::format("{}.", capitalised(suspect_name(name)));
   auto words =
-      fmt::format("{}, {} chance: {} of {} began while it was worn ({} of the time). {}",
+      fmt::format("{}, {} chance: {} of {} began while this was worn ({} of the time). {}",
                   capitalised(suspect_name(name)), chance_words(suspect.chance),
                   counts.exposed_onsets, count_words(counts.onsets, "reaction", "reactions"),
                   counts.exposed_days == counts.days

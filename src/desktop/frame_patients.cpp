@@ -4,6 +4,7 @@
 #include <wx/stdpaths.h>
 
 #include "desk/booking_form.hpp"
+#include "desk/describe_failure.hpp"
 #include "desk/issue_jobs.hpp"
 #include "desk/wording.hpp"
 #include "desktop/dialogs/booking_dialog.hpp"
@@ -107,11 +108,29 @@ void MainFrame::book_parts() {
 
 void MainFrame::check_trip() {
   const auto patient = patients_->chosen_patient();
-  TravelDialog{this, desk::travel_introduction(*day_, {patient}),
-               [this, patient](const desk::TravelAnswers& answers) {
-                 return desk::travel_text(*day_, patient, answers);
-               }}
-      .ShowModal();
+  std::vector<std::string> lent;
+  const auto lend = [&](const desk::TravelAnswers& answers) -> std::string {
+    try {
+      const auto booked = desk::lend_for_trip(file_, *day_, patient, answers);
+      if (!booked) return booked.error().sentence;
+      lent = booked->notes;
+      return {};
+    } catch (...) {
+      return desk::describe_failure(std::current_exception());
+    }
+  };
+  TravelDialog dialog{this,
+                      desk::travel_introduction(*day_, {patient}),
+                      [this, patient](const desk::TravelAnswers& answers) {
+                        return desk::travel_text(*day_, patient, answers);
+                      },
+                      {[this, patient](const desk::TravelAnswers& answers) {
+                         return desk::lending_question(*day_, patient, answers);
+                       },
+                       lend}};
+  if (dialog.ShowModal() != wxID_OK) return;
+  note_->say(fmt::format("Lent: {}", fmt::join(lent, " ")), {});
+  read_again();
 }
 
 void MainFrame::show_reactions() {

@@ -48,7 +48,7 @@ TEST_CASE("The material that was worn when reactions began stands out, with what
   for (const auto& suspect : substances["suspects"]) sum += suspect["chance"].get<double>();
   CHECK(sum == doctest::Approx(1));
   const auto told = clinic.tell({"suspects", "--patient", patient});
-  CHECK(told.out.find("4 of 5 reactions began while it was worn") != std::string::npos);
+  CHECK(told.out.find("4 of 5 reactions began while this was worn") != std::string::npos);
   CHECK(told.out.find("cannot be told apart") != std::string::npos);
   CHECK(told.out.find("patch test") != std::string::npos);
   CHECK(told.out.find("does not replace") != std::string::npos);

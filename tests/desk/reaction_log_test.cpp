@@ -76,7 +76,7 @@ TEST_CASE("Counts, share of the time, chance, ratio and what is alike are said i
   const auto words = suspect_words(first);
   CAPTURE(words);
   CHECK(words.starts_with("Mineral oil, "));
-  CHECK(words.find("5 of 6 reactions began while it was worn (29 % of the time)") !=
+  CHECK(words.find("5 of 6 reactions began while this was worn (29 % of the time)") !=
         std::string::npos);
   CHECK(words.find("times as often as without it (95 % interval") != std::string::npos);
   CHECK(words.find("cannot be told apart from petrolatum type hydrocarbons") != std::string::npos);

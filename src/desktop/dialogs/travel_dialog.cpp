@@ -1,6 +1,8 @@
 #include "desktop/dialogs/travel_dialog.hpp"
 
+#include <wx/button.h>
 #include <wx/choice.h>
+#include <wx/msgdlg.h>
 #include <wx/textctrl.h>
 
 #include "desktop/text.hpp"
@@ -14,12 +16,19 @@ constexpr int width = 640;
 
 }  // namespace
 
-TravelDialog::TravelDialog(wxWindow* parent, const std::string& introduction, Answer answer)
-    : Form{parent, "Check a trip", introduction}, answer_{std::move(answer)} {
+TravelDialog::TravelDialog(wxWindow* parent, const std::string& introduction, Answer answer,
+                           Lending lending)
+    : Form{parent, "Check a trip", introduction},
+      answer_{std::move(answer)},
+      lending_{std::move(lending)} {
   make_fields();
+  auto* lend_button = new wxButton{this, wxID_ANY, "Le&nd the spares..."};
+  lend_button->SetToolTip("Lend what lies on the shelf of what is to be packed");
+  lend_button->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { lend(); });
+  add_wide(lend_button, 0);
   finish("C&lose", false);
   pause_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { show_answer(); });
-  for (wxTextCtrl* field : {departure_, back_, delay_, kneeling_, wear_hours_}) {
+  for (wxTextCtrl* field : {departure_, back_, delay_, kneeling_, wear_hours_, resupply_}) {
     field->Bind(wxEVT_TEXT, [this](wxCommandEvent&) { pause_.StartOnce(pause_ms); });
   }
   for (wxChoice* field : {wanted_, activity_, sweating_, sport_}) {
@@ -40,8 +49,11 @@ void TravelDialog::make_fields() {
                          "On the trip, as with more walking");
   kneeling_ = add_text("&Kneeling, hours", "", "Hours a day on the trip; empty as usual");
   wear_hours_ = add_text("Worn, &hours", "", "Hours a day on the trip; empty as usual");
-  sweating_ = add_choice("&Sweating", {usual, "low", "normal", "high"}, 0, "High where it is hot");
+  sweating_ = add_choice("&Sweating", {usual, "low", "normal", "high", desk::in_water}, 0,
+                         "High where it is hot; in water, where the prosthesis gets wet");
   sport_ = add_choice("&Impact sport", {usual, "yes", "no"}, 0, "On the trip");
+  resupply_ = add_text("&Parts there, days", "",
+                       "How soon a part that fails can be had at the place; empty: not at all");
   told_ = new wxTextCtrl{this,
                          wxID_ANY,
                          "",
@@ -61,11 +73,30 @@ desk::TravelAnswers TravelDialog::answers() const {
           from_wx(kneeling_->GetValue().Strip(wxString::both)),
           from_wx(wear_hours_->GetValue().Strip(wxString::both)),
           from_wx(sweating_->GetStringSelection()),
-          from_wx(sport_->GetStringSelection())};
+          from_wx(sport_->GetStringSelection()),
+          from_wx(resupply_->GetValue().Strip(wxString::both))};
 }
 
 void TravelDialog::show_answer() {
   told_->ChangeValue(to_wx(answer_(answers())));
+}
+
+void TravelDialog::lend() {
+  pause_.Stop();
+  show_answer();
+  const auto question = lending_.question(answers());
+  if (!question) {
+    wxMessageBox(to_wx(question.error().sentence), "Lend the spares", wxOK | wxICON_INFORMATION,
+                 this);
+    return;
+  }
+  if (wxMessageBox(to_wx(*question), "Lend the spares", wxYES_NO | wxICON_QUESTION, this) !=
+      wxYES) {
+    return;
+  }
+  const auto refusal = lending_.lend(answers());
+  if (refusal.empty()) return EndModal(wxID_OK);
+  wxMessageBox(to_wx(refusal), "Lend the spares", wxOK | wxICON_WARNING, this);
 }
 
 }  // namespace sparewell::desktop

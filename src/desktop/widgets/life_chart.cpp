@@ -66,17 +66,9 @@ void LifeChart::say_marked() {
 }
 
 desk::StripMeasures LifeChart::measures() const {
-  desk::StripMeasures measures;
-  measures.width = GetClientSize().x;
-  measures.row_height = GetCharHeight() + FromDIP(8);
-  measures.axis_height = GetCharHeight() + FromDIP(10);
-  measures.tick_label_width = GetTextExtent("Mmm 0000").x;
-  for (const auto& entry : entries_) {
-    const auto width = GetTextExtent(to_wx(entry.label)).x + FromDIP(24);
-    measures.label_width = std::max(measures.label_width, static_cast<double>(width));
-  }
-  measures.label_width = std::min(measures.label_width, measures.width * 0.4);
-  return measures;
+  std::vector<std::string> labels;
+  for (const auto& entry : entries_) labels.push_back(entry.label);
+  return strip_measures(*this, labels);
 }
 
 void LifeChart::lay_out() {

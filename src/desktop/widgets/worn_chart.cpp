@@ -11,6 +11,11 @@
 #include "desktop/widgets/life_paint.hpp"
 
 namespace sparewell::desktop {
+namespace {
+
+constexpr auto reactions_label = "Reactions";
+
+}  // namespace
 
 WornChart::WornChart(wxWindow* parent, desk::WornChart chart)
     : wxScrolled<wxWindow>{parent, wxID_ANY, wxDefaultPosition, wxDefaultSize,
@@ -32,19 +37,9 @@ WornChart::WornChart(wxWindow* parent, desk::WornChart chart)
 }
 
 desk::StripMeasures WornChart::measures() const {
-  desk::StripMeasures measures;
-  measures.width = GetClientSize().x;
-  measures.row_height = GetCharHeight() + FromDIP(8);
-  measures.axis_height = GetCharHeight() + FromDIP(10);
-  measures.tick_label_width = GetTextExtent("Mmm 0000").x;
-  for (const auto& strip : chart_.strips) {
-    const auto width = GetTextExtent(to_wx(strip.label)).x + FromDIP(24);
-    measures.label_width = std::max(measures.label_width, static_cast<double>(width));
-  }
-  measures.label_width = std::clamp(measures.label_width,
-                                    static_cast<double>(GetTextExtent("Reactions").x + FromDIP(24)),
-                                    std::max(measures.width * 0.4, 1.0 + FromDIP(110)));
-  return measures;
+  std::vector<std::string> labels{reactions_label};
+  for (const auto& strip : chart_.strips) labels.push_back(strip.label);
+  return strip_measures(*this, labels);
 }
 
 void WornChart::lay_out() {
@@ -67,7 +62,7 @@ void WornChart::paint() {
   graphics->StrokeLine(drawing_.today, measures().axis_height, drawing_.today, drawing_.height);
   for (const auto& row : drawing_.rows) paint_row(*graphics, row);
   graphics->SetFont(GetFont().Bold(), colours.text);
-  graphics->DrawText("Reactions", FromDIP(6), drawing_.marks_top + FromDIP(4));
+  graphics->DrawText(reactions_label, FromDIP(6), drawing_.marks_top + FromDIP(4));
   for (const auto& mark : drawing_.marks) paint_mark(*graphics, mark);
 }
 

@@ -13,6 +13,7 @@
 #include "branches.hpp"
 #include "paperwork.hpp"
 #include "planted.hpp"
+#include "planted_reactions.hpp"
 #include "world.hpp"
 #include "write_folder.hpp"
 
@@ -31,7 +32,7 @@ constexpr std::string_view help =
     "  --socks N       socks handed out to a patient at a time, 0 to 24 (6)\n"
     "  --places N      branches, 1 to 9 (1)\n"
     "  --until DATE    the last day that is written down (2026-11-24)\n"
-    "  --out DIR       the folder for the twelve files\n"
+    "  --out DIR       the folder for the thirteen files\n"
     "  --planted FILE  also list the disagreements that were put in on purpose\n";
 
 struct Options {
@@ -96,6 +97,7 @@ void make(const Options& options) {
   write_invoices(clinic, wishes.seed, wishes.until);
   std::vector<Planted> planted = plant_disagreements(clinic, wishes.seed, wishes.until);
   for (auto& gap : plant_gaps(clinic, wishes.seed, wishes.until)) planted.push_back(std::move(gap));
+  for (auto& one : plant_reactions(clinic, wishes.until)) planted.push_back(std::move(one));
   spread_over_branches(clinic, options.places);
   write_folder(clinic, options.out);
   if (!options.planted.empty()) write_planted(planted, options.planted);

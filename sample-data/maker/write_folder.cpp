@@ -111,6 +111,16 @@ void write_measurements(const Clinic& clinic, const path& file) {
   table.write(file);
 }
 
+void write_reactions(const Clinic& clinic, const path& file) {
+  CsvTable table{"patient_ref,side,began_on,ended_on,signs,note"};
+  for (const Reaction& reaction : clinic.reactions) {
+    table.cell(reaction.patient.text).cell(word_or_empty(reaction.side));
+    table.cell(reaction.began_on).cell(reaction.ended_on);
+    table.cell(fmt::format("{}", fmt::join(reaction.signs, ";"))).cell(reaction.note).end_row();
+  }
+  table.write(file);
+}
+
 void write_issued(const Clinic& clinic, const path& file) {
   CsvTable table{"patient_ref,side,item_code,lot,serial,issued_on,ended_on,end_reason,share"};
   for (const Unit& unit : clinic.units) {
@@ -173,6 +183,7 @@ void write_folder(const Clinic& clinic, const path& folder) {
   write_usage(clinic, folder / "usage.csv");
   write_sensitivities(clinic, folder / "sensitivities.csv");
   write_measurements(clinic, folder / "measurements.csv");
+  write_reactions(clinic, folder / "reactions.csv");
   write_issued(clinic, folder / "issued.csv");
   write_stock(clinic, folder / "stock.csv");
   write_orders(clinic, folder / "orders.csv");

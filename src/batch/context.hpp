@@ -86,6 +86,8 @@ void add_sensitivity(Command& app, Context& context);
 void add_substance(Command& app, Context& context);
 void add_alternatives(Command& app, Context& context);
 void add_papers(Command& app, Context& context);
+void add_reaction(Command& app, Context& context);
+void add_suspects(Command& app, Context& context);
 void add_verify(Command& app, Context& context);
 
 }  // namespace sparewell::batch

@@ -72,6 +72,8 @@ int main(int argc, char** argv) {
   add_alternatives(app, context);
   add_papers(app, context);
   add_fit(app, context);
+  add_reaction(app, context);
+  add_suspects(app, context);
   add_verify(app, context);
   bool wrong = false;
   if (!line.read(argc, argv, wrong)) return wrong ? wrong_use : done;

@@ -8,6 +8,8 @@
 #include "batch/stock_command.hpp"
 #include "desk/issue_words.hpp"
 #include "desk/papers/travel_card.hpp"
+#include "desk/travel_lend.hpp"
+#include "desk/travel_team.hpp"
 #include "desk/travel_words.hpp"
 
 namespace sparewell::batch {
@@ -15,6 +17,8 @@ namespace {
 
 struct Options {
   desk::TravelRequest request;
+  std::vector<std::string> patients;
+  bool lend = false;
   std::string from;
   std::string to;
   std::string activity;
@@ -28,6 +32,7 @@ struct Options {
 
 desk::TravelRequest request_of(const Options& options) {
   auto request = options.request;
+  request.patient = options.patients.front();
   request.departure = date_option("--from", options.from);
   request.back = date_option("--to", options.to);
   if (!options.activity.empty()) request.use.activity = parse_word<Activity>(options.activity);
@@ -38,8 +43,7 @@ desk::TravelRequest request_of(const Options& options) {
   return request;
 }
 
-Json json_of(const desk::TravelCheck& check, std::size_t number) {
-  const auto& part = check.parts[number];
+Json json_of(const desk::TravelPart& part) {
   Json taken = Json::array();
   for (const auto& level : part.take) taken.push_back(batch::json_of(level));
   Json stops = Json::array();
@@ -53,15 +57,17 @@ Json json_of(const desk::TravelCheck& check, std::size_t number) {
           {"assurance_without", care::assurance(part.need, 0)},
           {"spares", part.spares},
           {"assurance_with", care::assurance(part.need, part.spares)},
-          {"all_with_one_less", desk::without_one(check, number)},
           {"from_shelf", std::move(taken)},
           {"to_order", part.to_order},
           {"order_by", batch::json_of(part.order_by)}};
 }
 
-Json json_of(const desk::TravelCheck& check, const std::string& card) {
+Json json_of(const desk::TravelCheck& check) {
   Json parts = Json::array();
-  for (std::size_t i = 0; i < check.parts.size(); ++i) parts.push_back(json_of(check, i));
+  for (std::size_t i = 0; i < check.parts.size(); ++i) {
+    parts.push_back(json_of(check.parts[i]));
+    parts.back()["all_with_one_less"] = desk::without_one(check, i);
+  }
   Json unknown = Json::array();
   for (const auto& [side, function] : check.unknown) {
     unknown.push_back({{"side", word(side)}, {"function", desk::function_words(function)}});
@@ -76,23 +82,112 @@ Json json_of(const desk::TravelCheck& check, const std::string& card) {
           {"by_pieces", check.by_pieces},
           {"parts", std::move(parts)},
           {"unknown", std::move(unknown)},
-          {"cautions", desk::travel_cautions()},
-          {"card", card.empty() ? Json(nullptr) : Json(card)}};
+          {"resupply_days",
+           check.request.resupply_days ? Json(*check.request.resupply_days) : Json(nullptr)},
+          {"water", desk::water_cautions(check)},
+          {"cautions", desk::travel_cautions(check.request)}};
 }
 
-void print_words(const desk::TravelCheck& check, Date today, const std::string& card) {
+Json json_of(const desk::TeamCheck& team) {
+  Json members = Json::array();
+  for (const auto& member : team.members) members.push_back(json_of(member));
+  Json shared = Json::array();
+  for (const auto& each : team.shared) {
+    Json users = Json::array();
+    for (const auto& user : each.users) {
+      const auto& member = team.members[user.member];
+      users.push_back(
+          {{"patient_ref", member.request.patient}, {"side", word(member.parts[user.part].side)}});
+    }
+    Json part = json_of(each.part);
+    for (const auto* key : {"side", "function", "in_use"}) part.erase(key);
+    part["users"] = std::move(users);
+    shared.push_back(std::move(part));
+  }
+  return {{"assurance_without", team.without_spares},
+          {"assurance_with", team.with_spares},
+          {"reached", team.reached},
+          {"by_pieces", team.by_pieces},
+          {"members", std::move(members)},
+          {"shared", std::move(shared)}};
+}
+
+void print_words(const desk::TravelCheck& check, Date today) {
   std::cout << desk::travel_verdict(check) << '\n';
   for (const auto& gap : desk::travel_gaps(check)) std::cout << gap << '\n';
   for (std::size_t i = 0; i < check.parts.size(); ++i) {
     std::cout << desk::travel_part_words(check, i, today) << '\n';
   }
-  for (const auto& caution : desk::travel_cautions()) std::cout << caution << '\n';
-  if (!card.empty()) std::cout << fmt::format("The travel card was written to {}.\n", card);
+  for (const auto& caution : desk::water_cautions(check)) std::cout << caution << '\n';
+  for (const auto& caution : desk::travel_cautions(check.request)) std::cout << caution << '\n';
+}
+
+void print_words(const desk::TeamCheck& team, Date today) {
+  std::cout << desk::team_text(team, today);
+  for (const auto& member : team.members) {
+    for (const auto& caution : desk::water_cautions(member)) {
+      std::cout << fmt::format("{}: {}\n", member.request.patient, caution);
+    }
+  }
+  for (const auto& caution : desk::travel_cautions(team.members.front().request)) {
+    std::cout << caution << '\n';
+  }
+}
+
+bool complete(const desk::TravelCheck& check) {
+  return check.reached && std::ranges::none_of(check.parts, [](const desk::TravelPart& part) {
+           return part.to_order > 0;
+         });
+}
+
+bool complete(const desk::TeamCheck& team) {
+  const auto ordered = [](const desk::TravelPart& part) { return part.to_order > 0; };
+  return team.reached &&
+         std::ranges::none_of(team.members,
+                              [&](const desk::TravelCheck& member) {
+                                return std::ranges::any_of(member.parts, ordered);
+                              }) &&
+         std::ranges::none_of(team.shared, [&](const auto& each) { return ordered(each.part); });
+}
+
+/// Prints what the check says, after lending the spares where that is asked for.
+template <class Check>
+int tell(const Context& context, const Options& options, const Check& check, Date today) {
+  desk::Booked lent;
+  if (options.lend) {
+    const auto store = context.open(store::OpenMode::existing);
+    auto booked = desk::in_one_work(
+        *store, context.author("spares were lent for a trip"),
+        [&](store::UnitOfWork& work) { return desk::lend_spares(work, check, today); });
+    if (!booked) throw WrongUse{booked.error().sentence};
+    lent = std::move(*booked);
+  }
+  if (context.json) {
+    Json document = json_of(check);
+    if (options.lend) document["lent"] = lent.notes;
+    document["card"] = options.card.empty() ? Json(nullptr) : Json(options.card);
+    print(document);
+  } else {
+    print_words(check, today);
+    for (const auto& note : lent.notes) std::cout << fmt::format("Lent: {}\n", note);
+    if (!options.card.empty()) {
+      std::cout << fmt::format("The travel card was written to {}.\n", options.card);
+    }
+  }
+  return complete(check) ? done : done_with_findings;
 }
 
 int run(const Context& context, const Options& options) {
   const auto request = request_of(options);
   const auto assessment = context.forecast();
+  if (options.patients.size() > 1) {
+    if (!options.card.empty()) {
+      throw WrongUse{"A card is of one patient; write it for each of them alone."};
+    }
+    const auto team = desk::check_team(assessment, request, options.patients);
+    if (!team) throw WrongUse{team.error().sentence};
+    return tell(context, options, *team, assessment.today);
+  }
   const auto check = desk::check_travel(assessment, request);
   if (!check) throw WrongUse{check.error().sentence};
   if (!options.card.empty()) {
@@ -100,14 +195,7 @@ int run(const Context& context, const Options& options) {
                                                assessment.today, options.card);
     if (!pages) throw WrongUse{pages.error().sentence};
   }
-  if (context.json) {
-    print(json_of(*check, options.card));
-  } else {
-    print_words(*check, assessment.today, options.card);
-  }
-  const bool to_order = std::ranges::any_of(
-      check->parts, [](const desk::TravelPart& part) { return part.to_order > 0; });
-  return check->reached && !to_order ? done : done_with_findings;
+  return tell(context, options, *check, assessment.today);
 }
 
 }  // namespace
@@ -116,7 +204,11 @@ void add_travel(Command& app, Context& context) {
   auto* command =
       app.add_subcommand("travel", "Will the suspension last on a trip, and what to pack");
   const auto options = std::make_shared<Options>();
-  command->add_option("--patient", options->request.patient, "The patient's reference")->required();
+  command
+      ->add_option("--patient", options->patients,
+                   "The patient's reference; several who travel together, with one each")
+      ->required()
+      ->repeatable();
   command->add_option("--from", options->from, "The day of departure, YYYY-MM-DD")->required();
   command->add_option("--to", options->to, "The day of return, YYYY-MM-DD")->required();
   command->add_option("--delay", options->request.delay_days, "Days that the return may be later")
@@ -134,6 +226,14 @@ void add_travel(Command& app, Context& context) {
   command->add_option("--sweating", options->sweating, "On the trip: low, normal or high")
       ->one_of({"low", "normal", "high"});
   command->add_flag("--impact-sport", options->sport, "Impact sport on the trip");
+  command->add_flag("--water", options->request.use.water,
+                    "Swimming or showering with the prosthesis: at least as high sweating");
+  command
+      ->add_option("--resupply-days", options->request.resupply_days,
+                   "Days after which a failed part can be had at the place")
+      ->within(1, 365);
+  command->add_flag("--lend", options->lend,
+                    "Lend the spares that lie on the shelf until the last day");
   command->add_flag("--fewest", options->request.by_pieces,
                     "The fewest pieces instead of the lowest cost");
   command->add_option("--card", options->card,

@@ -19,6 +19,7 @@ int doubt(const SensitivityVerdict& verdict) {
 int doubt(const FitCheck& fit) {
   if (fit.fit == Fit::no_size) return 0;
   if (fit.fit == Fit::not_known) return 2;
+  if (fit.fit == Fit::edge_smaller || fit.fit == Fit::edge_larger) return 2;
   return fit.old ? 1 : 0;
 }
 

@@ -48,7 +48,10 @@ Substances::Substances(std::span<const SubstanceRow> rows) {
     const auto to = folded(row.other);
     steps_[from].push_back({to, row.relation});
     auto& back = steps_[to];
-    if (row.relation == Relation::same_as) back.push_back({from, row.relation});
+    if (row.relation != Relation::same_as) continue;
+    back.push_back({from, row.relation});
+    // A loop of names would have no last one.
+    if (usual_name(to) != from) usual_.emplace(from, to);
   }
 }
 
@@ -77,17 +80,37 @@ std::vector<SubstancePath> Substances::path(std::string_view from, std::string_v
   return {};
 }
 
-std::vector<std::string> Substances::groups_of(std::string_view name) const {
-  std::vector<std::string> found{folded(name)};
+std::vector<std::string> Substances::reached(std::string from, bool with_residues) const {
+  std::vector<std::string> found{std::move(from)};
   for (std::size_t at = 0; at < found.size(); ++at) {
     const auto steps = steps_.find(found[at]);
     if (steps == steps_.end()) continue;
     for (const auto& step : steps->second) {
-      if (step.relation == Relation::may_contain) continue;
+      if (step.relation == Relation::may_contain && !with_residues) continue;
       if (std::ranges::find(found, step.to) == found.end()) found.push_back(step.to);
     }
   }
   return found;
+}
+
+std::vector<std::string> Substances::groups_of(std::string_view name) const {
+  return reached(folded(name), false);
+}
+
+std::vector<std::string> Substances::may_be_in(std::string_view name) const {
+  const auto sure = reached(folded(name), false);
+  auto all = reached(folded(name), true);
+  std::erase_if(
+      all, [&](const std::string& each) { return std::ranges::find(sure, each) != sure.end(); });
+  return all;
+}
+
+std::string Substances::usual_name(std::string_view name) const {
+  auto usual = folded(name);
+  for (auto next = usual_.find(usual); next != usual_.end(); next = usual_.find(usual)) {
+    usual = next->second;
+  }
+  return usual;
 }
 
 }  // namespace sparewell::care

@@ -33,13 +33,23 @@ class Substances {
   [[nodiscard]] std::vector<SubstancePath> path(std::string_view from, std::string_view to) const;
   /// Every group that the substance belongs to, itself and its other names included, nearest first.
   [[nodiscard]] std::vector<std::string> groups_of(std::string_view name) const;
+  /// What the substance may contain, and the groups of that; nearest first. What it belongs to for
+  /// certain is not among them.
+  [[nodiscard]] std::vector<std::string> may_be_in(std::string_view name) const;
+  /// The name that the table prefers among the other names of one substance; the name itself for
+  /// one that is not in it.
+  [[nodiscard]] std::string usual_name(std::string_view name) const;
 
  private:
   struct Step {
     std::string to;
     Relation relation;
   };
+  /// Names that are reached from `from`, it included, nearest first.
+  [[nodiscard]] std::vector<std::string> reached(std::string from, bool with_residues) const;
+
   std::map<std::string, std::vector<Step>> steps_;
+  std::map<std::string, std::string> usual_;  ///< the other name of each "same as"
 };
 
 }  // namespace sparewell::care

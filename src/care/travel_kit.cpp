@@ -80,7 +80,10 @@ class Search {
 }  // namespace
 
 double assurance(const SpareNeed& need, int spares) {
-  return need.failures.at_most(need.carried + spares);
+  const int beside = need.carried + spares;
+  const double alone = need.failures.at_most(beside);
+  const auto at = static_cast<std::size_t>(beside);
+  return at < need.resupplied.size() ? std::max(alone, need.resupplied[at]) : alone;
 }
 
 double assurance(std::span<const SpareNeed> needs, std::span<const int> spares) {

@@ -14,6 +14,9 @@ struct SpareNeed {
   supply::Pmf failures;  ///< of all units in use that have the function, while away
   int carried = 0;       ///< units that are along anyway, beside the one that must work
   double cost = 1;       ///< of one more spare, above 0: its price, or 1 to count pieces
+  /// Where failed parts can be had again on the way: at least the chance never to be without a
+  /// working one, for 0, 1 ... units beside it (care/resupply). Empty: they cannot.
+  std::vector<double> resupplied = {};
 };
 
 /// The chance that the function never fails for good with so many spares.

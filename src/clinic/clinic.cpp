@@ -44,6 +44,10 @@ Clinic as_of(Clinic clinic, Date today) {
   for (auto& decision : clinic.decisions) {
     if (decision.withdrawn_on && *decision.withdrawn_on > today) decision.withdrawn_on.reset();
   }
+  std::erase_if(clinic.reactions, [&](const Reaction& r) { return r.began_on > today; });
+  for (auto& reaction : clinic.reactions) {
+    if (reaction.ended_on && *reaction.ended_on > today) reaction.ended_on.reset();
+  }
   std::erase_if(clinic.units, [&](const Unit& unit) { return unit.issued_on > today; });
   for (auto& unit : clinic.units) {
     if (!unit.ended_on || *unit.ended_on <= today) continue;

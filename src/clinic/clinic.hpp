@@ -16,6 +16,7 @@
 #include "clinic/order_record.hpp"
 #include "clinic/patient.hpp"
 #include "clinic/place.hpp"
+#include "clinic/reaction.hpp"
 #include "clinic/stock.hpp"
 #include "clinic/substance.hpp"
 #include "clinic/supplier.hpp"
@@ -65,6 +66,7 @@ struct Clinic {
   std::vector<SensitivityDecision> decisions;
   std::vector<SubstanceRow> substances;  ///< beyond those that the program knows
   std::vector<Measurement> measurements;
+  std::vector<Reaction> reactions;
   std::vector<Unit> units;
   std::vector<Handover> handovers;
   std::vector<StockLevel> shelf;

@@ -76,7 +76,7 @@ bool can_reprint(const CommandState& state) {
   return idle_with_file(state) && state.order_reprintable;
 }
 
-constexpr std::array<CommandSpec, 66> table{{
+constexpr std::array<CommandSpec, 68> table{{
     {Command::open_file, Menu::file, "&Open clinic file...", "Ctrl+O", "Open another clinic file",
      idle},
     {Command::new_file, Menu::file, "&New clinic file...", "Ctrl+N", "Make an empty clinic file",
@@ -148,6 +148,11 @@ constexpr std::array<CommandSpec, 66> table{{
      "Record the circumference of the chosen patient's limb", can_issue, true},
     {Command::show_fit, Menu::patients, "&Fit and trend...", "Ctrl+Shift+U",
      "See how the chosen patient's limbs change, and until when the sizes worn fit", can_issue},
+    {Command::record_reaction, Menu::patients, "Record a &reaction...", "Ctrl+H",
+     "Write down a reaction of the chosen patient's skin", can_issue, true},
+    {Command::reactions, Menu::patients, "Reactions and s&uspects...", "Ctrl+Shift+H",
+     "Set the chosen patient's reactions beside what was worn, and see what they speak for",
+     can_issue},
     {Command::sheet_again, Menu::patients, "&Delivery sheet again...", "Ctrl+Shift+D",
      "Write the delivery sheet of what was handed over with the chosen part again, as a copy",
      can_work_on_sheet, true},

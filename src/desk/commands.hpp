@@ -35,6 +35,8 @@ enum class Command {
   parts_list,
   record_measurement,
   show_fit,
+  record_reaction,
+  reactions,
   sheet_again,
   sheet_signed,
   stock_move,

@@ -60,6 +60,7 @@ class FolderImport {
     merge(exchange::usage_table());
     merge(exchange::sensitivities_table());
     merge(exchange::measurements_table());
+    merge(exchange::reactions_table());
     merge(exchange::issued_table());
     take_in(exchange::stock_table(), import_stock_count);
     merge(exchange::orders_table());
@@ -153,10 +154,10 @@ class FolderImport {
 
 FolderImport::Files FolderImport::find_files(const fs::path& folder,
                                              std::vector<std::string>& notes) {
-  static constexpr std::array<std::string_view, 12> known{
-      "suppliers.csv", "catalogue.csv",     "patients.csv",     "prostheses.csv",
-      "usage.csv",     "sensitivities.csv", "measurements.csv", "issued.csv",
-      "stock.csv",     "orders.csv",        "claims.csv",       "invoices.csv"};
+  static constexpr std::array<std::string_view, 13> known{
+      "suppliers.csv",     "catalogue.csv",    "patients.csv",  "prostheses.csv", "usage.csv",
+      "sensitivities.csv", "measurements.csv", "reactions.csv", "issued.csv",     "stock.csv",
+      "orders.csv",        "claims.csv",       "invoices.csv"};
   std::vector<fs::path> there;
   for (const auto& entry : fs::directory_iterator{folder}) {
     if (!entry.is_directory()) there.push_back(entry.path());

@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include "desk/date_axis.hpp"
-
 namespace sparewell::desk {
 namespace {
 
@@ -12,11 +10,7 @@ constexpr days furthest_ahead{2 * 365};
 constexpr days least_span{120};
 constexpr days margin{10};
 
-Stretch stretch_on(const DateAxis& axis, Date a, Date b) {
-  return {axis.x(a), axis.x(std::max(a, b)), a<axis.from, b> axis.to};
-}
-
-DateAxis axis_of(const std::vector<StripEntry>& entries, Date today,
+TimeAxis axis_of(const std::vector<StripEntry>& entries, Date today,
                  const StripMeasures& measures) {
   Date first = today - least_span;
   Date last = today + least_span;
@@ -29,14 +23,13 @@ DateAxis axis_of(const std::vector<StripEntry>& entries, Date today,
   }
   first = std::max(first, today - furthest_back);
   last = std::min(last, today + furthest_ahead);
-  return {first - margin, last + margin, measures.label_width,
-          std::max(measures.width - measures.row_height / 2, measures.label_width + 1)};
+  return time_axis(first - margin, last + margin, measures);
 }
 
-void add_forecast(StripShape& shape, const StripEntry& entry, const DateAxis& axis, Date today) {
+void add_forecast(StripShape& shape, const StripEntry& entry, const TimeAxis& axis, Date today) {
   // A date beyond the hundred years that forecasts reach is drawn as going on past the axis.
   const auto late = entry.p90.value_or(axis.to + days{1});
-  if (entry.p10) shape.ahead = stretch_on(axis, *entry.p10, late);
+  if (entry.p10) shape.ahead = axis.stretch(*entry.p10, late);
   if (entry.p50 && *entry.p50 <= axis.to) shape.median = axis.x(*entry.p50);
   if (!entry.order_by || *entry.order_by > axis.to) return;
   shape.order_by_passed = *entry.order_by < today;
@@ -57,7 +50,7 @@ LifeDrawing draw_lives(const std::vector<StripEntry>& entries, Date today,
   const auto axis = axis_of(entries, today, measures);
   LifeDrawing drawing;
   drawing.today = axis.x(today);
-  drawing.ticks = month_ticks(axis, measures.tick_label_width);
+  drawing.ticks = axis.ticks(measures.tick_label_width);
   double top = measures.axis_height;
   for (std::size_t i = 0; i < entries.size(); ++i) {
     const auto& entry = entries[i];
@@ -67,7 +60,7 @@ LifeDrawing draw_lives(const std::vector<StripEntry>& entries, Date today,
     shape.heading = !entry.heading.empty();
     if (!shape.heading) {
       const auto end = entry.ended.value_or(today);
-      if (end >= axis.from) shape.worn = stretch_on(axis, entry.issued, end);
+      if (end >= axis.from) shape.worn = axis.stretch(entry.issued, end);
       if (!entry.ended) add_forecast(shape, entry, axis, today);
     }
     drawing.rows.push_back(shape);

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "clinic/date.hpp"
+#include "desk/time_axis.hpp"
 
 namespace sparewell::desk {
 
@@ -23,23 +23,6 @@ struct StripEntry {
   std::optional<Date> order_by;
 };
 
-/// Pixels that the painter measured beforehand.
-struct StripMeasures {
-  double width = 0;  ///< of the whole drawing
-  double label_width = 0;
-  double row_height = 0;
-  double axis_height = 0;
-  double tick_label_width = 0;  ///< of the widest label of a tick
-};
-
-/// A horizontal stretch; when cut, what it stands for goes on beyond that end of the axis.
-struct Stretch {
-  double from = 0;
-  double to = 0;
-  bool cut_from = false;
-  bool cut_to = false;
-};
-
 struct StripShape {
   std::size_t entry = 0;  ///< position in the entries
   double top = 0;
@@ -49,11 +32,6 @@ struct StripShape {
   std::optional<double> median;
   std::optional<double> order_by;
   bool order_by_passed = false;  ///< the order-by date lies before today and is drawn at today
-};
-
-struct Tick {
-  double x = 0;
-  std::string label;
 };
 
 struct LifeDrawing {

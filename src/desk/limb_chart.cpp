@@ -9,7 +9,7 @@
 #include <fmt/format.h>
 
 #include "care/fit.hpp"
-#include "desk/date_axis.hpp"
+#include "desk/time_axis.hpp"
 #include "desk/trend_words.hpp"
 #include "desk/wording.hpp"
 
@@ -166,7 +166,7 @@ LimbDrawing draw_limb(const LimbCurve& curve, const LimbMeasures& measures) {
   drawing.top = measures.top;
   drawing.bottom = std::max(measures.top + 1, measures.height - measures.bottom);
   const Date first = std::min(curve.dots.front().day, curve.today - least_span);
-  const DateAxis axis{first - days{10}, std::max(curve.until, curve.today + least_span) + days{10},
+  const TimeAxis axis{first - days{10}, std::max(curve.until, curve.today + least_span) + days{10},
                       drawing.across.left, drawing.across.right};
   const Extent extent = extent_of(curve);
   const double high = drawing.bottom - drawing.top;
@@ -174,7 +174,7 @@ LimbDrawing draw_limb(const LimbCurve& curve, const LimbMeasures& measures) {
     const double share = (cm - extent.least) / (extent.most - extent.least);
     return drawing.bottom - high * std::clamp(share, 0.0, 1.0);
   };
-  drawing.month_ticks = month_ticks(axis, measures.tick_label_width);
+  drawing.month_ticks = axis.ticks(measures.tick_label_width);
   const double rows = std::max(1.0, high / (1.8 * std::max(1.0, measures.line_height)));
   const double step = cm_step(extent.most - extent.least, rows);
   for (double cm = std::ceil(extent.least / step) * step; cm <= extent.most; cm += step) {

@@ -29,12 +29,13 @@ struct PatientFinding {
 [[nodiscard]] std::string_view topic_words(FindingTopic topic);
 
 /// Of one patient on `day`, the gravest first, then by side and topic. Parts of one item on one side
-/// are told once. A patient of whom no sensitivity is recorded has one finding that says so.
+/// are told once; what is foreseen of the limb is told too. A patient of whom no sensitivity is
+/// recorded has one finding that says so.
 [[nodiscard]] std::vector<PatientFinding> findings_of(const Clinic& clinic,
                                                       const PatientRef& patient, Date day);
 
-/// Of every patient, the gravest first and else in the order of the clinic's patients; notes are left
-/// out.
+/// Of every patient, without what is foreseen (see leaving_parts) and without notes, the gravest
+/// first and else in the order of the clinic's patients.
 [[nodiscard]] std::vector<PatientFinding> findings_of_everyone(const Clinic& clinic, Date day);
 
 }  // namespace sparewell::desk

@@ -5,11 +5,13 @@
 
 #include <fmt/format.h>
 
+#include "care/resupply.hpp"
 #include "care/trip.hpp"
 #include "care/worn.hpp"
 #include "desk/expected_wear.hpp"
 #include "desk/suspension_table.hpp"
 #include "desk/taken_spares.hpp"
+#include "desk/travel_parts.hpp"
 #include "supply/lead_time.hpp"
 #include "supply/patient_order.hpp"
 
@@ -43,7 +45,8 @@ Usage usage_on(const Clinic& clinic, Date day) {
 }
 
 bool changes(const TripUse& use) {
-  return use.activity || use.kneeling_hours || use.wear_hours || use.sweating || use.impact_sport;
+  return use.activity || use.kneeling_hours || use.wear_hours || use.sweating || use.impact_sport ||
+         use.water;
 }
 
 /// From the departure on, the use of the trip; recorded changes meanwhile do not happen.
@@ -56,6 +59,7 @@ void use_on_trip(Clinic& clinic, const TripUse& use, const PatientRef& patient, 
   if (use.kneeling_hours) trip.kneeling_hours = use.kneeling_hours;
   if (use.wear_hours) trip.wear_hours = use.wear_hours;
   if (use.sweating) trip.sweating = use.sweating;
+  if (use.water) trip.sweating = Sweating::high;
   if (use.impact_sport) trip.impact_sport = use.impact_sport;
   std::erase_if(clinic.usage, [&](const Usage& usage) { return usage.from_date > departure; });
   clinic.usage.push_back(trip);
@@ -72,7 +76,8 @@ class Traveller {
       : known_{assessment.clinic},
         clinic_{of_patient(assessment.clinic, {request.patient})},
         trip_{request.departure, request.back + days{request.delay_days}},
-        index_{known_} {
+        index_{known_},
+        resupply_{request.resupply_days} {
     use_on_trip(clinic_, request.use, {request.patient}, request.departure);
     lives_ = wear::lives_of_units_in_use(clinic_, assessment.fitted, assessment.today);
   }
@@ -80,6 +85,10 @@ class Traveller {
   void add_side(Side side, const PatientRef& patient, TravelCheck& check) {
     const auto worn = care::worn_on(clinic_, index_, patient, side, trip_.departure);
     if (worn.prosthesis == nullptr) return;
+    for (const Item* item : worn.items) {
+      const std::pair what{item->kind, item->material};
+      if (std::ranges::find(check.along, what) == check.along.end()) check.along.push_back(what);
+    }
     for (const auto function : care::needed_by(built_in_chain_rules(), worn)) {
       add_function(side, function, check);
     }
@@ -91,12 +100,14 @@ class Traveller {
     part.side = side;
     part.function = function;
     std::vector<supply::Pmf> failures;
+    std::vector<wear::LifeOfUnit> of_function;
     Date newest{};
     for (const auto& of : lives_) {
       const Unit& unit = clinic_.units[of.unit];
       const Item* item = index_.item(unit.item);
       if (unit.side != side || item == nullptr || !has(*item, function)) continue;
       failures.push_back(care::failures_on(trip_, of, fresh_));
+      of_function.push_back(of);
       if (failures.size() > 1 && unit.issued_on < newest) continue;
       newest = unit.issued_on;
       part.item = of.next_item.value_or(unit.item);
@@ -107,6 +118,10 @@ class Traveller {
     }
     part.need.carried = static_cast<int>(failures.size()) - 1;
     part.need.failures = supply::convolve_all(std::move(failures));
+    if (resupply_) {
+      part.need.resupplied = care::lasting_with_resupply(trip_, of_function, *resupply_,
+                                                         part.need.carried + care::most_spares);
+    }
     check.parts.push_back(std::move(part));
   }
 
@@ -114,26 +129,10 @@ class Traveller {
   Clinic clinic_;  ///< what the forecast reads of the patient
   care::Trip trip_;
   ClinicIndex index_;
+  std::optional<int> resupply_;
   std::vector<wear::LifeOfUnit> lives_;
   supply::FreshCountsCache fresh_;
 };
-
-/// Prices of one currency; otherwise every piece counts alike.
-void set_costs(TravelCheck& check, const ClinicIndex& index) {
-  std::optional<Currency> currency;
-  for (const TravelPart& part : check.parts) {
-    const Item* item = index.item(part.item);
-    const auto& cost = item == nullptr ? std::optional<Money>{} : item->unit_cost;
-    if (!cost || cost->minor <= 0 || (currency && *currency != cost->currency)) {
-      check.by_pieces = true;
-    } else {
-      currency = cost->currency;
-    }
-  }
-  for (TravelPart& part : check.parts) {
-    part.need.cost = check.by_pieces ? 1 : index.item(part.item)->unit_cost->major();
-  }
-}
 
 std::vector<care::SpareNeed> needs_of(const TravelCheck& check) {
   std::vector<care::SpareNeed> made;
@@ -141,9 +140,29 @@ std::vector<care::SpareNeed> needs_of(const TravelCheck& check) {
   return made;
 }
 
-/// Takes the spares from what is left on the shelf: both sides may need the same item.
-void find_spares(TravelPart& part, const TravelCheck& check, const Clinic& clinic,
-                 std::vector<StockLevel>& shelf, const supply::LeadTimes& leads) {
+}  // namespace
+
+bool set_travel_costs(std::span<TravelPart* const> parts, const ClinicIndex& index,
+                      bool by_pieces) {
+  std::optional<Currency> currency;
+  for (const TravelPart* part : parts) {
+    const Item* item = index.item(part->item);
+    const auto& cost = item == nullptr ? std::optional<Money>{} : item->unit_cost;
+    if (!cost || cost->minor <= 0 || (currency && *currency != cost->currency)) {
+      by_pieces = true;
+    } else {
+      currency = cost->currency;
+    }
+  }
+  for (TravelPart* part : parts) {
+    part->need.cost = by_pieces ? 1 : index.item(part->item)->unit_cost->major();
+  }
+  return by_pieces;
+}
+
+/// Both sides may need the same item.
+void find_travel_spares(TravelPart& part, const TravelCheck& check, const Clinic& clinic,
+                        std::vector<StockLevel>& shelf, const supply::LeadTimes& leads) {
   part.take =
       take_spares(shelf, clinic, part.item, {check.request.patient}, part.spares, check.last_day);
   int found = 0;
@@ -156,25 +175,24 @@ void find_spares(TravelPart& part, const TravelCheck& check, const Clinic& clini
   }
 }
 
-/// The checks before an issue, of the spares of one part.
-void check_spares(TravelPart& part, const TravelCheck& check, const Clinic& clinic) {
+std::vector<IssueFinding> what_stops_spares(const TravelPart& part, int quantity,
+                                            const TravelRequest& request, const Clinic& clinic) {
   IssueQuestion question;
-  question.patient = {check.request.patient};
+  question.patient = {request.patient};
   question.side = part.side;
   question.item = part.item;
-  question.quantity = part.spares;
-  question.day = check.request.departure;
+  question.quantity = quantity;
+  question.day = request.departure;
+  std::vector<IssueFinding> made;
   const auto checked = check_without_piece(clinic, question);
-  if (!checked) return;
-  std::ranges::copy_if(checked->findings, std::back_inserter(part.stops),
+  if (!checked) return made;
+  std::ranges::copy_if(checked->findings, std::back_inserter(made),
                        [](const auto& each) { return each.gravity == care::Gravity::stops; });
+  return made;
 }
 
-}  // namespace
-
-Expected<TravelCheck> check_travel(const Assessment& assessment, const TravelRequest& request) {
-  const Clinic& clinic = assessment.clinic;
-  if (auto words = refusal_of(clinic, request, assessment.today); !words.empty()) {
+Expected<TravelCheck> gather_travel(const Assessment& assessment, const TravelRequest& request) {
+  if (auto words = refusal_of(assessment.clinic, request, assessment.today); !words.empty()) {
     return refuse(std::move(words));
   }
   TravelCheck check;
@@ -189,7 +207,17 @@ Expected<TravelCheck> check_travel(const Assessment& assessment, const TravelReq
                     "{}; there is nothing to check.",
                     request.patient, iso_text(request.departure)));
   }
-  set_costs(check, ClinicIndex{clinic});
+  return check;
+}
+
+Expected<TravelCheck> check_travel(const Assessment& assessment, const TravelRequest& request) {
+  const Clinic& clinic = assessment.clinic;
+  auto gathered = gather_travel(assessment, request);
+  if (!gathered) return gathered;
+  TravelCheck& check = *gathered;
+  std::vector<TravelPart*> parts;
+  for (TravelPart& part : check.parts) parts.push_back(&part);
+  check.by_pieces = set_travel_costs(parts, ClinicIndex{clinic}, request.by_pieces);
   const auto needs = needs_of(check);
   const auto kit = care::cheapest_kit(needs, request.wanted);
   check.without_spares = care::assurance(needs, std::vector<int>(needs.size(), 0));
@@ -198,13 +226,14 @@ Expected<TravelCheck> check_travel(const Assessment& assessment, const TravelReq
   std::vector<StockLevel> shelf = clinic.shelf;
   const supply::LeadTimes leads{clinic};
   for (std::size_t i = 0; i < check.parts.size(); ++i) {
-    check.parts[i].spares = kit.spares[i];
-    if (kit.spares[i] == 0) continue;
-    find_spares(check.parts[i], check, clinic, shelf, leads);
-    check_spares(check.parts[i], check, clinic);
-    if (!check.parts[i].stops.empty()) check.reached = false;
+    TravelPart& part = check.parts[i];
+    part.spares = kit.spares[i];
+    if (part.spares == 0) continue;
+    find_travel_spares(part, check, clinic, shelf, leads);
+    part.stops = what_stops_spares(part, part.spares, request, clinic);
+    if (!part.stops.empty()) check.reached = false;
   }
-  return check;
+  return gathered;
 }
 
 double without_one(const TravelCheck& check, std::size_t part) {

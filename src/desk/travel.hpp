@@ -19,6 +19,9 @@ struct TripUse {
   std::optional<double> wear_hours;      ///< a day
   std::optional<Sweating> sweating;      ///< high where it is hot
   std::optional<bool> impact_sport;
+  /// Swimming or showering with the prosthesis; counts as high sweating, because no figure is
+  /// known.
+  bool water = false;
 };
 
 struct TravelRequest {
@@ -26,6 +29,8 @@ struct TravelRequest {
   Date departure;
   Date back;
   int delay_days = 0;  ///< that the return may be later
+  /// Days after which a part that has failed can be had at the place; empty: not at all.
+  std::optional<int> resupply_days = {};
   TripUse use;
   double wanted = 0.95;    ///< chance that the suspension lasts, between 0 and 1
   bool by_pieces = false;  ///< the fewest pieces instead of the lowest cost
@@ -57,6 +62,8 @@ struct TravelCheck {
   double with_spares = 0;
   bool reached = false;    ///< false also where something is unknown, or a check stops a spare
   bool by_pieces = false;  ///< asked for, or a price is missing or in another currency
+  /// Kind and material of the parts that are in use, each once.
+  std::vector<std::pair<Kind, Material>> along;
 };
 
 /// Pure. Refuses an unknown patient, days out of order, and a patient without a prosthesis whose

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "desk/patient_card.hpp"
+#include "desk/travel_lend.hpp"
 #include "desk/travel_words.hpp"
 
 namespace sparewell::desk {
@@ -16,6 +17,15 @@ std::optional<Number> number_in(const std::string& text) {
   const auto* end = text.data() + text.size();
   const auto [stopped, error] = std::from_chars(text.data(), end, number);
   return error == std::errc{} && stopped == end ? std::optional{number} : std::nullopt;
+}
+
+/// Nothing for an empty text; refuses what is no whole number of days in a year.
+Expected<std::optional<int>> days_in(const char* field, const std::string& text, int least) {
+  if (text.empty()) return std::optional<int>{};
+  const auto days = number_in<int>(text);
+  if (days && *days >= least && *days <= 365) return days;
+  return refuse(
+      fmt::format("{}: write whole days from {} to 365, or leave it empty.", field, least));
 }
 
 /// Empty for an empty text; refuses what is no number of hours in a day.
@@ -41,13 +51,13 @@ Expected<TravelRequest> read_travel(const std::string& patient, const TravelAnsw
   if (!back) return refuse("Return: write the day as 2027-01-07.");
   made.departure = *departure;
   made.back = *back;
-  if (!answers.delay.empty()) {
-    const auto delay = number_in<int>(answers.delay);
-    if (!delay || *delay < 0 || *delay > 365) {
-      return refuse("Delay: write whole days from 0 to 365, or leave it empty.");
-    }
-    made.delay_days = *delay;
-  }
+  const auto delay = days_in("Delay", answers.delay, 0);
+  if (!delay) return tl::unexpected{delay.error()};
+  made.delay_days = delay->value_or(0);
+  const auto resupply = days_in("Parts there", answers.resupply, 1);
+  if (!resupply) return tl::unexpected{resupply.error()};
+  made.resupply_days = *resupply;
+  made.use.water = answers.sweating == in_water;
   const auto percent = number_in<double>(answers.wanted.substr(0, answers.wanted.find(' ')));
   if (percent) made.wanted = *percent / 100;
   made.use.activity = parse_word<Activity>(answers.activity);
@@ -62,13 +72,47 @@ Expected<TravelRequest> read_travel(const std::string& patient, const TravelAnsw
   return made;
 }
 
-std::string travel_text(const Day& day, const std::string& patient, const TravelAnswers& answers) {
+namespace {
+
+Expected<TravelCheck> checked(const Day& day, const std::string& patient,
+                              const TravelAnswers& answers) {
   if (answers.departure.empty() || answers.back.empty()) {
-    return "Fill in the days of departure and return.";
+    return refuse("Fill in the days of departure and return.");
   }
   const auto request = read_travel(patient, answers);
-  if (!request) return request.error().sentence;
-  const auto check = check_travel(day.assessment(), *request);
+  if (!request) return tl::unexpected{request.error()};
+  return check_travel(day.assessment(), *request);
+}
+
+}  // namespace
+
+Expected<std::string> lending_question(const Day& day, const std::string& patient,
+                                       const TravelAnswers& answers) {
+  const auto check = checked(day, patient, answers);
+  if (!check) return tl::unexpected{check.error()};
+  for (const TravelPart& part : check->parts) {
+    if (part.stops.empty()) continue;
+    return refuse(
+        fmt::format("{} Nothing is lent. Where a clinician decides otherwise, lend it by "
+                    "itself.",
+                    part.stops.front().words));
+  }
+  const auto words = lending_words(*check);
+  if (words.empty()) return refuse("No spare that is to be packed lies on the shelf.");
+  return fmt::format("Lend {} {}?", patient, words);
+}
+
+Expected<Booked> lend_for_trip(const ClinicFile& file, const Day& day, const std::string& patient,
+                               const TravelAnswers& answers) {
+  const auto check = checked(day, patient, answers);
+  if (!check) return tl::unexpected{check.error()};
+  return in_one_work(
+      *open_store(file), {file.who, "spares were lent for a trip"},
+      [&](store::UnitOfWork& work) { return lend_spares(work, *check, file.today); });
+}
+
+std::string travel_text(const Day& day, const std::string& patient, const TravelAnswers& answers) {
+  const auto check = checked(day, patient, answers);
   if (!check) return check.error().sentence;
   auto text = travel_verdict(*check) + "\n\n";
   for (const auto& gap : travel_gaps(*check)) text += gap + "\n";
@@ -76,7 +120,8 @@ std::string travel_text(const Day& day, const std::string& patient, const Travel
     text += travel_part_words(*check, i, day.today()) + "\n";
   }
   text += "\n";
-  for (const auto& caution : travel_cautions()) text += caution + "\n";
+  for (const auto& caution : water_cautions(*check)) text += caution + "\n";
+  for (const auto& caution : travel_cautions(check->request)) text += caution + "\n";
   text.pop_back();
   return text;
 }

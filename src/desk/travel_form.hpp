@@ -5,7 +5,9 @@
 #include <string>
 #include <vector>
 
+#include "desk/clinic_jobs.hpp"
 #include "desk/day.hpp"
+#include "desk/stock_booking.hpp"
 #include "desk/travel.hpp"
 
 namespace sparewell::desk {
@@ -14,6 +16,9 @@ namespace sparewell::desk {
 inline constexpr const char* as_usual = "as usual";
 /// Wanted chances that the window offers, the usual one first.
 inline constexpr std::array wanted_choices{"95 %", "90 %", "99 %", "99.9 %"};
+
+/// A choice beside those of sweating: swimming or showering with the prosthesis.
+inline constexpr const char* in_water = "in water";
 
 /// What is typed or chosen; empty texts and as_usual leave the recorded use.
 struct TravelAnswers {
@@ -26,6 +31,7 @@ struct TravelAnswers {
   std::string wear_hours;
   std::string sweating;
   std::string impact_sport;
+  std::string resupply = {};  ///< days until a failed part can be had at the place; empty: never
 };
 
 /// What stands above the form.
@@ -38,5 +44,15 @@ struct TravelAnswers {
 /// All that the check says, or why there is none; what to fill in while a day is missing.
 [[nodiscard]] std::string travel_text(const Day& day, const std::string& patient,
                                       const TravelAnswers& answers);
+
+/// What lending the spares would lend, as a question; refuses where nothing can be checked, a check
+/// stops a spare, or none lies on the shelf.
+[[nodiscard]] Expected<std::string> lending_question(const Day& day, const std::string& patient,
+                                                     const TravelAnswers& answers);
+
+/// Lends them, in a unit of work of its own. Throws store::StoreFailure.
+[[nodiscard]] Expected<Booked> lend_for_trip(const ClinicFile& file, const Day& day,
+                                             const std::string& patient,
+                                             const TravelAnswers& answers);
 
 }  // namespace sparewell::desk

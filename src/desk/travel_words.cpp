@@ -16,7 +16,9 @@ std::string part_title(const TravelPart& part) {
                      function_words(part.function));
 }
 
-std::string shelf_words(const TravelPart& part, Date today) {
+}  // namespace
+
+std::string travel_source_words(const TravelPart& part, Date today) {
   std::string words;
   for (const auto& level : part.take) {
     words += fmt::format(" Take {} of {} from {}.", number_words(level.quantity),
@@ -34,8 +36,6 @@ std::string shelf_words(const TravelPart& part, Date today) {
                                     part.to_order == 1 ? "it" : "them", date_words(*part.order_by))
                       : fmt::format(" by {}.", date_words(*part.order_by)));
 }
-
-}  // namespace
 
 std::string assurance_words(double chance) {
   constexpr double nearly = 0.999;
@@ -71,19 +71,25 @@ std::string travel_verdict(const TravelCheck& check) {
   return words;
 }
 
-std::string travel_part_words(const TravelCheck& check, std::size_t number, Date today) {
+std::string travel_part_words(const TravelCheck& check, std::size_t number, Date today,
+                              bool with_one_less) {
   const TravelPart& part = check.parts.at(number);
   auto words = fmt::format("{}: ", part_title(part));
+  if (const auto there = resupply_words(check.request); !there.empty()) {
+    words += fmt::format("{}. ", capitalised(there));
+  }
   if (part.need.carried > 0) {
     words += fmt::format("{} are in use and taken along. ", number_words(part.need.carried + 1));
   }
   words += fmt::format("Lasts with {} chance as it is", assurance_words(assurance(part.need, 0)));
   if (part.spares == 0) return words + "; pack none.";
-  words += fmt::format("; pack {} of {}: then {}. With one less everything lasts with {}.",
-                       number_words(part.spares), part.item.text,
-                       assurance_words(assurance(part.need, part.spares)),
-                       assurance_words(without_one(check, number)));
-  words += shelf_words(part, today);
+  words += fmt::format("; pack {} of {}: then {}.", number_words(part.spares), part.item.text,
+                       assurance_words(assurance(part.need, part.spares)));
+  if (with_one_less) {
+    words += fmt::format(" With one less everything lasts with {}.",
+                         assurance_words(without_one(check, number)));
+  }
+  words += travel_source_words(part, today);
   for (const auto& finding : part.stops) {
     words += " Not to be packed unless a clinician decides so: " + finding.words;
   }
@@ -101,14 +107,68 @@ std::vector<std::string> travel_gaps(const TravelCheck& check) {
   return made;
 }
 
-std::vector<std::string> travel_cautions() {
+std::string resupply_words(const TravelRequest& request) {
+  if (!request.resupply_days) return "";
+  return fmt::format("there another can be had in {}",
+                     count_words(*request.resupply_days, "day", "days"));
+}
+
+std::vector<std::string> travel_cautions(const TravelRequest& request) {
+  const auto help =
+      request.resupply_days
+          ? fmt::format(
+                "for a place where every part can be had {} after it fails, on the careful "
+                "side, without other help. Ask there before leaving.",
+                count_words(*request.resupply_days, "day", "days"))
+          : std::string{"without help or parts at the place."};
   return {
-      "Reckoned for parts that last until the departure, without help or parts at the place. "
-      "Parts that fit loosely or badly, the prosthesis itself, water, sand, and baggage that is "
-      "lost are not reckoned with: pack spares in the hand luggage.",
+      fmt::format("Reckoned for parts that last until the departure, {} "
+                  "Parts that fit loosely or badly, the prosthesis itself, water, sand, and "
+                  "baggage that is lost are not reckoned with: pack spares in the hand luggage.",
+                  help),
       "Before packing, try each spare on, and look at the skin every day on the trip; at pain, "
       "redness that stays, or blisters, take the prosthesis off and ask a clinician.",
       care_caution()};
+}
+
+std::vector<std::string> water_cautions(const TravelCheck& check) {
+  if (!check.request.use.water) return {};
+  std::vector<std::string> made{
+      "Water: no figure is known for how much sooner parts wear out in it. It is reckoned here as "
+      "high sweating, which may be too little. Ask the maker whether the prosthesis and each part "
+      "may get wet at all."};
+  const auto has = [&](auto test) { return std::ranges::any_of(check.along, test); };
+  const auto add = [&](bool there, const char* words) {
+    if (there) made.emplace_back(words);
+  };
+  // Common practice, no source.
+  using Along = std::pair<Kind, Material>;
+  add(has([](const Along& part) { return part.first == Kind::liner; }),
+      "Liners: rinse salt and chlorine off with fresh water, dry liner and skin wholly before "
+      "donning; water between skin and liner lets it slip.");
+  add(has([](const Along& part) {
+        return part.first == Kind::sleeve && part.second == Material::neoprene;
+      }),
+      "Neoprene sleeves soak water up and dry slowly: take a second one to change to.");
+  add(has([](const Along& part) {
+        return part.first == Kind::sleeve && part.second != Material::neoprene;
+      }),
+      "Sleeves lose their hold while they are wet: rinse and dry them.");
+  add(has([](const Along& part) {
+        return part.first == Kind::sock || part.second == Material::fabric;
+      }),
+      "Wet socks chafe: change them for dry ones after each time in the water.");
+  add(has([](const Along& part) {
+        return part.second == Material::metal || part.first == Kind::lock ||
+               part.first == Kind::pin;
+      }),
+      "Locks, pins and other metal parts: rinse sand and salt off and dry them; they may rust and "
+      "jam.");
+  add(has([](const Along& part) { return part.first == Kind::valve; }),
+      "Valves: rinse them; sand keeps them from closing.");
+  add(has([](const Along& part) { return part.first == Kind::pump; }),
+      "Vacuum pumps must not get wet unless their maker allows it.");
+  return made;
 }
 
 }  // namespace sparewell::desk

@@ -5,6 +5,7 @@
 #include "desk/draft_orders.hpp"
 #include "desk/patient_place.hpp"
 #include "desk/sensitivity_forms.hpp"
+#include "desk/reaction_form.hpp"
 #include "desktop/dialogs/clinic_dialog.hpp"
 #include "desktop/dialogs/help_dialogs.hpp"
 #include "desktop/dialogs/import_dialog.hpp"
@@ -70,6 +71,10 @@ void MainFrame::run(desk::Command command) {
       return record_measurement();
     case Command::show_fit:
       return show_fit();
+    case Command::record_reaction:
+      return book(desk::reaction_form(*day_, {patients_->chosen_patient()}));
+    case Command::reactions:
+      return show_reactions();
     case Command::cancel_booking:
       return cancel_booking();
     case Command::patient_place:

@@ -3,6 +3,7 @@
 #include <wx/msgdlg.h>
 #include <wx/utils.h>
 
+#include "desk/describe_failure.hpp"
 #include "desk/papers/parts_list.hpp"
 #include "desktop/dialogs/paper_dialogs.hpp"
 #include "desktop/dialogs/save_workbook.hpp"
@@ -35,12 +36,30 @@ void MainFrame::check_trip() {
     say_paper(path);
     return fmt::format("The travel card was written to {}.", path);
   };
-  TravelDialog{this, desk::travel_introduction(*day_, {patient}),
-               [this, patient](const desk::TravelAnswers& answers) {
-                 return desk::travel_text(*day_, patient, answers);
-               },
-               card}
-      .ShowModal();
+  std::vector<std::string> lent;
+  const auto lend = [&](const desk::TravelAnswers& answers) -> std::string {
+    try {
+      const auto booked = desk::lend_for_trip(file_, *day_, patient, answers);
+      if (!booked) return booked.error().sentence;
+      lent = booked->notes;
+      return {};
+    } catch (...) {
+      return desk::describe_failure(std::current_exception());
+    }
+  };
+  TravelDialog dialog{this,
+                      desk::travel_introduction(*day_, {patient}),
+                      [this, patient](const desk::TravelAnswers& answers) {
+                        return desk::travel_text(*day_, patient, answers);
+                      },
+                      card,
+                      {[this, patient](const desk::TravelAnswers& answers) {
+                         return desk::lending_question(*day_, patient, answers);
+                       },
+                       lend}};
+  if (dialog.ShowModal() != wxID_OK) return;
+  note_->say(fmt::format("Lent: {}", fmt::join(lent, " ")), {});
+  read_again();
 }
 
 void MainFrame::write_parts_list() {

@@ -9,6 +9,7 @@
 #include "desktop/dialogs/booking_dialog.hpp"
 #include "desktop/dialogs/issue_dialogs.hpp"
 #include "desktop/dialogs/order_dialogs.hpp"
+#include "desktop/dialogs/reactions_dialog.hpp"
 #include "desktop/main_frame.hpp"
 #include "desktop/pages/patient_panel.hpp"
 #include "desktop/text.hpp"
@@ -101,6 +102,10 @@ void MainFrame::book_parts() {
   if (dialog.ShowModal() != wxID_OK) return;
   note_->say(dialog.said(), {});
   read_again();
+}
+
+void MainFrame::show_reactions() {
+  ReactionsDialog{this, desk::reactions_view(*day_, {patients_->chosen_patient()})}.ShowModal();
 }
 
 void MainFrame::cancel_booking() {

@@ -1,4 +1,4 @@
-/// The twelve files of a clinic folder.
+/// The files of a clinic folder.
 #pragma once
 
 #include "clinic/clinic.hpp"
@@ -22,6 +22,7 @@ struct StockCount {
 [[nodiscard]] const Table<Usage>& usage_table();
 [[nodiscard]] const Table<Sensitivity>& sensitivities_table();
 [[nodiscard]] const Table<Measurement>& measurements_table();
+[[nodiscard]] const Table<Reaction>& reactions_table();
 [[nodiscard]] const Table<Unit>& issued_table();
 [[nodiscard]] const Table<StockCount>& stock_table();
 [[nodiscard]] const Table<OrderLine>& orders_table();

@@ -26,6 +26,7 @@ Clinic load_clinic(const Snapshot& snapshot) {
   clinic.decisions = records<SensitivityDecision>(snapshot);
   clinic.substances = records<SubstanceRow>(snapshot);
   clinic.measurements = records<Measurement>(snapshot);
+  clinic.reactions = records<Reaction>(snapshot);
   clinic.units = records<Unit>(snapshot);
   clinic.handovers = records<Handover>(snapshot);
   clinic.shelf = snapshot.shelf();

@@ -114,7 +114,7 @@ class AccessTo : public Access<Records>... {};
 /// record: Supplier name; Item code; Patient ref; Prosthesis patient+side+delivered_on; Usage
 /// patient+from_date; Sensitivity patient+substance+noted_on; SensitivityDecision
 /// patient+item+substance+decided_on; SubstanceRow substance+relation+other; Measurement
-/// patient+side+measured_on+at_cm; Unit patient+side+item+lot+serial+issued_on+copy; OrderLine
+/// patient+side+measured_on+at_cm; Reaction patient+side+began_on; Unit patient+side+item+lot+serial+issued_on+copy; OrderLine
 /// supplier+order_ref+item+copy; ClaimLine claim_ref+patient+side+service_date+code+modifiers+copy;
 /// InvoiceLine supplier+invoice_ref+order_ref+item+copy; Reservation patient+item+place+needed_on;
 /// Place name; Loan number; SupplierReturn number; Handover as Unit, which must be stored;
@@ -123,8 +123,8 @@ class AccessTo : public Access<Records>... {};
 /// last two are added only: replacing one throws StoreFailure{constraint}.
 template <template <class> class Access>
 using AccessToRecords =
-    AccessTo<Access, Supplier, Item, Patient, Prosthesis, Usage, Sensitivity, Measurement, Unit,
-             OrderLine, ClaimLine, InvoiceLine, Reservation, Place, Loan, SupplierReturn, Handover,
+    AccessTo<Access, Supplier, Item, Patient, Prosthesis, Usage, Sensitivity, Measurement,
+             Reaction, Unit, OrderLine, ClaimLine, InvoiceLine, Reservation, Place, Loan, SupplierReturn, Handover,
              OrderHeader, OrderPromise, OrderPiece, OrderRevision, OrderRevisionLine,
              SensitivityDecision, SubstanceRow>;
 

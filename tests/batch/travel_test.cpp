@@ -65,3 +65,67 @@ TEST_CASE("Trips that cannot be checked are refused in one sentence") {
   CHECK(ran.status == 2);
   CHECK(ran.errors.find("has passed") != std::string::npos);
 }
+
+TEST_CASE("Parts that can be had at the place make the trip surer, and water less sure") {
+  const SampleClinic clinic;
+  const auto usual = clinic.run(with(trip, {"--assurance", "0.99"})).json();
+  const auto there = clinic.run(with(trip, {"--assurance", "0.99", "--resupply-days", "4"})).json();
+  CHECK(usual["resupply_days"].is_null());
+  CHECK(there["resupply_days"] == 4);
+  const auto pieces = [](const nlohmann::json& document) {
+    int sum = 0;
+    for (const auto& part : document["parts"]) sum += part["spares"].get<int>();
+    return sum;
+  };
+  CHECK(pieces(there) <= pieces(usual));
+  CHECK(there["assurance_with"] >= 0.99);
+  const auto wet = clinic.run(with(trip, {"--water"})).json();
+  CHECK(wet["assurance_without"] <= usual["assurance_without"]);
+  CHECK(wet["water"].size() > 1);
+  CHECK(usual["water"].empty());
+  const auto told = clinic.tell(with(trip, {"--resupply-days", "4"})).out;
+  CHECK(told.find("There another can be had in 4 days.") != std::string::npos);
+  CHECK(clinic.run(with(trip, {"--resupply-days", "0"})).status == 2);
+}
+
+TEST_CASE("Several who travel together share spares of the same item") {
+  const SampleClinic clinic;
+  auto team = trip;
+  team.insert(team.end(), {"--patient", "P-0106", "--patient", "P-0015"});
+  const auto ran = clinic.run(team);
+  CAPTURE(ran.errors);
+  REQUIRE(ran.status <= 1);
+  const auto document = ran.json();
+  CHECK(document["members"].size() == 3);
+  for (const auto& shared : document["shared"]) CHECK(shared["users"].size() >= 2);
+  CHECK(document["assurance_with"] >= document["assurance_without"]);
+  CHECK(clinic.tell(team).out.find("nobody of 3 patients is left without") != std::string::npos);
+  auto twice = trip;
+  twice.insert(twice.end(), {"--patient", "P-0002"});
+  CHECK(clinic.run(twice).errors.find("is named twice") != std::string::npos);
+}
+
+TEST_CASE("Spares that lie on the shelf are lent until the last day") {
+  const SampleClinic clinic;
+  const auto before = clinic.run(with(trip, {"--assurance", "0.99"})).json();
+  int on_shelf = 0;
+  for (const auto& part : before["parts"]) {
+    for (const auto& level : part["from_shelf"]) on_shelf += level["quantity"].get<int>();
+  }
+  const auto lent = clinic.run(with(trip, {"--assurance", "0.99", "--lend"}));
+  const auto loans = clinic.run({"stock", "loans"}).json()["loans"];
+  if (on_shelf == 0) {
+    CHECK(lent.status == 2);
+    CHECK(loans.empty());
+    return;
+  }
+  CAPTURE(lent.errors);
+  REQUIRE(lent.status <= 1);
+  int out = 0;
+  for (const auto& loan : loans) {
+    CHECK(loan["patient_ref"] == "P-0002");
+    CHECK(loan["due_on"] == "2027-01-20");
+    out += loan["quantity"].get<int>();
+  }
+  CHECK(out == on_shelf);
+}

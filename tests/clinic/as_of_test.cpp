@@ -23,12 +23,21 @@ TEST_CASE("Nothing that happened after the day is known on the day") {
   received_later.received_quantity = 4;
   clinic.order_lines = {received_later};
 
+  Reaction later;
+  later.began_on = today + days{1};
+  Reaction lasting;
+  lasting.began_on = today - days{3};
+  lasting.ended_on = today + days{2};
+  clinic.reactions = {later, lasting};
+
   const Clinic known = as_of(clinic, today);
 
   REQUIRE(known.units.size() == 2);
   CHECK_FALSE(known.units[0].ended_on);
   CHECK_FALSE(known.units[0].end_reason);
   CHECK(known.units[1].end_reason == EndReason::hole);
+  REQUIRE(known.reactions.size() == 1);
+  CHECK_FALSE(known.reactions[0].ended_on);
   CHECK(known.order_lines[0].outstanding() == 4);
 }
 

@@ -81,6 +81,9 @@ inline const std::map<std::string, std::string>& full_folder() {
       {"measurements.csv",
        "patient_ref,side,measured_on,at_cm,circumference_cm\n"
        "P1,left,2025-01-01,4,28.4\nP1,left,2025-01-01,8,30.1\n"},
+      {"reactions.csv",
+       "patient_ref,side,began_on,ended_on,signs,note\n"
+       "P1,left,2025-02-01,2025-02-09,itching;redness,after a hot day\nP1,,2025-08-01,,rash,\n"},
       {"issued.csv",
        "patient_ref,side,item_code,lot,serial,issued_on,ended_on,end_reason,share\n"
        "P1,left,LN-1,L7,S1,2025-01-05,2025-07-05,hole,\n"
@@ -152,8 +155,9 @@ inline bool same_clinic(const Clinic& a, const Clinic& b) {
   return same(a.suppliers, b.suppliers) && same(a.items, b.items) && same(a.patients, b.patients) &&
          same(a.prostheses, b.prostheses) && same(a.usage, b.usage) &&
          same(a.sensitivities, b.sensitivities) && same(a.measurements, b.measurements) &&
-         same(a.units, b.units) && same(a.shelf, b.shelf) && same(a.order_lines, b.order_lines) &&
-         same(a.claim_lines, b.claim_lines) && same(a.invoice_lines, b.invoice_lines);
+         same(a.reactions, b.reactions) && same(a.units, b.units) && same(a.shelf, b.shelf) &&
+         same(a.order_lines, b.order_lines) && same(a.claim_lines, b.claim_lines) &&
+         same(a.invoice_lines, b.invoice_lines);
 }
 
 }  // namespace sparewell::test

@@ -35,7 +35,7 @@ TEST_CASE("A folder with every file is taken whole") {
   const auto clinic = run.again();
   CHECK(refusals(run.report) == std::vector<std::string>{});
   CHECK(run.report.clean());
-  CHECK(run.report.files.size() == 12);
+  CHECK(run.report.files.size() == 13);
   CHECK(run.report.rejects_folder.empty());
   CHECK(clinic.suppliers.size() == 2);
   CHECK(clinic.items.size() == 3);

@@ -40,6 +40,11 @@ TEST_CASE("What is typed before a trip is read, field by field") {
   CHECK(read->use.sweating == Sweating::high);
   CHECK(read->use.impact_sport == false);
   CHECK_FALSE(read_travel("P-0002", usual())->use.activity);
+  CHECK_FALSE(read->resupply_days);
+  answers.sweating = in_water;
+  answers.resupply = "5";
+  CHECK(read_travel("P-0002", answers)->use.water);
+  CHECK(read_travel("P-0002", answers)->resupply_days == 5);
 }
 
 TEST_CASE("What cannot be read is refused with the name of its field") {
@@ -52,6 +57,9 @@ TEST_CASE("What cannot be read is refused with the name of its field") {
   answers = usual();
   answers.delay = "-1";
   CHECK(refusal(answers).starts_with("Delay:"));
+  answers = usual();
+  answers.resupply = "0";
+  CHECK(refusal(answers).starts_with("Parts there:"));
   answers = usual();
   answers.kneeling = "30";
   CHECK(refusal(answers).starts_with("Kneeling:"));

@@ -1,6 +1,7 @@
 """Works with the window as a person does, on the sample clinic: finds the pages by their names,
-searches a patient, books a part for a visit, tests the forecasts, writes the order workbooks and
-marks them as sent, hands a part over with its delivery sheet, ends it, and takes a price list over.
+searches a patient, books a part for a visit, records a reaction, tests the forecasts, writes the
+order workbooks and marks them as sent, hands a part over with its delivery sheet, ends it, and takes
+a price list over.
 
 usage: window_test.py SPAREWELL SPAREWELL-BATCH CSV-FOLDER PICTURES-FOLDER
 
@@ -185,6 +186,40 @@ def measure_and_look_ahead(stage, batch, database):
     stage.press("Escape")
 
 
+def reactions(batch, database):
+    said = subprocess.run([batch, "--db", database, "--today", TODAY, "--json", "reaction", "list",
+                           "--patient", PATIENT], stdout=subprocess.PIPE).stdout
+    return [row["recorded"]["signs"] for row in json.loads(said)["reactions"] if row["recorded"]]
+
+
+def record_reaction(stage, batch, database):
+    stage.press("ctrl+f")
+    stage.type(PATIENT)
+    patients = stage.wait_for("table", "Patients")
+    wait_until("the patient alone is listed", lambda: stage.rows(patients) == 1)
+    stage.press("Down")
+    stage.press("ctrl+h")
+    stage.wait_for("push button", "Record")
+    stage.set_text("Signs", "itching, redness")
+    stage.picture("record-reaction")
+    stage.click("push button", "Record")
+    wait_until("it is recorded",
+               lambda: reactions(batch, database) == [["itching", "redness"]])
+    stage.wait_for("label", f"Recorded for {PATIENT}")
+
+    def shown():
+        # The key does nothing until the file has been read again.
+        stage.press("ctrl+shift+h")
+        return stage.find("text", "What the reactions speak for")
+
+    wait_until("the suspects are shown", shown)
+    stage.picture("suspects")
+    stage.press("Escape")
+    stage.click("push button", "Put away")
+    stage.press("ctrl+f")
+    stage.press("Escape")
+
+
 def write_workbooks(stage, folder):
     stage.press("ctrl+1")
     stage.click("push button", "Write order workbooks...")
@@ -359,6 +394,7 @@ def main():
             book_for_visit(stage, batch, database)
             look_at_findings(stage)
             measure_and_look_ahead(stage, batch, database)
+            record_reaction(stage, batch, database)
             test_forecasts(stage)
             play_policy(stage)
             write_workbooks(stage, scratch / "orders")

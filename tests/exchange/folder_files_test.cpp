@@ -245,6 +245,19 @@ TEST_CASE("A measurement is read, and an impossible one refused") {
         "correct it");
 }
 
+TEST_CASE("A reaction is read in full and at its least, and its end is checked") {
+  const std::string header = "patient_ref,side,began_on,ended_on,signs,note\n";
+  CHECK(one(reactions_table(), header + "P1,left,2026-01-01,2026-01-09,itching;redness,hot\n") ==
+        Reaction{
+            {"P1"}, Side::left, day(2026, 1, 1), day(2026, 1, 9), {"itching", "redness"}, "hot"});
+  CHECK(one(reactions_table(), "patient_ref,began_on,signs\nP1,2026-01-01,rash\n") ==
+        Reaction{{"P1"}, {}, day(2026, 1, 1), {}, {"rash"}, ""});
+  CHECK(fault(reactions_table(), header + "P1,left,2026-01-05,2026-01-01,rash,\n") ==
+        "2 ended_on: 2026-01-01 is before began_on 2026-01-05; correct one of them");
+  CHECK(fault(reactions_table(), header + "P1,left,2026-01-05,,,\n") ==
+        "2 signs: is empty; fill it in");
+}
+
 TEST_CASE("An issued unit is read, and its end is checked") {
   const std::string header =
       "patient_ref,side,item_code,lot,serial,issued_on,ended_on,end_reason,share";

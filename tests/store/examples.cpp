@@ -207,6 +207,24 @@ Measurement full_but_changed() {
 }
 
 template <>
+Reaction bare() {
+  return {.patient = {"P-1"}, .began_on = spring, .signs = {"rash"}};
+}
+template <>
+Reaction full() {
+  return {.patient = {"P-2"},
+          .side = Side::right,
+          .began_on = spring,
+          .ended_on = autumn,
+          .signs = {"itching", "dry skin"},
+          .note = "below the trim line"};
+}
+template <>
+Reaction full_but_changed() {
+  return {.patient = {"P-2"}, .side = Side::right, .began_on = spring, .signs = {"rash"}};
+}
+
+template <>
 Unit bare() {
   return {.patient = {"P-1"}, .item = {"L-1"}, .issued_on = spring};
 }

@@ -42,6 +42,8 @@ TEST_CASE_TEMPLATE("a second record with the same natural key is refused", Engin
   check_key(*work, full<SubstanceRow>(), full_but_changed<SubstanceRow>(), bare<SubstanceRow>());
   check_key(*work, full<Measurement>(), full_but_changed<Measurement>(),
             with(full<Measurement>(), [](auto& m) { m.at_cm += 1; }));
+  check_key(*work, full<Reaction>(), full_but_changed<Reaction>(),
+            with(full<Reaction>(), [](auto& r) { r.side.reset(); }));
   check_key(*work, full<Unit>(), full_but_changed<Unit>(),
             with(full<Unit>(), [](auto& u) { u.copy += 1; }));
   work->put(bare<Unit>());
@@ -78,9 +80,11 @@ TEST_CASE_TEMPLATE("an empty part of a natural key counts as a value", Engine, S
   const auto work = store->begin_write(anna);
   add_referred(*work);
   work->put(bare<Sensitivity>());
+  work->put(bare<Reaction>());
   work->put(bare<ClaimLine>());
   work->put(bare<Reservation>());
   CHECK(error_of([&] { work->put(bare<Sensitivity>()); }) == StoreError::constraint);
+  CHECK(error_of([&] { work->put(bare<Reaction>()); }) == StoreError::constraint);
   CHECK(error_of([&] { work->put(bare<ClaimLine>()); }) == StoreError::constraint);
   CHECK(error_of([&] { work->put(bare<Reservation>()); }) == StoreError::constraint);
 }

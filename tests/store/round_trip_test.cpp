@@ -97,6 +97,9 @@ TEST_CASE_TEMPLATE("every record comes back as it was stored, bare, full and cha
   SUBCASE("measurement") {
     check_round_trip<Measurement>(s);
   }
+  SUBCASE("reaction") {
+    check_round_trip<Reaction>(s);
+  }
   SUBCASE("unit") {
     check_round_trip<Unit>(s);
   }

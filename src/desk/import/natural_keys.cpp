@@ -55,6 +55,11 @@ std::string natural_key(const Measurement& measurement) {
                      date_key(measurement.measured_on), fmt::to_string(measurement.at_cm)});
 }
 
+std::string natural_key(const Reaction& reaction) {
+  return joined_key({reaction.patient.text, reaction.side ? word(*reaction.side) : "",
+                     date_key(reaction.began_on)});
+}
+
 std::string natural_key(const Unit& unit) {
   return joined_key({unit.patient.text, word(unit.side), unit.item.text, unit.lot, unit.serial,
                      date_key(unit.issued_on)});

@@ -18,6 +18,7 @@ namespace sparewell::desk {
 [[nodiscard]] std::string natural_key(const Usage& usage);
 [[nodiscard]] std::string natural_key(const Sensitivity& sensitivity);
 [[nodiscard]] std::string natural_key(const Measurement& measurement);
+[[nodiscard]] std::string natural_key(const Reaction& reaction);
 [[nodiscard]] std::string natural_key(const Unit& unit);
 [[nodiscard]] std::string natural_key(const OrderLine& line);
 [[nodiscard]] std::string natural_key(const ClaimLine& line);

@@ -1,6 +1,8 @@
 #include "desktop/dialogs/travel_dialog.hpp"
 
+#include <wx/button.h>
 #include <wx/choice.h>
+#include <wx/msgdlg.h>
 #include <wx/textctrl.h>
 
 #include "desktop/text.hpp"
@@ -15,15 +17,17 @@ constexpr int width = 640;
 }  // namespace
 
 TravelDialog::TravelDialog(wxWindow* parent, const std::string& introduction, Answer answer,
-                           WriteCard card)
+                           WriteCard card, Lending lending)
     : Form{parent, "Check a trip", introduction},
       answer_{std::move(answer)},
-      card_{std::move(card)} {
+      card_{std::move(card)},
+      lending_{std::move(lending)} {
   make_fields();
   add_action("Write travel &card...", [this] { write_card(); });
+  add_action("Le&nd the spares...", [this] { lend(); });
   finish("C&lose", false);
   pause_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { show_answer(); });
-  for (wxTextCtrl* field : {departure_, back_, delay_, kneeling_, wear_hours_}) {
+  for (wxTextCtrl* field : {departure_, back_, delay_, kneeling_, wear_hours_, resupply_}) {
     field->Bind(wxEVT_TEXT, [this](wxCommandEvent&) { pause_.StartOnce(pause_ms); });
   }
   for (wxChoice* field : {wanted_, activity_, sweating_, sport_}) {
@@ -44,8 +48,11 @@ void TravelDialog::make_fields() {
                          "On the trip, as with more walking");
   kneeling_ = add_text("&Kneeling, hours", "", "Hours a day on the trip; empty as usual");
   wear_hours_ = add_text("Worn, &hours", "", "Hours a day on the trip; empty as usual");
-  sweating_ = add_choice("&Sweating", {usual, "low", "normal", "high"}, 0, "High where it is hot");
+  sweating_ = add_choice("&Sweating", {usual, "low", "normal", "high", desk::in_water}, 0,
+                         "High where it is hot; in water, where the prosthesis gets wet");
   sport_ = add_choice("&Impact sport", {usual, "yes", "no"}, 0, "On the trip");
+  resupply_ = add_text("&Parts there, days", "",
+                       "How soon a part that fails can be had at the place; empty: not at all");
   told_ = new wxTextCtrl{this,
                          wxID_ANY,
                          "",
@@ -65,7 +72,8 @@ desk::TravelAnswers TravelDialog::answers() const {
           from_wx(kneeling_->GetValue().Strip(wxString::both)),
           from_wx(wear_hours_->GetValue().Strip(wxString::both)),
           from_wx(sweating_->GetStringSelection()),
-          from_wx(sport_->GetStringSelection())};
+          from_wx(sport_->GetStringSelection()),
+          from_wx(resupply_->GetValue().Strip(wxString::both))};
 }
 
 void TravelDialog::show_answer() {
@@ -77,6 +85,24 @@ void TravelDialog::write_card() {
   if (said.empty()) return;
   show_answer();
   told_->ChangeValue(to_wx(said) + "\n\n" + told_->GetValue());
+}
+
+void TravelDialog::lend() {
+  pause_.Stop();
+  show_answer();
+  const auto question = lending_.question(answers());
+  if (!question) {
+    wxMessageBox(to_wx(question.error().sentence), "Lend the spares", wxOK | wxICON_INFORMATION,
+                 this);
+    return;
+  }
+  if (wxMessageBox(to_wx(*question), "Lend the spares", wxYES_NO | wxICON_QUESTION, this) !=
+      wxYES) {
+    return;
+  }
+  const auto refusal = lending_.lend(answers());
+  if (refusal.empty()) return EndModal(wxID_OK);
+  wxMessageBox(to_wx(refusal), "Lend the spares", wxOK | wxICON_WARNING, this);
 }
 
 }  // namespace sparewell::desktop

@@ -7,8 +7,8 @@
 
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
-#include "desktop/widgets/step_keys.hpp"
 #include "desktop/widgets/life_paint.hpp"
+#include "desktop/widgets/step_keys.hpp"
 
 namespace sparewell::desktop {
 
@@ -27,9 +27,8 @@ LifeChart::LifeChart(wxWindow* parent)
     on_click(event.GetPosition());
   });
   Bind(wxEVT_MOTION, [this](wxMouseEvent& event) { on_move(event.GetPosition()); });
-  Bind(wxEVT_KEY_DOWN, [this](wxKeyEvent& event) {
-    on_step_key(*this, event, [this](int by) { step(by); });
-  });
+  Bind(wxEVT_KEY_DOWN,
+       [this](wxKeyEvent& event) { on_step_key(*this, event, [this](int by) { step(by); }); });
   const auto redraw = [this](wxFocusEvent& event) {
     event.Skip();
     Refresh();
@@ -67,17 +66,9 @@ void LifeChart::say_marked() {
 }
 
 desk::StripMeasures LifeChart::measures() const {
-  desk::StripMeasures measures;
-  measures.width = GetClientSize().x;
-  measures.row_height = GetCharHeight() + FromDIP(8);
-  measures.axis_height = GetCharHeight() + FromDIP(10);
-  measures.tick_label_width = GetTextExtent("Mmm 0000").x;
-  for (const auto& entry : entries_) {
-    const auto width = GetTextExtent(to_wx(entry.label)).x + FromDIP(24);
-    measures.label_width = std::max(measures.label_width, static_cast<double>(width));
-  }
-  measures.label_width = std::min(measures.label_width, measures.width * 0.4);
-  return measures;
+  std::vector<std::string> labels;
+  for (const auto& entry : entries_) labels.push_back(entry.label);
+  return strip_measures(*this, labels);
 }
 
 void LifeChart::lay_out() {
@@ -102,16 +93,7 @@ void LifeChart::paint() {
 void LifeChart::paint_axis(wxGraphicsContext& graphics) const {
   const auto colours = strip_colours();
   const auto axis = measures().axis_height;
-  graphics.SetFont(GetFont(), colours.text);
-  graphics.SetPen(graphics.CreatePen(wxGraphicsPenInfo{colours.faint}.Width(1)));
-  for (const auto& tick : drawing_.ticks) {
-    graphics.StrokeLine(tick.x, axis - FromDIP(4), tick.x, drawing_.height);
-    double width = 0;
-    double height = 0;
-    const auto label = to_wx(tick.label);
-    graphics.GetTextExtent(label, &width, &height);
-    graphics.DrawText(label, tick.x - width / 2, FromDIP(3));
-  }
+  paint_axis_ticks(graphics, *this, drawing_.ticks, axis, drawing_.height);
   graphics.SetPen(graphics.CreatePen(wxGraphicsPenInfo{colours.text}.Width(2)));
   graphics.StrokeLine(drawing_.today, axis - FromDIP(4), drawing_.today, drawing_.height);
 }

@@ -1,10 +1,14 @@
 #include "desktop/widgets/life_paint.hpp"
 
+#include <algorithm>
 #include <memory>
 
 #include <wx/brush.h>
 #include <wx/graphics.h>
 #include <wx/settings.h>
+#include <wx/window.h>
+
+#include "desktop/text.hpp"
 
 namespace sparewell::desktop {
 namespace {
@@ -41,6 +45,35 @@ StripColours strip_colours() {
   colours.ahead = mixed(accent, colours.text, 0.8);
   colours.marked = mixed(accent, colours.paper, 0.18);
   return colours;
+}
+
+desk::StripMeasures strip_measures(const wxWindow& window, const std::vector<std::string>& labels) {
+  desk::StripMeasures measures;
+  measures.width = window.GetClientSize().x;
+  measures.row_height = window.GetCharHeight() + window.FromDIP(8);
+  measures.axis_height = window.GetCharHeight() + window.FromDIP(10);
+  measures.tick_label_width = window.GetTextExtent("Mmm 0000").x;
+  for (const auto& label : labels) {
+    const auto width = window.GetTextExtent(to_wx(label)).x + window.FromDIP(24);
+    measures.label_width = std::max(measures.label_width, static_cast<double>(width));
+  }
+  measures.label_width = std::min(measures.label_width, measures.width * 0.4);
+  return measures;
+}
+
+void paint_axis_ticks(wxGraphicsContext& graphics, const wxWindow& window,
+                      const std::vector<desk::Tick>& ticks, double axis_height, double bottom) {
+  const auto colours = strip_colours();
+  graphics.SetFont(window.GetFont(), colours.text);
+  pen(graphics, colours.faint, 1);
+  for (const auto& tick : ticks) {
+    graphics.StrokeLine(tick.x, axis_height - window.FromDIP(4), tick.x, bottom);
+    double width = 0;
+    double height = 0;
+    const auto label = to_wx(tick.label);
+    graphics.GetTextExtent(label, &width, &height);
+    graphics.DrawText(label, tick.x - width / 2, window.FromDIP(3));
+  }
 }
 
 void paint_worn(wxGraphicsContext& graphics, const StripColours& colours, const desk::Stretch& worn,

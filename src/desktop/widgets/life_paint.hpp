@@ -21,6 +21,12 @@ struct StripColours {
 /// From the system's colours of lists, so that light and dark themes both work.
 [[nodiscard]] StripColours strip_colours();
 
+/// What a chart of strips measures in the font of `window`; labels are cut at two fifths of it.
+[[nodiscard]] desk::StripMeasures strip_measures(const wxWindow& window,
+                                                 const std::vector<std::string>& labels);
+/// Labels over the lines that go down from an axis at the top, in the font of `window`.
+void paint_axis_ticks(wxGraphicsContext& graphics, const wxWindow& window,
+                      const std::vector<desk::Tick>& ticks, double axis_height, double bottom);
 /// Solid.
 void paint_worn(wxGraphicsContext& graphics, const StripColours& colours, const desk::Stretch& worn,
                 double middle, double thickness);

@@ -87,6 +87,22 @@ struct Table<Measurement> {
 };
 
 template <>
+struct Table<Reaction> {
+  static constexpr Subject subject{"reaction", "patient, side and first day"};
+  static constexpr const char* name = "reactions";
+
+  template <class Fields, class R>
+  static void describe(Fields& f, R& reaction) {
+    f.reference("patient_id", reaction.patient);
+    f("side", reaction.side);
+    f("began_on", reaction.began_on);
+    f("ended_on", reaction.ended_on);
+    f("signs", reaction.signs);
+    f("note", reaction.note);
+  }
+};
+
+template <>
 struct Table<Reservation> {
   static constexpr Subject subject{"reservation", "patient, item, place and day"};
   static constexpr const char* name = "reservations";

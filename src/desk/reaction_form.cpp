@@ -1,0 +1,81 @@
+#include "desk/reaction_form.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include "desk/patient_card.hpp"
+#include "desk/reaction_record.hpp"
+#include "desk/suspect_words.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+constexpr auto no_side = "not of one side";
+
+Expected<Reaction> read_reaction(const PatientRef& patient, const std::vector<std::string>& given) {
+  Reaction reaction;
+  reaction.patient = patient;
+  reaction.side = parse_word<Side>(given[0]);
+  const auto began = parse_iso_date(given[1]);
+  if (!began) return refuse("Began on: write the day as 2026-11-25.");
+  reaction.began_on = *began;
+  if (!given[2].empty()) {
+    reaction.ended_on = parse_iso_date(given[2]);
+    if (!reaction.ended_on) {
+      return refuse("Last day: write it as 2026-11-25, or leave it empty while it lasts.");
+    }
+  }
+  reaction.signs = signs_in(given[3]);
+  reaction.note = given[4];
+  return reaction;
+}
+
+}  // namespace
+
+StockForm reaction_form(const Day& day, const PatientRef& patient) {
+  StockForm form{"Record a reaction", {}, {}, "&Record", {}, "a reaction was recorded"};
+  form.intro = fmt::format(
+      "A reaction of the skin of {}. Signs are {}, or what you call it; several with commas. {}",
+      patient_words(day, patient), fmt::join(usual_signs, ", "), care_caution());
+  std::vector<std::string> sides{no_side, "left", "right"};
+  const auto worn = care::sides_worn(day.clinic(), patient);
+  const auto side = worn.size() == 1 ? std::string{word(worn.front())} : sides.front();
+  form.fields = {
+      {"&Side", side, "Where it was seen", std::move(sides), true},
+      {"&Began on", iso_text(day.today()), "The first day, such as 2026-11-25"},
+      {"&Last day", "", "Empty while it lasts"},
+      {"Si&gns", "",
+       fmt::format("{}, or in your own words; several with commas", fmt::join(usual_signs, ", "))},
+      {"&Note", "", "Anything else, such as where on the limb"}};
+  const Date today = day.today();
+  form.book = [patient, today](store::UnitOfWork& work,
+                               const std::vector<std::string>& given) -> Expected<Booked> {
+    auto reaction = read_reaction(patient, given);
+    if (reaction) reaction = record_reaction(work, std::move(*reaction), today);
+    if (!reaction) return tl::unexpected{reaction.error()};
+    Booked made;
+    made.notes.push_back(
+        fmt::format("Recorded for {}: {}.", patient.text, reaction_words(*reaction)));
+    return made;
+  };
+  return form;
+}
+
+ReactionsView reactions_view(const Day& day, const PatientRef& patient) {
+  ReactionsView view;
+  view.intro = fmt::format(
+      "What {} wore on the skin, and when reactions began. Bars: worn. Triangles: a reaction "
+      "began, "
+      "hollow where only a part was ended because of one. Last line: today.",
+      patient_words(day, patient));
+  view.chart = worn_chart(day.clinic(), patient, day.today());
+  const auto found = suspects_of_patient(day.clinic(), patient, day.today());
+  for (const auto& caution : suspect_cautions()) view.text += caution + "\n";
+  view.text += "\n";
+  for (const auto& side : found) view.text += suspects_text(side) + "\n";
+  view.text += "Reactions, by their number in the drawing:\n" + numbered_log(view.chart);
+  view.text.pop_back();
+  return view;
+}
+
+}  // namespace sparewell::desk

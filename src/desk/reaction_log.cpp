@@ -1,0 +1,144 @@
+#include "desk/reaction_log.hpp"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "care/sensitivity.hpp"
+#include "desk/part_words.hpp"
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+/// nullptr where the catalogue does not have the item, which may touch the skin then.
+bool touches_skin(const Unit& unit, const Item* item) {
+  return unit.share != 0.0 && (item == nullptr || care::usually_touches_skin(item->kind));
+}
+
+std::string material_words(const Item* item) {
+  if (item == nullptr) return "";
+  const auto kind = item->kind == Kind::sleeve ? std::string{word(item->kind)} : kind_words(*item);
+  return item->material == Material::other ? kind
+                                           : fmt::format("{} {}", word(item->material), kind);
+}
+
+std::vector<WornThen> worn_then(const Clinic& clinic, const ClinicIndex& index,
+                                const PatientRef& patient, const std::optional<Side>& side,
+                                Date day) {
+  std::vector<WornThen> made;
+  for (const Unit& unit : clinic.units) {
+    if (unit.patient != patient || (side && unit.side != *side)) continue;
+    const Item* item = index.item(unit.item);
+    const bool there = unit.issued_on < day && (!unit.ended_on || *unit.ended_on >= day);
+    if (!there || !touches_skin(unit, item)) continue;
+    const WornThen then{unit.side,      unit.item,     material_words(item),
+                        unit.issued_on, unit.ended_on, unit.end_reason == EndReason::reaction};
+    // Several pieces of one item are one line, since the first of them.
+    const auto same = std::ranges::find_if(made, [&](const WornThen& each) {
+      return each.item == then.item && each.side == then.side;
+    });
+    if (same == made.end()) {
+      made.push_back(then);
+    } else {
+      same->since = std::min(same->since, then.since);
+      same->ended_for_it = same->ended_for_it || then.ended_for_it;
+    }
+  }
+  return made;
+}
+
+}  // namespace
+
+std::string reaction_words(const Reaction& reaction) {
+  auto words = fmt::format("{}, {}, from {}", list_words(reaction.signs),
+                           reaction.side ? word(*reaction.side) : "not of one side",
+                           date_words(reaction.began_on));
+  words += reaction.ended_on ? fmt::format(" until {}", date_words(*reaction.ended_on)) : " on";
+  return words;
+}
+
+std::string worn_words(const WornThen& worn, Date day) {
+  auto words = worn.item.text;
+  if (!worn.kind.empty()) words += fmt::format(", {},", worn.kind);
+  words += fmt::format(" since {} ({})", date_words(worn.since),
+                       count_words(days_between(worn.since, day), "day", "days"));
+  if (worn.ended_for_it) {
+    words += fmt::format(", ended on {} because of a reaction", date_words(*worn.ended_on));
+  }
+  return words;
+}
+
+std::vector<LogEntry> reaction_log(const Clinic& clinic, const PatientRef& patient, Date today) {
+  const ClinicIndex index{clinic};
+  std::vector<LogEntry> made;
+  const auto add = [&](std::optional<Reaction> reaction, Date day, std::optional<Side> side) {
+    made.push_back({std::move(reaction), day, side, worn_then(clinic, index, patient, side, day)});
+  };
+  for (const Reaction& reaction : clinic.reactions) {
+    if (reaction.patient == patient && reaction.began_on <= today) {
+      add(reaction, reaction.began_on, reaction.side);
+    }
+  }
+  for (const Side side : {Side::left, Side::right}) {
+    for (const auto& onset : care::onsets_of(clinic, patient, side, today)) {
+      if (!onset.recorded) add(std::nullopt, onset.day, side);
+    }
+  }
+  std::ranges::stable_sort(made, std::greater{}, &LogEntry::day);
+  return made;
+}
+
+std::string entry_words(const LogEntry& entry) {
+  if (entry.recorded) {
+    auto words = capitalised(reaction_words(*entry.recorded)) + ".";
+    if (!entry.recorded->note.empty()) words += fmt::format(" Note: {}", entry.recorded->note);
+    return words;
+  }
+  return fmt::format("On {} a part was ended because of a reaction, {}; none is recorded.",
+                     date_words(entry.day), word(*entry.side));
+}
+
+WornChart worn_chart(const Clinic& clinic, const PatientRef& patient, Date today) {
+  const ClinicIndex index{clinic};
+  WornChart made;
+  made.today = today;
+  made.from = today - days{120};
+  made.reactions = reaction_log(clinic, patient, today);
+  for (const auto& entry : made.reactions) made.from = std::min(made.from, entry.day);
+  for (const Side side : {Side::left, Side::right}) {
+    std::vector<std::pair<const Unit*, WornStrip>> rows;
+    for (const Unit& unit : clinic.units) {
+      const Item* item = index.item(unit.item);
+      if (unit.patient != patient || unit.side != side || unit.issued_on > today) continue;
+      if (!touches_skin(unit, item)) continue;
+      auto row = std::ranges::find_if(
+          rows, [&](const auto& each) { return each.first->item == unit.item; });
+      if (row == rows.end()) {
+        rows.emplace_back(
+            &unit,
+            WornStrip{"", fmt::format("{} {}", unit.item.text, material_words(item)), "", {}});
+        row = rows.end() - 1;
+      }
+      row->second.worn.push_back({unit.issued_on, unit.ended_on.value_or(today + days{1})});
+      made.from = std::min(made.from, unit.issued_on);
+    }
+    if (rows.empty()) continue;
+    std::ranges::stable_sort(rows, {}, [](const auto& row) { return row.first->issued_on; });
+    made.strips.push_back({capitalised(std::string{word(side)}) + " side", "", "", {}});
+    for (auto& [unit, strip] : rows) {
+      strip.worn = care::united(std::move(strip.worn));
+      std::vector<std::string> spans;
+      for (const auto& span : strip.worn) {
+        spans.push_back(fmt::format(
+            "from {} {}", date_words(span.from),
+            span.until > today ? std::string{"on"} : "until " + date_words(span.until)));
+      }
+      strip.words = fmt::format("{}, worn {}.", strip.label, list_words(spans));
+      made.strips.push_back(std::move(strip));
+    }
+  }
+  return made;
+}
+
+}  // namespace sparewell::desk

@@ -11,6 +11,13 @@ constexpr days least_drawn{90};
 
 }  // namespace
 
+std::vector<std::string> limb_names(const FitShown& shown) {
+  if (shown.curves.empty()) return {"nothing measured"};
+  std::vector<std::string> made;
+  for (const LimbCurve& curve : shown.curves) made.push_back(curve.name);
+  return made;
+}
+
 std::string fit_introduction(const Day& day, const PatientRef& patient) {
   return fmt::format(
       "For {}. The drawing has the measurements, the trend with the span that holds "

@@ -15,6 +15,9 @@ struct FitShown {
   std::vector<LimbCurve> curves;
 };
 
+/// To choose the drawing from; one that says so where nothing is measured.
+[[nodiscard]] std::vector<std::string> limb_names(const FitShown& shown);
+
 /// "For P-0002  Ana Field. ..."
 [[nodiscard]] std::string fit_introduction(const Day& day, const PatientRef& patient);
 /// The day that the form begins with, as it is typed.

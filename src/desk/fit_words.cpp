@@ -44,7 +44,7 @@ std::string chance_sentence(const FitPart& part, Date today) {
     return words + " It is not foreseen to be more likely outside than not within three years.";
   }
   if (*part.likely_outside == today) {
-    return words + " It is more likely outside than not already.";
+    return words + " By the trend it is more likely outside than not already: measure it.";
   }
   return fmt::format("{} From {} on it is more likely outside than not.", words,
                      date_words(*part.likely_outside));

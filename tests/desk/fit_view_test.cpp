@@ -138,6 +138,31 @@ TEST_CASE("What a limb is about to leave needs a person, what fits does not") {
   CHECK(found[0].item == ItemCode{"LG-24"});
 }
 
+TEST_CASE("Thicker socks lately are told as a sign to measure, with the mean and not the sum") {
+  Clinic1 clinic;
+  clinic.measure(25, 10);
+  for (const auto& [code, description] :
+       {std::pair{"S1", "Sock, 1 ply"}, std::pair{"S5", "Sock, 5 ply"}}) {
+    Item sock;
+    sock.code = {code};
+    sock.description = description;
+    sock.kind = Kind::sock;
+    clinic.items.push_back(sock);
+  }
+  for (int i = 0; i < 4; ++i) {
+    Unit unit = clinic.units[0];
+    unit.item = {i < 2 ? "S1" : "S5"};
+    unit.issued_on = today - days{i < 2 ? 400 : 20};
+    unit.copy = i;
+    clinic.units.push_back(unit);
+  }
+  const auto found = fit_findings(clinic, ana, today);
+  REQUIRE(found.size() == 1);
+  CHECK(found[0].key == "sock_sign");
+  CHECK(says(found[0].words, "5.0 plies on average"));
+  CHECK(says(found[0].words, "measure it"));
+}
+
 TEST_CASE("The drawing of a limb holds its dots, its band and the size that is worn") {
   Clinic1 clinic;
   clinic.shrink_to(24.3);

@@ -20,18 +20,15 @@ FitDialog::FitDialog(wxWindow* parent, const std::string& introduction,
     : Form{parent, "Fit and trend", introduction},
       answer_{std::move(answer)},
       shown_{answer_(first_day)} {
-  std::vector<std::string> limbs;
-  for (const auto& curve : shown_.curves) limbs.push_back(curve.name);
-  if (limbs.empty()) limbs.push_back("nothing measured");
   by_ = add_text("&By", first_day, "The day to look ahead to, such as 2027-05-26");
-  limb_ = add_choice("&Limb", limbs, 0, "Side and height of the drawing");
+  limb_ = add_choice("&Limb", desk::limb_names(shown_), 0, "Side and height of the drawing");
   chart_ = new LimbChart{this};
   add_wide(chart_, 1);
   told_ = new wxTextCtrl{this,
                          wxID_ANY,
                          "",
                          wxDefaultPosition,
-                         wxSize(FromDIP(width), 11 * GetCharHeight()),
+                         wxSize(FromDIP(width), 9 * GetCharHeight()),
                          wxTE_MULTILINE | wxTE_READONLY | wxTE_BESTWRAP};
   set_accessible_name(*told_, "Fit and trend in words");
   add_wide(told_, 1);

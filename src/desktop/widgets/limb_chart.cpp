@@ -15,6 +15,11 @@ namespace {
 constexpr auto name = "Circumference over time, drawn";
 constexpr auto nothing = "Nothing is measured yet. Record a measurement with Ctrl+U.";
 
+constexpr auto key =
+    "\u25CF measured    \u25CB between heights    \u2501 trend    \u2508 80 % span    \u254C "
+    "size "
+    "worn";
+
 wxGraphicsPath path_of(wxGraphicsContext& graphics, const std::vector<desk::LimbPoint>& points) {
   auto path = graphics.CreatePath();
   for (std::size_t i = 0; i < points.size(); ++i) {
@@ -169,10 +174,7 @@ void LimbChart::paint_dots(wxGraphicsContext& graphics, const StripColours& colo
 
 void LimbChart::paint_key(wxGraphicsContext& graphics, const StripColours& colours) const {
   graphics.SetFont(GetFont(), colours.text);
-  graphics.DrawText(
-      "\u25CF measured    \u25CB between heights    \u2501 trend    "
-      "\u2508 80 % of chance    \u2504 size worn",
-      drawing_.across.left, FromDIP(4));
+  graphics.DrawText(to_wx(key), drawing_.across.left, FromDIP(4));
 }
 
 }  // namespace sparewell::desktop

@@ -7,30 +7,10 @@
 #include <string>
 #include <vector>
 
+#include "desk/visit_bench.hpp"
 #include "desk/visit_findings.hpp"
 
 namespace sparewell::desk {
-
-/// A part is near its end when one in ten like it is worn out within so many days of the visit, or
-/// its use-by date lies there (our choice: a visit and a lead time).
-inline constexpr days near_end_days{60};
-
-struct NearEnd {
-  std::vector<std::size_t> units;  ///< alike: positions in Clinic::units, the first to end first
-  std::string words;
-};
-
-/// Pieces to have ready on the bench.
-struct BenchPieces {
-  ItemCode item;
-  int quantity = 0;
-  bool booked = false;           ///< otherwise to replace what is near its end
-  std::vector<StockLevel> take;  ///< from the shelf; fewer than `quantity` where it has no more
-  std::string stopped;           ///< why a check speaks against it; then nothing is taken
-  std::string words;
-
-  [[nodiscard]] int missing() const;
-};
 
 struct VisitSheet {
   PatientRef patient;
@@ -60,8 +40,7 @@ struct VisitDay {
 /// The first day after `after` on which somebody is expected; empty when none is known.
 [[nodiscard]] std::optional<Date> next_visits(const Day& day, Date after);
 
-/// A sheet for each of them. Pieces on the shelf are taken once: what one patient's bench gets, the
-/// next one's does not.
+/// A sheet for each of them.
 [[nodiscard]] VisitDay visit_day(const Day& day, Date on);
 
 }  // namespace sparewell::desk

@@ -23,8 +23,8 @@ void MainFrame::say_paper(const std::string& file) {
 void MainFrame::check_trip() {
   const auto patient = patients_->chosen_patient();
   const auto card = [&](wxWindow* parent, const desk::TravelAnswers& answers) -> std::string {
-    if (const auto request = desk::read_travel(patient, answers); !request) {
-      return request.error().sentence;
+    if (auto refusal = desk::card_refusal(*day_, patient, answers); !refusal.empty()) {
+      return refusal;
     }
     PaperDialog dialog{parent, "Travel card", desk::translation_caution()};
     if (dialog.ShowModal() != wxID_OK) return {};

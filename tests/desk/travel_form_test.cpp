@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+#include "desk/papers/paper_form.hpp"
+#include "desk/sample_day.hpp"
 #include "desk/travel_words.hpp"
 
 using namespace sparewell;
@@ -124,4 +126,20 @@ TEST_CASE("A spare that a check stops is told with its reason, and nothing is re
         std::string::npos);
   REQUIRE(check->unknown.size() == 1);  // the lock that the lanyard needs
   CHECK(check->unknown[0].second == care::Function::lock);
+}
+
+TEST_CASE("Why a card cannot be written is known before its file is asked for") {
+  const Day day{forecast(test_assessment().clinic, built_in_priors(), test_today)};
+  auto answers = usual();
+  CHECK(card_refusal(day, "P-1", answers).starts_with("No prosthesis of P-1"));
+  answers.departure.clear();
+  CHECK(card_refusal(day, "P-1", answers).starts_with("Departure:"));
+  CHECK(read_paper({0, 0, 0}).languages == std::vector<std::string>{"en"});
+  const auto all = static_cast<int>(language_choices().size()) - 1;
+  const auto how = read_paper({all, 1, 1});
+  CHECK(how.languages.size() == paper_languages().size());
+  CHECK(how.paper == exchange::PaperSize::letter);
+  CHECK_FALSE(how.names);
+  CHECK(visits_known(day, "soon").starts_with("Day:"));
+  CHECK(visits_known(day, "2026-12-15") == "1 visit is known for Tue 15 Dec 2026.");
 }

@@ -98,6 +98,21 @@ TEST_CASE("What is booked covers the replacement, and one piece is not promised 
   CHECK(visits.sheets[1].bench[0].missing() == 1);
 }
 
+TEST_CASE("What is set aside for one patient's booking does not keep the rest from the next") {
+  auto assessment = near_their_end();
+  auto& clinic = assessment.clinic;
+  clinic.patients[1].next_visit = visit;
+  clinic.units[3].item = {"A-28"};
+  clinic.shelf = {{{{"A-28"}, "N1", std::nullopt}, "main store", 2}};
+  clinic.reservations = {{{"P-1"}, {"A-28"}, "main store", 1, visit}};
+  const Day day{std::move(assessment)};
+  const auto visits = visit_day(day, visit);
+  REQUIRE(visits.sheets.size() == 2);
+  CHECK(visits.sheets[0].bench[0].missing() == 0);
+  REQUIRE(visits.sheets[1].bench.size() == 1);
+  CHECK(visits.sheets[1].bench[0].missing() == 0);
+}
+
 TEST_CASE("A part that a check speaks against is not made ready") {
   auto assessment = near_their_end();
   assessment.clinic.items[1].constituents = {"mineral oil"};

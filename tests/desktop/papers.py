@@ -3,6 +3,7 @@
 from stage import save_as, wait_until
 
 VISITS = "2026-12-07"
+TRAVELLER = "P-0002"
 
 
 def write_into(stage, title, file):
@@ -24,11 +25,11 @@ def write_visit_sheets(stage, file):
     stage.click("push button", "Put away")
 
 
-def write_travel_card(stage, patient, file):
+def write_travel_card(stage, file):
     stage.press("ctrl+2")
     stage.press("ctrl+f")
-    stage.type(patient)
-    stage.wait_for("label", patient)
+    stage.type(TRAVELLER)
+    stage.wait_for("label", TRAVELLER)
     stage.press("ctrl+k")
     stage.wait_for("push button", "Write travel card...")
     stage.set_text("Departure", "2026-12-10")

@@ -401,7 +401,7 @@ def main():
             mark_as_sent(stage)
             look_at_plans(stage)
             write_visit_sheets(stage, scratch / "visits.pdf")
-            write_travel_card(stage, PATIENT, scratch / "card.pdf")
+            write_travel_card(stage, scratch / "card.pdf")
             issue_and_end(stage, something_on_the_shelf(batch, database), scratch / "sheet.pdf")
             dearer_list(folder, scratch / "prices.csv")
             accept_prices(stage, scratch / "prices.csv")

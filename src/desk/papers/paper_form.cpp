@@ -33,12 +33,26 @@ std::string translation_caution() {
          "speaks it read the paper before it is handed over.";
 }
 
+namespace {
+
+Expected<TravelCheck> checked(const Day& day, const std::string& patient,
+                              const TravelAnswers& answers) {
+  const auto request = read_travel(patient, answers);
+  if (!request) return tl::unexpected{request.error()};
+  return check_travel(day.assessment(), *request);
+}
+
+}  // namespace
+
+std::string card_refusal(const Day& day, const std::string& patient, const TravelAnswers& answers) {
+  const auto check = checked(day, patient, answers);
+  return check ? "" : check.error().sentence;
+}
+
 Expected<int> write_travel_card(const Day& day, const std::string& patient,
                                 const TravelAnswers& answers, const PatientPaper& how,
                                 const std::string& path) {
-  const auto request = read_travel(patient, answers);
-  if (!request) return tl::unexpected{request.error()};
-  const auto check = check_travel(day.assessment(), *request);
+  const auto check = checked(day, patient, answers);
   if (!check) return tl::unexpected{check.error()};
   return print_travel_card(day.clinic(), *check, how, day.today(), path);
 }

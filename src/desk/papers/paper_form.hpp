@@ -22,6 +22,9 @@ struct PaperAnswers {
 /// That somebody should read a translation before it is handed over.
 [[nodiscard]] std::string translation_caution();
 
+/// Why no card can be written of what is filled in; "" when one can.
+[[nodiscard]] std::string card_refusal(const Day& day, const std::string& patient,
+                                       const TravelAnswers& answers);
 /// Checks the trip and writes its card; refuses what is filled in wrongly, naming the field.
 [[nodiscard]] Expected<int> write_travel_card(const Day& day, const std::string& patient,
                                               const TravelAnswers& answers, const PatientPaper& how,

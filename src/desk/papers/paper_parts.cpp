@@ -52,6 +52,26 @@ std::string part_on_paper(const PaperLanguage& language, const Item* item, const
   return words;
 }
 
+std::string side_on_paper(const PaperLanguage& language, Side side) {
+  return language.text(key_of("side.", word(side)));
+}
+
+std::string side_heading_on_paper(const PaperLanguage& language, Side side) {
+  return language.text(fmt::format("side.{}.heading", word(side)));
+}
+
+std::string prosthesis_on_paper(const PaperLanguage& language, const Prosthesis& worn) {
+  return fmt::format("{}, {}", language.text(key_of("prosthesis.", word(worn.level))),
+                     language.text(key_of("suspension.", word(worn.suspension))));
+}
+
+std::string function_on_paper(const PaperLanguage& language, care::Function function) {
+  static constexpr const char* keys[] = {
+      "kind.liner.locking", "kind.liner.cushion", "kind.liner.seal", "kind.sleeve",
+      "kind.pin",           "kind.lock",          "kind.valve",      "kind.pump"};
+  return language.text(keys[static_cast<std::size_t>(function)]);
+}
+
 std::string lot_on_paper(const PaperLanguage& language, const std::string& lot,
                          const std::vector<std::string>& serials) {
   if (lot.empty() && serials.empty()) return language.text("part.no_lot");

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "care/chain.hpp"
 #include "clinic/clinic.hpp"
 #include "desk/papers/paper_language.hpp"
 #include "exchange/documents/paper_size.hpp"
@@ -24,6 +25,14 @@ struct PatientPaper {
 /// that the catalogue does not have is named by its code alone.
 [[nodiscard]] std::string part_on_paper(const PaperLanguage& language, const Item* item,
                                         const ItemCode& code);
+/// "left", "izq.".
+[[nodiscard]] std::string side_on_paper(const PaperLanguage& language, Side side);
+/// "Left side".
+[[nodiscard]] std::string side_heading_on_paper(const PaperLanguage& language, Side side);
+/// "transtibial (below-knee) prosthesis, held by a pin".
+[[nodiscard]] std::string prosthesis_on_paper(const PaperLanguage& language,
+                                              const Prosthesis& worn);
+[[nodiscard]] std::string function_on_paper(const PaperLanguage& language, care::Function function);
 /// "lot A12, serial number 77"; "no lot recorded" when there is neither.
 [[nodiscard]] std::string lot_on_paper(const PaperLanguage& language, const std::string& lot,
                                        const std::vector<std::string>& serials);

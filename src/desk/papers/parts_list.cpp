@@ -112,7 +112,7 @@ exchange::PartsList parts_list(const PaperLanguage& language, const Day& day,
   list.written_on = language.say("caution.records", language.date(day.today()));
   list.explained = {language.text(parts.empty() ? "list.none" : "list.explained")};
   for (const auto& part : parts) {
-    const auto heading = language.text(fmt::format("side.{}.heading", word(part.side)));
+    const auto heading = side_heading_on_paper(language, part.side);
     if (list.sides.empty() || list.sides.back().heading != heading) {
       list.sides.push_back({heading, {}});
     }

@@ -16,29 +16,6 @@ using exchange::PicturedWords;
 
 constexpr std::array sides{Side::left, Side::right};
 
-std::string side_words(const PaperLanguage& language, Side side) {
-  return language.text(fmt::format("side.{}", word(side)));
-}
-
-std::string side_heading(const PaperLanguage& language, Side side) {
-  return language.text(fmt::format("side.{}.heading", word(side)));
-}
-
-/// "transtibial prosthesis, held by a pin".
-std::string prosthesis_words(const PaperLanguage& language, const Prosthesis& worn) {
-  auto level = std::string{word(worn.level)};
-  std::ranges::replace(level, ' ', '_');
-  return fmt::format("{}, {}", language.text(fmt::format("prosthesis.{}", level)),
-                     language.text(fmt::format("suspension.{}", word(worn.suspension))));
-}
-
-std::string function_on_paper(const PaperLanguage& language, care::Function function) {
-  static constexpr const char* keys[] = {
-      "kind.liner.locking", "kind.liner.cushion", "kind.liner.seal", "kind.sleeve",
-      "kind.pin",           "kind.lock",          "kind.valve",      "kind.pump"};
-  return language.text(keys[static_cast<std::size_t>(function)]);
-}
-
 class Card {
  public:
   Card(const PaperLanguage& language, const Clinic& clinic, const TravelCheck& check, Date today)
@@ -82,13 +59,14 @@ class Card {
       const auto on_side = care::worn_on(clinic_, index_, patient, side, today_);
       if (on_side.prosthesis != nullptr) {
         section.lines.push_back(
-            {Pictogram::none, prosthesis_words(language_, *on_side.prosthesis), true});
+            {Pictogram::none, prosthesis_on_paper(language_, *on_side.prosthesis), true});
       }
       add_worn(section, parts, side);
       add_unknown(section, side);
       if (section.lines.empty()) continue;
       section.heading = {Pictogram::none,
-                         language_.say("card.worn.side", side_heading(language_, side)), true};
+                         language_.say("card.worn.side", side_heading_on_paper(language_, side)),
+                         true};
       made.push_back(std::move(section));
     }
     if (!made.empty()) return made;
@@ -131,7 +109,7 @@ class Card {
     if (part.spares == 0) return;
     const auto* item = index_.item(part.item);
     const auto name = fmt::format("{} ({})", part_on_paper(language_, item, part.item),
-                                  side_words(language_, part.side));
+                                  side_on_paper(language_, part.side));
     if (!part.stops.empty()) {
       made.lines.push_back(
           {Pictogram::warning,

@@ -84,7 +84,9 @@ void TravelDialog::write_card() {
   const auto said = card_(this, answers());
   if (said.empty()) return;
   show_answer();
-  told_->ChangeValue(to_wx(said) + "\n\n" + told_->GetValue());
+  // What the check says anyway is not said twice.
+  const auto told = told_->GetValue();
+  if (told != to_wx(said)) told_->ChangeValue(to_wx(said) + "\n\n" + told);
 }
 
 void TravelDialog::lend() {

@@ -156,11 +156,11 @@ TEST_CASE("Thicker socks lately are told as a sign to measure, with the mean and
     unit.copy = i;
     clinic.units.push_back(unit);
   }
-  const auto found = fit_findings(clinic, ana, today);
+  const auto found = limb_findings(clinic, ana, today);
   REQUIRE(found.size() == 1);
-  CHECK(found[0].key == "sock_sign");
-  CHECK(says(found[0].words, "5.0 plies on average"));
-  CHECK(says(found[0].words, "measure it"));
+  CHECK(found[0].finding.key == "sock_sign");
+  CHECK(says(found[0].finding.words, "5.0 plies on average"));
+  CHECK(says(found[0].finding.words, "measure it"));
 }
 
 TEST_CASE("The drawing of a limb holds its dots, its band and the size that is worn") {

@@ -34,7 +34,8 @@ void write_notes(PdfPages& pages, const PicturedSection& section) {
   if (section.lines.empty()) return;
   pages.need(90);
   pages.paragraph(section.heading.words, 13, true, 14);
-  for (const auto& each : section.lines) pages.pictured(each.picture, each.words, note, 5);
+  for (const auto& each : section.lines)
+    pages.pictured(each.picture, each.words, {body, each.bold}, 5);
 }
 
 void write_list(PdfPages& pages, const PartsList& list) {

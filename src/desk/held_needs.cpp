@@ -10,6 +10,7 @@
 #include "care/next_size.hpp"
 #include "care/sensitivity.hpp"
 #include "clinic/in_parallel.hpp"
+#include "desk/by_patient.hpp"
 #include "desk/issue_words.hpp"
 #include "desk/limb_forecast.hpp"
 #include "desk/substance_table.hpp"

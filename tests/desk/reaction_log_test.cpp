@@ -158,5 +158,8 @@ TEST_CASE("The window records what is filled in, and refuses in one sentence") {
   CHECK(made->notes.at(0) == "Recorded for P-1: rash and dry skin, left, from 20 Nov 2026 on.");
   CHECK(work->all<Reaction>().at(0).record.signs == std::vector<std::string>{"rash", "dry skin"});
   const auto view = reactions_view(day, ana);
+  // Two items, and two substances with their groups, each under a heading.
+  CHECK(view.chart.strips.size() == 1 + 2 + 1 + 2);
+  CHECK(view.chart.strips[4].label == "mineral oil and 1 more");
   CHECK(view.text.find("patch test") < view.text.find("Reactions, by their number"));
 }

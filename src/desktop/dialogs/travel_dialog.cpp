@@ -3,6 +3,7 @@
 #include <wx/button.h>
 #include <wx/choice.h>
 #include <wx/msgdlg.h>
+#include <wx/panel.h>
 #include <wx/textctrl.h>
 
 #include "desktop/text.hpp"
@@ -22,10 +23,14 @@ TravelDialog::TravelDialog(wxWindow* parent, const std::string& introduction, An
       answer_{std::move(answer)},
       lending_{std::move(lending)} {
   make_fields();
-  auto* lend_button = new wxButton{this, wxID_ANY, "Le&nd the spares..."};
+  auto* row = new wxPanel{this};
+  auto* lend_button = new wxButton{row, wxID_ANY, "Le&nd the spares..."};
   lend_button->SetToolTip("Lend what lies on the shelf of what is to be packed");
   lend_button->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { lend(); });
-  add_wide(lend_button, 0);
+  auto* in_row = new wxBoxSizer{wxHORIZONTAL};
+  in_row->Add(lend_button);
+  row->SetSizer(in_row);
+  add_wide(row, 0);
   finish("C&lose", false);
   pause_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { show_answer(); });
   for (wxTextCtrl* field : {departure_, back_, delay_, kneeling_, wear_hours_, resupply_}) {
@@ -58,7 +63,7 @@ void TravelDialog::make_fields() {
                          wxID_ANY,
                          "",
                          wxDefaultPosition,
-                         wxSize(FromDIP(width), 13 * GetCharHeight()),
+                         wxSize(FromDIP(width), 10 * GetCharHeight()),
                          wxTE_MULTILINE | wxTE_READONLY | wxTE_BESTWRAP};
   set_accessible_name(*told_, "What the check says");
   add_wide(told_, 1);

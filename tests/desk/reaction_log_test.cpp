@@ -112,6 +112,9 @@ TEST_CASE("Unknown contents and days without parts are said, and who decides") {
   REQUIRE(limits.size() == 2);
   CHECK(limits[0].starts_with("1 reaction began on days for which no part is recorded"));
   CHECK(limits[1].starts_with("What A-28 holds is not known"));
+  day.clinic.sensitivities = {{ana, "mineral oil", "rash", "patch test", std::nullopt}};
+  CHECK(suspect_limits(suspects_of_patient(day.clinic, ana, test_today)[0]).back() ==
+        "Recorded as sensitive to mineral oil (patch test); the chances do not reckon with that.");
   const auto cautions = suspect_cautions();
   CHECK(cautions[0].find("patch test") != std::string::npos);
   CHECK(cautions.back().find("does not replace") != std::string::npos);

@@ -83,12 +83,16 @@ def bookings(batch, database):
             for row in json.loads(said)["bookings"]]
 
 
-def book_for_visit(stage, batch, database):
+def choose_patient(stage):
     stage.press("ctrl+f")
     stage.type(PATIENT)
     patients = stage.wait_for("table", "Patients")
     wait_until("the patient alone is listed", lambda: stage.rows(patients) == 1)
     stage.press("Down")
+
+
+def book_for_visit(stage, batch, database):
+    choose_patient(stage)
     stage.press("ctrl+b")
     stage.wait_for("push button", "Book")
     stage.type(BOOKED)
@@ -118,11 +122,7 @@ def reactions(batch, database):
 
 
 def record_reaction(stage, batch, database):
-    stage.press("ctrl+f")
-    stage.type(PATIENT)
-    patients = stage.wait_for("table", "Patients")
-    wait_until("the patient alone is listed", lambda: stage.rows(patients) == 1)
-    stage.press("Down")
+    choose_patient(stage)
     stage.press("ctrl+h")
     stage.wait_for("push button", "Record")
     stage.set_text("Signs", "itching, redness")

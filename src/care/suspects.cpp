@@ -61,6 +61,8 @@ Suspects suspects_of(const Clinic& clinic, const PatientRef& patient, Side side,
       made.onsets, [&](const Onset& onset) { return !holds(made.at_risk, onset.day); });
   made.not_observed = static_cast<int>(gone);
   made.not_known = std::move(exposures.not_known);
+  std::ranges::copy_if(clinic.sensitivities, std::back_inserter(made.recorded),
+                       [&](const Sensitivity& noted) { return noted.patient == patient; });
   made.substances = ranked(std::move(exposures.substances), made, prior);
   made.items = ranked(std::move(exposures.items), made, prior);
   return made;

@@ -34,7 +34,8 @@ struct Suspects {
   DaySpans at_risk;           ///< days on which an onset could be noted
   Ranking substances;
   Ranking items;
-  std::vector<ItemCode> not_known;  ///< see Exposures
+  std::vector<ItemCode> not_known;    ///< see Exposures
+  std::vector<Sensitivity> recorded;  ///< of the patient; the chances do not reckon with them
 };
 
 /// Pure. Compares the patient with themselves on one side: onsets while something was worn against

@@ -6,6 +6,7 @@
 #include "desk/patient_card.hpp"
 #include "desk/reaction_record.hpp"
 #include "desk/suspect_words.hpp"
+#include "desk/wording.hpp"
 
 namespace sparewell::desk {
 namespace {
@@ -28,6 +29,24 @@ Expected<Reaction> read_reaction(const PatientRef& patient, const std::vector<st
   reaction.signs = signs_in(given[3]);
   reaction.note = given[4];
   return reaction;
+}
+
+/// A heading and a strip for each substance, or those that cannot be told apart, the likeliest
+/// first.
+void add_substances(WornChart& chart, const care::Suspects& found) {
+  if (found.substances.suspects.empty()) return;
+  chart.strips.push_back(
+      {fmt::format("{} side: substances, until {} days after the last contact",
+                   capitalised(std::string{word(found.side)}), care::carry_over_days),
+       "",
+       "",
+       {}});
+  for (const auto& suspect : found.substances.suspects) {
+    const auto more = suspect.alike.size() - 1;
+    auto label = suspect.alike.front().name;
+    if (more > 0) label += fmt::format(" and {} more", more);
+    chart.strips.push_back({"", label, suspect_words(suspect), suspect.alike.front().spans});
+  }
 }
 
 }  // namespace
@@ -70,6 +89,7 @@ ReactionsView reactions_view(const Day& day, const PatientRef& patient) {
       patient_words(day, patient));
   view.chart = worn_chart(day.clinic(), patient, day.today());
   const auto found = suspects_of_patient(day.clinic(), patient, day.today());
+  for (const auto& side : found) add_substances(view.chart, side);
   for (const auto& caution : suspect_cautions()) view.text += caution + "\n";
   view.text += "\n";
   for (const auto& side : found) view.text += suspects_text(side) + "\n";

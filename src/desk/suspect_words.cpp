@@ -120,6 +120,16 @@ std::vector<std::string> suspect_limits(const care::Suspects& found) {
         "What {} hold{} is not known; ask the maker. Substances in {} are not among these.",
         list_words(items), items.size() == 1 ? "s" : "", items.size() == 1 ? "it" : "them"));
   }
+  if (!found.recorded.empty()) {
+    std::vector<std::string> known;
+    for (const auto& noted : found.recorded) {
+      known.push_back(noted.established_by.empty()
+                          ? noted.substance
+                          : fmt::format("{} ({})", noted.substance, noted.established_by));
+    }
+    made.push_back(fmt::format("Recorded as sensitive to {}; the chances do not reckon with that.",
+                               list_words(known)));
+  }
   return made;
 }
 
@@ -129,6 +139,9 @@ std::vector<std::string> suspect_cautions() {
       "test, read by a clinician, shows a contact allergy, and every lasting dermatitis of the "
       "residual limb should be patch tested (J Am Acad Dermatol 42 (2000) 501-507). Thioureas in "
       "rubber are missed by common ready-made series (Dermatitis 15 (2004) 206-209).",
+      "Chances begin at one in three that something recorded is the cause, alike for each: about "
+      "one third of those with a dermatitis of the residual limb had an allergic one (J Am Acad "
+      "Dermatol, as above).",
       "Friction, sweat, heat, washing, infection and fit cause reactions as well and are not "
       "compared. Parts that were taken away because of a reaction were worn for a shorter time, "
       "which makes them look somewhat worse than they are.",

@@ -30,7 +30,8 @@ enum class Telling {
 /// "mineral oil"; with how it is known where it is not declared.
 [[nodiscard]] std::string suspect_name(const care::Exposure& exposure);
 
-/// What stands against the comparison, a sentence each: days without parts, unknown contents.
+/// What stands against the comparison, a sentence each: days without parts, unknown contents; and
+/// what the patient is known to be sensitive to.
 [[nodiscard]] std::vector<std::string> suspect_limits(const care::Suspects& found);
 
 /// That this is no diagnosis, and who decides.

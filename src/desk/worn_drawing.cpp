@@ -60,12 +60,12 @@ WornDrawing draw_worn(const WornChart& chart, const StripMeasures& measures) {
 std::string worn_chart_words(const WornChart& chart) {
   std::vector<std::string> items;
   for (const auto& strip : chart.strips) {
-    if (strip.heading.empty()) items.push_back(strip.words);
+    items.push_back(strip.heading.empty() ? strip.words : strip.heading + ":");
   }
   return fmt::format(
-      "{} and {} worn on the skin. {}",
+      "{}. {}",
       count_words(static_cast<long long>(chart.reactions.size()), "reaction", "reactions"),
-      count_words(static_cast<long long>(items.size()), "item", "items"), fmt::join(items, " "));
+      fmt::join(items, " "));
 }
 
 std::string numbered_log(const WornChart& chart) {

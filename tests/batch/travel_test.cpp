@@ -91,12 +91,13 @@ TEST_CASE("Parts that can be had at the place make the trip surer, and water les
 TEST_CASE("Several who travel together share spares of the same item") {
   const SampleClinic clinic;
   auto team = trip;
-  team.insert(team.end(), {"--patient", "P-0106", "--patient", "P-0015"});
+  team.insert(team.end(), {"--patient", "P-0001", "--patient", "P-0005"});
   const auto ran = clinic.run(team);
   CAPTURE(ran.errors);
   REQUIRE(ran.status <= 1);
   const auto document = ran.json();
   CHECK(document["members"].size() == 3);
+  CHECK_FALSE(document["shared"].empty());
   for (const auto& shared : document["shared"]) CHECK(shared["users"].size() >= 2);
   CHECK(document["assurance_with"] >= document["assurance_without"]);
   CHECK(clinic.tell(team).out.find("nobody of 3 patients is left without") != std::string::npos);

@@ -112,6 +112,9 @@ TEST_CASE("Unknown contents and days without parts are said, and who decides") {
   REQUIRE(limits.size() == 2);
   CHECK(limits[0].starts_with("1 reaction began on days for which no part is recorded"));
   CHECK(limits[1].starts_with("What A-28 holds is not known"));
+  day.clinic.sensitivities = {{ana, "mineral oil", "rash", "patch test", std::nullopt}};
+  CHECK(suspect_limits(suspects_of_patient(day.clinic, ana, test_today)[0]).back() ==
+        "Recorded as sensitive to mineral oil (patch test); the chances do not reckon with that.");
   const auto cautions = suspect_cautions();
   CHECK(cautions[0].find("patch test") != std::string::npos);
   CHECK(cautions.back().find("does not replace") != std::string::npos);
@@ -158,5 +161,8 @@ TEST_CASE("The window records what is filled in, and refuses in one sentence") {
   CHECK(made->notes.at(0) == "Recorded for P-1: rash and dry skin, left, from 20 Nov 2026 on.");
   CHECK(work->all<Reaction>().at(0).record.signs == std::vector<std::string>{"rash", "dry skin"});
   const auto view = reactions_view(day, ana);
+  // Two items, and two substances with their groups, each under a heading.
+  CHECK(view.chart.strips.size() == 1 + 2 + 1 + 2);
+  CHECK(view.chart.strips[4].label == "mineral oil and 1 more");
   CHECK(view.text.find("patch test") < view.text.find("Reactions, by their number"));
 }

@@ -126,7 +126,9 @@ TEST_CASE(
     of.patient = ref;
     // As sure together as the team: each to the third root.
     of.wanted = std::cbrt(0.99);
-    for (const auto& part : check_travel(assessment, of)->parts) alone += part.spares;
+    const auto by_itself = check_travel(assessment, of);
+    REQUIRE(by_itself);
+    for (const auto& part : by_itself->parts) alone += part.spares;
   }
   CHECK(own.spares + team->shared[0].part.spares + team->shared[1].part.spares <= alone);
   const auto words = team_text(*team, today);
@@ -205,7 +207,12 @@ TEST_CASE("Spares on the shelf are lent for the trip, unless a check stops one")
   for (const auto& each : clinic.prostheses) work->put(each);
   for (const auto& each : clinic.units) work->put(each);
   for (const auto& level : clinic.shelf) {
-    work->record({.lot = level.lot, .place = level.place, .quantity = level.quantity, .on = today});
+    StockMovement receipt;
+    receipt.lot = level.lot;
+    receipt.place = level.place;
+    receipt.quantity = level.quantity;
+    receipt.on = today;
+    work->record(receipt);
   }
   const auto lent = lend_spares(*work, *check, today);
   REQUIRE_MESSAGE(lent, lent.error().sentence);

@@ -193,11 +193,7 @@ def reactions(batch, database):
 
 
 def record_reaction(stage, batch, database):
-    stage.press("ctrl+f")
-    stage.type(PATIENT)
-    patients = stage.wait_for("table", "Patients")
-    wait_until("the patient alone is listed", lambda: stage.rows(patients) == 1)
-    stage.press("Down")
+    choose_patient(stage)
     stage.press("ctrl+h")
     stage.wait_for("push button", "Record")
     stage.set_text("Signs", "itching, redness")

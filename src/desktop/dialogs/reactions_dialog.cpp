@@ -18,7 +18,7 @@ constexpr int width = 900;
 ReactionsDialog::ReactionsDialog(wxWindow* parent, const desk::ReactionsView& view)
     : Form{parent, "Reactions and suspects", view.intro} {
   auto* chart = new WornChart{this, view.chart};
-  const int rows = std::clamp(static_cast<int>(view.chart.strips.size()), 3, 9);
+  const int rows = std::clamp(static_cast<int>(view.chart.strips.size()), 3, 8);
   chart->SetMinSize({FromDIP(width), (rows + 3) * (GetCharHeight() + FromDIP(8))});
   add_wide(chart, 1);
   auto* told = new wxTextCtrl{this,

@@ -3,6 +3,7 @@
 #include <wx/button.h>
 #include <wx/choice.h>
 #include <wx/msgdlg.h>
+#include <wx/panel.h>
 #include <wx/textctrl.h>
 
 #include "desktop/text.hpp"
@@ -24,7 +25,8 @@ TravelDialog::TravelDialog(wxWindow* parent, const std::string& introduction, An
       lending_{std::move(lending)} {
   make_fields();
   add_action("Write travel &card...", [this] { write_card(); });
-  add_action("Le&nd the spares...", [this] { lend(); });
+  add_action("Le&nd the spares...", [this] { lend(); })
+      ->SetToolTip("Lend what lies on the shelf of what is to be packed");
   finish("C&lose", false);
   pause_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { show_answer(); });
   for (wxTextCtrl* field : {departure_, back_, delay_, kneeling_, wear_hours_, resupply_}) {
@@ -57,7 +59,7 @@ void TravelDialog::make_fields() {
                          wxID_ANY,
                          "",
                          wxDefaultPosition,
-                         wxSize(FromDIP(width), 13 * GetCharHeight()),
+                         wxSize(FromDIP(width), 10 * GetCharHeight()),
                          wxTE_MULTILINE | wxTE_READONLY | wxTE_BESTWRAP};
   set_accessible_name(*told_, "What the check says");
   add_wide(told_, 1);

@@ -64,6 +64,13 @@ void WornChart::paint() {
   graphics->SetFont(GetFont().Bold(), colours.text);
   graphics->DrawText(reactions_label, FromDIP(6), drawing_.marks_top + FromDIP(4));
   for (const auto& mark : drawing_.marks) paint_mark(*graphics, mark);
+  // Over the lines, which would cross their letters.
+  graphics->SetFont(GetFont().Bold(), colours.text);
+  for (const auto& row : drawing_.rows) {
+    if (!row.heading) continue;
+    graphics->DrawText(to_wx(chart_.strips[row.strip].heading), FromDIP(6), row.top + FromDIP(4),
+                       graphics->CreateBrush(wxBrush{colours.paper}));
+  }
 }
 
 void WornChart::paint_row(wxGraphicsContext& graphics, const desk::WornShape& row) const {
@@ -72,11 +79,7 @@ void WornChart::paint_row(wxGraphicsContext& graphics, const desk::WornShape& ro
   const auto& strip = chart_.strips[row.strip];
   const double middle = row.top + size.row_height / 2;
   const double text_top = middle - GetCharHeight() / 2.0;
-  if (row.heading) {
-    graphics.SetFont(GetFont().Bold(), colours.text);
-    graphics.DrawText(to_wx(strip.heading), FromDIP(6), text_top);
-    return;
-  }
+  if (row.heading) return;
   graphics.PushState();
   graphics.Clip(0, row.top, size.label_width - FromDIP(8), size.row_height);
   graphics.SetFont(GetFont(), colours.text);

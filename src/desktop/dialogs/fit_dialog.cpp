@@ -23,7 +23,7 @@ FitDialog::FitDialog(wxWindow* parent, const std::string& introduction,
   by_ = add_text("&By", first_day, "The day to look ahead to, such as 2027-05-26");
   limb_ = add_choice("&Limb", desk::limb_names(shown_), 0, "Side and height of the drawing");
   chart_ = new LimbChart{this};
-  add_wide(chart_, 1);
+  add_wide(chart_, 3);
   told_ = new wxTextCtrl{this,
                          wxID_ANY,
                          "",
@@ -31,7 +31,7 @@ FitDialog::FitDialog(wxWindow* parent, const std::string& introduction,
                          wxSize(FromDIP(width), 9 * GetCharHeight()),
                          wxTE_MULTILINE | wxTE_READONLY | wxTE_BESTWRAP};
   set_accessible_name(*told_, "Fit and trend in words");
-  add_wide(told_, 1);
+  add_wide(told_, 2);
   finish("C&lose", false);
   pause_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { show_answer(); });
   by_->Bind(wxEVT_TEXT, [this](wxCommandEvent&) { pause_.StartOnce(pause_ms); });

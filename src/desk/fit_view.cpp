@@ -28,10 +28,12 @@ int on_hand(const Clinic& clinic, const ItemCode& item, Date today) {
   return pieces;
 }
 
-bool conflicts(const Clinic& clinic, const Item& item, const PatientRef& patient) {
+/// That no clinician decided about.
+bool conflicts(const Clinic& clinic, const Item& item, const PatientRef& patient, Date today) {
   const auto verdicts =
-      care::check_sensitivities(item, patient, clinic.sensitivities, built_in_substances());
-  return verdicts.front().verdict == care::Verdict::conflict;
+      care::check_sensitivities(item, patient, clinic.sensitivities,
+                                *substances_of(clinic, today), clinic.decisions, today);
+  return verdicts.front().verdict == care::Verdict::conflict && !verdicts.front().decided;
 }
 
 /// The circumference that another size is wanted for; empty while the present one does.
@@ -78,7 +80,7 @@ void find_day_and_size(FitPart& part, const Clinic& clinic, Date today) {
   const Item* next = care::size_for(part.item, *circumference, clinic.items);
   if (next == nullptr) return;
   part.next = next->code;
-  part.next_conflicts = conflicts(clinic, *next, part.patient);
+  part.next_conflicts = conflicts(clinic, *next, part.patient, today);
   part.next_on_hand = on_hand(clinic, next->code, today);
 }
 

@@ -150,9 +150,10 @@ std::vector<std::string> suspect_cautions() {
 
 std::vector<care::Suspects> suspects_of_patient(const Clinic& clinic, const PatientRef& patient,
                                                 Date today) {
+  const auto substances = substances_of(clinic, today);
   std::vector<care::Suspects> made;
   for (const Side side : care::sides_worn(clinic, patient)) {
-    made.push_back(care::suspects_of(clinic, patient, side, built_in_substances(), today));
+    made.push_back(care::suspects_of(clinic, patient, side, *substances, today));
   }
   return made;
 }

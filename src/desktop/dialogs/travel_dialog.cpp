@@ -3,7 +3,6 @@
 #include <wx/button.h>
 #include <wx/choice.h>
 #include <wx/msgdlg.h>
-#include <wx/panel.h>
 #include <wx/textctrl.h>
 
 #include "desktop/text.hpp"

@@ -1,11 +1,14 @@
 #include "desk/travel_form.hpp"
 
+#include <algorithm>
 #include <charconv>
+#include <variant>
 
 #include <fmt/format.h>
 
 #include "desk/patient_card.hpp"
 #include "desk/travel_lend.hpp"
+#include "desk/travel_team.hpp"
 #include "desk/travel_words.hpp"
 
 namespace sparewell::desk {
@@ -74,14 +77,81 @@ Expected<TravelRequest> read_travel(const std::string& patient, const TravelAnsw
 
 namespace {
 
-Expected<TravelCheck> checked(const Day& day, const std::string& patient,
-                              const TravelAnswers& answers) {
+/// The patient and those who travel along, each as typed.
+std::vector<std::string> travellers(const std::string& patient, const std::string& with) {
+  std::vector<std::string> made{patient};
+  std::size_t from = 0;
+  while (from < with.size()) {
+    const auto to = std::min(with.find(',', from), with.size());
+    auto name = with.substr(from, to - from);
+    name.erase(0, std::min(name.find_first_not_of(' '), name.size()));
+    name.erase(name.find_last_not_of(' ') + 1);
+    if (!name.empty()) made.push_back(std::move(name));
+    from = to + 1;
+  }
+  return made;
+}
+
+/// One patient alone, or several.
+using Checked = std::variant<TravelCheck, TeamCheck>;
+
+Expected<Checked> checked(const Day& day, const std::string& patient,
+                          const TravelAnswers& answers) {
   if (answers.departure.empty() || answers.back.empty()) {
     return refuse("Fill in the days of departure and return.");
   }
   const auto request = read_travel(patient, answers);
   if (!request) return tl::unexpected{request.error()};
-  return check_travel(day.assessment(), *request);
+  const auto patients = travellers(patient, answers.with);
+  if (patients.size() > 1) {
+    auto team = check_team(day.assessment(), *request, patients);
+    if (!team) return tl::unexpected{team.error()};
+    return Checked{std::move(*team)};
+  }
+  auto check = check_travel(day.assessment(), *request);
+  if (!check) return tl::unexpected{check.error()};
+  return Checked{std::move(*check)};
+}
+
+std::string first_stop(const TravelCheck& check) {
+  for (const TravelPart& part : check.parts) {
+    if (!part.stops.empty()) return part.stops.front().words;
+  }
+  return {};
+}
+
+std::string first_stop(const TeamCheck& team) {
+  for (const TravelCheck& member : team.members) {
+    if (auto words = first_stop(member); !words.empty()) return words;
+  }
+  return {};
+}
+
+std::string text_of(const TravelCheck& check, Date today) {
+  auto text = travel_verdict(check) + "\n\n";
+  for (const auto& gap : travel_gaps(check)) text += gap + "\n";
+  for (std::size_t i = 0; i < check.parts.size(); ++i) {
+    text += travel_part_words(check, i, today) + "\n";
+  }
+  text += "\n";
+  for (const auto& caution : water_cautions(check)) text += caution + "\n";
+  for (const auto& caution : travel_cautions(check.request)) text += caution + "\n";
+  text.pop_back();
+  return text;
+}
+
+std::string text_of(const TeamCheck& team, Date today) {
+  auto text = team_text(team, today) + "\n";
+  for (const auto& member : team.members) {
+    for (const auto& caution : water_cautions(member)) {
+      text += fmt::format("{}: {}\n", member.request.patient, caution);
+    }
+  }
+  for (const auto& caution : travel_cautions(team.members.front().request)) {
+    text += fmt::format("{}\n", caution);
+  }
+  text.pop_back();
+  return text;
 }
 
 }  // namespace
@@ -90,16 +160,16 @@ Expected<std::string> lending_question(const Day& day, const std::string& patien
                                        const TravelAnswers& answers) {
   const auto check = checked(day, patient, answers);
   if (!check) return tl::unexpected{check.error()};
-  for (const TravelPart& part : check->parts) {
-    if (part.stops.empty()) continue;
-    return refuse(
-        fmt::format("{} Nothing is lent. Where a clinician decides otherwise, lend it by "
-                    "itself.",
-                    part.stops.front().words));
+  const auto stop = std::visit([](const auto& each) { return first_stop(each); }, *check);
+  if (!stop.empty()) {
+    return refuse(fmt::format("{} Nothing is lent. Where a clinician decides otherwise, lend it by "
+                              "itself.",
+                              stop));
   }
-  const auto words = lending_words(*check);
+  const auto words = std::visit([](const auto& each) { return lending_words(each); }, *check);
   if (words.empty()) return refuse("No spare that is to be packed lies on the shelf.");
-  return fmt::format("Lend {} {}?", patient, words);
+  return std::holds_alternative<TeamCheck>(*check) ? fmt::format("Lend {}?", words)
+                                                   : fmt::format("Lend {} {}?", patient, words);
 }
 
 Expected<Booked> lend_for_trip(const ClinicFile& file, const Day& day, const std::string& patient,
@@ -108,22 +178,16 @@ Expected<Booked> lend_for_trip(const ClinicFile& file, const Day& day, const std
   if (!check) return tl::unexpected{check.error()};
   return in_one_work(
       *open_store(file), {file.who, "spares were lent for a trip"},
-      [&](store::UnitOfWork& work) { return lend_spares(work, *check, file.today); });
+      [&](store::UnitOfWork& work) {
+        return std::visit([&](const auto& each) { return lend_spares(work, each, file.today); },
+                          *check);
+      });
 }
 
 std::string travel_text(const Day& day, const std::string& patient, const TravelAnswers& answers) {
   const auto check = checked(day, patient, answers);
   if (!check) return check.error().sentence;
-  auto text = travel_verdict(*check) + "\n\n";
-  for (const auto& gap : travel_gaps(*check)) text += gap + "\n";
-  for (std::size_t i = 0; i < check->parts.size(); ++i) {
-    text += travel_part_words(*check, i, day.today()) + "\n";
-  }
-  text += "\n";
-  for (const auto& caution : water_cautions(*check)) text += caution + "\n";
-  for (const auto& caution : travel_cautions(check->request)) text += caution + "\n";
-  text.pop_back();
-  return text;
+  return std::visit([&](const auto& each) { return text_of(each, day.today()); }, *check);
 }
 
 }  // namespace sparewell::desk

@@ -32,6 +32,7 @@ struct TravelAnswers {
   std::string sweating;
   std::string impact_sport;
   std::string resupply = {};  ///< days until a failed part can be had at the place; empty: never
+  std::string with = {};      ///< references of others who travel along, with commas between them
 };
 
 /// What stands above the form.

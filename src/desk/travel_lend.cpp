@@ -72,16 +72,39 @@ Expected<Booked> lend_spares(store::UnitOfWork& work, const TeamCheck& team, Dat
   return finished(std::move(booked));
 }
 
+namespace {
+
+void add_pieces(std::vector<std::string>& pieces, const TravelPart& part) {
+  for (const StockLevel& level : part.take) {
+    pieces.push_back(fmt::format(
+        "{} of {}{} from {}", number_words(level.quantity), level.lot.item.text,
+        level.lot.lot.empty() ? std::string{} : fmt::format(", lot {},", level.lot.lot),
+        level.place));
+  }
+}
+
+}  // namespace
+
+std::string lending_words(const TeamCheck& team) {
+  std::vector<std::string> told;
+  for (std::size_t i = 0; i < team.members.size(); ++i) {
+    std::vector<std::string> pieces;
+    for (const TravelPart& part : team.members[i].parts) add_pieces(pieces, part);
+    for (const SharedSpares& shared : team.shared) {
+      if (shared.users.front().member == i) add_pieces(pieces, shared.part);
+    }
+    if (pieces.empty()) continue;
+    told.push_back(
+        fmt::format("{} {}", team.members[i].request.patient, list_words(pieces)));
+  }
+  if (told.empty()) return {};
+  return fmt::format("{}; until {}", fmt::join(told, "; "),
+                     date_words(team.members.front().last_day));
+}
+
 std::string lending_words(const TravelCheck& check) {
   std::vector<std::string> pieces;
-  for (const TravelPart& part : check.parts) {
-    for (const StockLevel& level : part.take) {
-      pieces.push_back(fmt::format(
-          "{} of {}{} from {}", number_words(level.quantity), level.lot.item.text,
-          level.lot.lot.empty() ? std::string{} : fmt::format(", lot {},", level.lot.lot),
-          level.place));
-    }
-  }
+  for (const TravelPart& part : check.parts) add_pieces(pieces, part);
   if (pieces.empty()) return {};
   return fmt::format("{}; until {}", list_words(pieces), date_words(check.last_day));
 }

@@ -20,5 +20,7 @@ namespace sparewell::desk {
 
 /// "1 of LS10-24, lot A7, from main store; until 6 Jan 2027": to be confirmed; "" for nothing.
 [[nodiscard]] std::string lending_words(const TravelCheck& check);
+/// The same of several, each with the reference: "P-1 ...; P-2 ...".
+[[nodiscard]] std::string lending_words(const TeamCheck& team);
 
 }  // namespace sparewell::desk

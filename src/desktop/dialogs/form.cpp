@@ -20,18 +20,19 @@ std::string without_mnemonic(std::string label) {
 
 }  // namespace
 
-Form::Form(wxWindow* parent, const std::string& title, const std::string& intro)
+Form::Form(wxWindow* parent, const std::string& title, const std::string& intro, int across)
     : wxDialog{parent,        wxID_ANY,
                to_wx(title),  wxDefaultPosition,
-               wxDefaultSize, wxDEFAULT_DIALOG_STYLE | wxRESIZE_BORDER} {
+               wxDefaultSize, wxDEFAULT_DIALOG_STYLE | wxRESIZE_BORDER},
+      across_{across} {
   column_ = new wxBoxSizer{wxVERTICAL};
   if (!intro.empty()) {
     auto* text = new wxStaticText{this, wxID_ANY, to_wx(intro)};
-    text->Wrap(FromDIP(520));
+    text->Wrap(FromDIP(across > 1 ? 720 : 520));
     column_->Add(text, wxSizerFlags{}.Border(wxALL, FromDIP(12)));
   }
-  fields_ = new wxFlexGridSizer{2, FromDIP(8), FromDIP(12)};
-  fields_->AddGrowableCol(1, 1);
+  fields_ = new wxFlexGridSizer{2 * across, FromDIP(8), FromDIP(12)};
+  for (int i = 0; i < across; ++i) fields_->AddGrowableCol(static_cast<std::size_t>(2 * i + 1), 1);
   column_->Add(fields_, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(12)));
 }
 
@@ -51,7 +52,7 @@ wxTextCtrl* Form::add_text(const std::string& label, const std::string& value,
                                to_wx(value),  wxDefaultPosition,
                                wxDefaultSize, lines > 1 ? wxTE_MULTILINE : 0L};
   const int height = lines > 1 ? lines * GetCharHeight() + FromDIP(12) : -1;
-  field->SetMinSize({FromDIP(340), height});
+  field->SetMinSize({FromDIP(across_ > 1 ? 220 : 340), height});
   add_field(label, text, field, help);
   return field;
 }

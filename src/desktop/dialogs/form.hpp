@@ -19,7 +19,8 @@ namespace sparewell::desktop {
 
 class Form : public wxDialog {
  public:
-  Form(wxWindow* parent, const std::string& title, const std::string& intro = {});
+  /// `across` fields stand side by side.
+  Form(wxWindow* parent, const std::string& title, const std::string& intro = {}, int across = 1);
 
  protected:
   /// `label` has its mnemonic; the field is named after it for screen readers.
@@ -43,6 +44,7 @@ class Form : public wxDialog {
   void add_field(const std::string& label, wxStaticText* text, wxWindow* field,
                  const std::string& help);
 
+  int across_ = 1;
   wxFlexGridSizer* fields_ = nullptr;
   wxBoxSizer* column_ = nullptr;
   std::vector<wxButton*> actions_;

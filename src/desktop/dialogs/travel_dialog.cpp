@@ -12,13 +12,13 @@ namespace sparewell::desktop {
 namespace {
 
 constexpr int pause_ms = 350;
-constexpr int width = 640;
+constexpr int width = 760;
 
 }  // namespace
 
 TravelDialog::TravelDialog(wxWindow* parent, const std::string& introduction, Answer answer,
                            WriteCard card, Lending lending)
-    : Form{parent, "Check a trip", introduction},
+    : Form{parent, "Check a trip", introduction, 2},
       answer_{std::move(answer)},
       card_{std::move(card)},
       lending_{std::move(lending)} {
@@ -28,7 +28,7 @@ TravelDialog::TravelDialog(wxWindow* parent, const std::string& introduction, An
       ->SetToolTip("Lend what lies on the shelf of what is to be packed");
   finish("C&lose", false);
   pause_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { show_answer(); });
-  for (wxTextCtrl* field : {departure_, back_, delay_, kneeling_, wear_hours_, resupply_}) {
+  for (wxTextCtrl* field : {departure_, back_, delay_, kneeling_, wear_hours_, resupply_, with_}) {
     field->Bind(wxEVT_TEXT, [this](wxCommandEvent&) { pause_.StartOnce(pause_ms); });
   }
   for (wxChoice* field : {wanted_, activity_, sweating_, sport_}) {
@@ -54,11 +54,14 @@ void TravelDialog::make_fields() {
   sport_ = add_choice("&Impact sport", {usual, "yes", "no"}, 0, "On the trip");
   resupply_ = add_text("&Parts there, days", "",
                        "How soon a part that fails can be had at the place; empty: not at all");
+  with_ = add_text("Tra&vels with", "",
+                   "References of other patients who travel along and may share spares, with commas "
+                   "between them, such as P-0002, P-0007");
   told_ = new wxTextCtrl{this,
                          wxID_ANY,
                          "",
                          wxDefaultPosition,
-                         wxSize(FromDIP(width), 10 * GetCharHeight()),
+                         wxSize(FromDIP(width), 16 * GetCharHeight()),
                          wxTE_MULTILINE | wxTE_READONLY | wxTE_BESTWRAP};
   set_accessible_name(*told_, "What the check says");
   add_wide(told_, 1);
@@ -74,7 +77,8 @@ desk::TravelAnswers TravelDialog::answers() const {
           from_wx(wear_hours_->GetValue().Strip(wxString::both)),
           from_wx(sweating_->GetStringSelection()),
           from_wx(sport_->GetStringSelection()),
-          from_wx(resupply_->GetValue().Strip(wxString::both))};
+          from_wx(resupply_->GetValue().Strip(wxString::both)),
+          from_wx(with_->GetValue().Strip(wxString::both))};
 }
 
 void TravelDialog::show_answer() {

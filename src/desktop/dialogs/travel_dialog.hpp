@@ -48,6 +48,7 @@ class TravelDialog : public Form {
   wxChoice* sweating_ = nullptr;
   wxChoice* sport_ = nullptr;
   wxTextCtrl* resupply_ = nullptr;
+  wxTextCtrl* with_ = nullptr;
   wxTextCtrl* told_ = nullptr;
   wxTimer pause_;  ///< the answer follows when typing rests
 };

@@ -11,6 +11,8 @@ namespace sparewell::care {
 namespace {
 
 constexpr double days_a_year = 365.25;
+/// Of logs of circumferences.
+constexpr double rounding = 1e-9;
 /// The limb's own ups and downs, as a part of the circumference.
 constexpr double own_scatter = 0.01;
 
@@ -107,9 +109,9 @@ std::optional<Date> LimbTrend::likely_outside(const Item& item, Date from) const
   // Where the middle is outside the chance is above one half already, so the first day lies at or
   // before that; weeks first, then days.
   for (int week_end = 7; week_end <= most_foreseen_days + 6; week_end += 7) {
-    if (chance_outside(item, from + days{week_end}) <= 0.5) continue;
+    if (!likelier_than_not(chance_outside(item, from + days{week_end}))) continue;
     for (int day = week_end - 6; day <= week_end; ++day) {
-      if (chance_outside(item, from + days{day}) > 0.5) return from + days{day};
+      if (likelier_than_not(chance_outside(item, from + days{day}))) return from + days{day};
     }
   }
   return std::nullopt;
@@ -117,8 +119,10 @@ std::optional<Date> LimbTrend::likely_outside(const Item& item, Date from) const
 
 std::optional<Date> LimbTrend::leaves(const Item& item, Date from) const {
   const auto middle_outside = [&](double middle) {
-    return (item.size_min_cm && *item.size_min_cm > 0 && middle < std::log(*item.size_min_cm)) ||
-           (item.size_max_cm && *item.size_max_cm > 0 && middle > std::log(*item.size_max_cm));
+    return (item.size_min_cm && *item.size_min_cm > 0 &&
+            middle < std::log(*item.size_min_cm) - rounding) ||
+           (item.size_max_cm && *item.size_max_cm > 0 &&
+            middle > std::log(*item.size_max_cm) + rounding);
   };
   const auto outside = [&](int ahead) {
     return middle_outside(line_.at(moment(from + days{ahead})));

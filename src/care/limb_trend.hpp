@@ -17,6 +17,11 @@ inline constexpr int casting_days = 28;
 /// A change is not foreseen further ahead (our choice).
 inline constexpr int most_foreseen_days = 3 * 365;
 
+/// Beyond rounding: a limb that was read at the very end of a range is as likely inside.
+[[nodiscard]] inline bool likelier_than_not(double chance) {
+  return chance > 0.5 + 1e-4;
+}
+
 struct LimbPrediction {
   double circumference_cm = 0;  ///< as likely below as above
   double low_cm = 0;
@@ -70,7 +75,7 @@ class LimbTrend {
   /// when that is not within most_foreseen_days.
   [[nodiscard]] std::optional<Date> likely_outside(const Item& item, Date from) const;
   /// The first day after `from` on which the circumference that is as likely too low as too high is
-  /// outside the range, so that it is known on which side; empty likewise. Never before
+  /// outside the range, so that it is known on which side; empty likewise. Hardly ever before
   /// likely_outside, and quick.
   [[nodiscard]] std::optional<Date> leaves(const Item& item, Date from) const;
 

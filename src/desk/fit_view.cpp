@@ -39,7 +39,8 @@ bool conflicts(const Clinic& clinic, const Item& item, const PatientRef& patient
 /// The circumference that another size is wanted for; empty while the present one does.
 std::optional<double> wanted_for(const FitPart& part) {
   if (part.outside_now()) return part.check.circumference_cm;
-  if (part.predicted && part.chance_outside() > 0.5) return part.predicted->circumference_cm;
+  if (part.predicted && care::likelier_than_not(part.chance_outside()))
+    return part.predicted->circumference_cm;
   return std::nullopt;
 }
 
@@ -70,7 +71,7 @@ FitPart part_of(const LimbRecords& limbs, const Unit& unit, const Item& item, Da
 
 void find_day_and_size(FitPart& part, const Clinic& clinic, Date today) {
   if (part.trend) {
-    part.likely_outside = part.trend->chance_outside(part.item, today) > 0.5
+    part.likely_outside = care::likelier_than_not(part.trend->chance_outside(part.item, today))
                               ? std::optional{today}
                               : part.trend->likely_outside(part.item, today);
   }
@@ -155,7 +156,7 @@ LeavingParts leaving_parts(const Clinic& clinic, Date by, Date today) {
   in_parallel(units.size(), [&](std::size_t i) {
     auto part = part_of(limbs, *units[i].first, *index.item(units[i].first->item), by, today);
     if (!part.trend) ++not_known;
-    if (!part.outside_now() && part.chance_outside() <= 0.5) return;
+    if (!part.outside_now() && !care::likelier_than_not(part.chance_outside())) return;
     part.units = units[i].second;
     find_day_and_size(part, clinic, today);
     looked[i] = std::move(part);
@@ -177,7 +178,7 @@ std::vector<LimbFinding> limb_findings(const Clinic& clinic, const PatientRef& p
       fit_report(clinic, patient, std::nullopt, today + days{leaving_soon_days}, today);
   std::vector<LimbFinding> made;
   for (const FitPart& part : report.parts) {
-    if (part.outside_now() || part.chance_outside() <= 0.5) continue;
+    if (part.outside_now() || !care::likelier_than_not(part.chance_outside())) continue;
     made.push_back({part.side,
                     part.item.code,
                     {"size_leaving", care::Gravity::ask, true,

@@ -85,6 +85,7 @@ LimbCurve curve_of(const LimbRecords& limbs, const PatientRef& patient, Side sid
     }
   }
   made.dots = std::move(readings);
+  made.dot_words.reserve(made.dots.size());
   for (const auto& dot : made.dots) made.dot_words.push_back(reading_words(dot));
   made.words = sentence_of(made, trend);
   return made;
@@ -144,6 +145,7 @@ std::vector<LimbCurve> limb_curves(const Clinic& clinic, const PatientRef& patie
   for (const Side side : {Side::left, Side::right}) {
     const auto sizes = worn_sizes(clinic, patient, side, today);
     std::vector<double> heights;
+    heights.reserve(sizes.size());
     for (const auto& [height, bands] : sizes) heights.push_back(height);
     for (const double height : limbs.heights(patient, side, today)) {
       if (!sizes.contains(height)) heights.push_back(height);
@@ -177,7 +179,9 @@ LimbDrawing draw_limb(const LimbCurve& curve, const LimbMeasures& measures) {
   drawing.month_ticks = axis.ticks(measures.tick_label_width);
   const double rows = std::max(1.0, high / (1.8 * std::max(1.0, measures.line_height)));
   const double step = cm_step(extent.most - extent.least, rows);
-  for (double cm = std::ceil(extent.least / step) * step; cm <= extent.most; cm += step) {
+  const auto first_tick = static_cast<int>(std::ceil(extent.least / step));
+  for (int tick = first_tick; tick * step <= extent.most; ++tick) {
+    const double cm = tick * step;
     drawing.cm_ticks.push_back({y(cm), fmt::format("{:.{}f} cm", cm, step < 1 ? 1 : 0)});
   }
   for (const auto& size : curve.sizes) {

@@ -115,6 +115,7 @@ std::vector<std::string> heights_for(const Day& day, const PatientRef& patient) 
     if (each.patient == patient) heights.insert(each.at_cm);
   }
   std::vector<std::string> made;
+  made.reserve(heights.size());
   for (const double height : heights) made.push_back(fmt::format("{:g}", height));
   return made;
 }

@@ -162,6 +162,15 @@ TEST_CASE("Chances outside follow the range, and unknown sizes and limbs have no
   CHECK_FALSE(trend_of({}, {}));
 }
 
+TEST_CASE("A limb read at the very end of a range is as likely inside, and not leaving") {
+  const auto trend = trend_of({}, {reading(10, 23)});
+  REQUIRE(trend);
+  CHECK_FALSE(trend->leaves(sized(16, 23), today));
+  CHECK_FALSE(likelier_than_not(trend->chance_outside(sized(16, 23), today)));
+  CHECK_FALSE(trend->leaves(sized(23, 30), today));
+  CHECK(trend->leaves(sized(23.1, 30), today));
+}
+
 TEST_CASE("The day on which the limb is likely outside is where the chance passes one half") {
   std::vector<LimbReading> readings;
   for (int i = 16; i >= 0; --i) readings.push_back(reading(91 * i, 27.6 * std::exp(0.011 * i)));

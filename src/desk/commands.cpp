@@ -175,7 +175,7 @@ constexpr std::array<CommandSpec, 68> table{{
      "Undo a movement of the chosen item that was a mistake", can_work_on_item},
     {Command::stock_places, Menu::shelf, "&Places...", "Ctrl+Shift+P",
      "Record a place, and say what lying there means", idle_with_file, true},
-    {Command::constituents, Menu::shelf, "Cons&tituents...", "Ctrl+Shift+X",
+    {Command::constituents, Menu::shelf, "&Constituents...", "Ctrl+Shift+X",
      "Change what the chosen item declares, and see who is newly affected", can_work_on_item},
     {Command::branch_moves, Menu::shelf, "Moves &between branches", "Ctrl+G",
      "What to send from one branch to another, and why; the same again goes back to the items",

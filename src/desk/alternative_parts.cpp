@@ -67,6 +67,17 @@ std::string price_change(const Money& now, const Money& before) {
   return fmt::format("{} {}", amount_words(difference), by < 0 ? "less" : "more");
 }
 
+/// The description without the size, as one line of a maker is known.
+std::string line_of(const Item& item) {
+  auto text = description_without_size(item);
+  while (!text.empty() && (text.back() == ' ' || text.back() == ',')) text.pop_back();
+  return text;
+}
+
+bool is_other_line(const Item& now, const Item& before) {
+  return line_of(now) != line_of(before);
+}
+
 std::string changes_words(const Item& now, const Item& before) {
   std::vector<std::string> changes;
   const auto differs = [&](std::string_view what, std::string_view a, std::string_view b) {
@@ -75,12 +86,7 @@ std::string changes_words(const Item& now, const Item& before) {
                                 : fmt::format("{} {} instead of {}", what,
                                               a.empty() ? "not stated" : a, b));
   };
-  const auto line = [](const Item& item) {
-    auto text = description_without_size(item);
-    while (!text.empty() && (text.back() == ' ' || text.back() == ',')) text.pop_back();
-    return text;
-  };
-  if (line(now) != line(before)) changes.push_back(fmt::format("another line: {}", line(now)));
+  if (is_other_line(now, before)) changes.push_back(fmt::format("another line: {}", line_of(now)));
   differs("material", word(now.material), word(before.material));
   differs("size", now.size_label, before.size_label);
   differs("attachment", word(now.attachment), word(before.attachment));
@@ -136,7 +142,12 @@ Expected<AlternativeParts> find_alternatives(const Assessment& assessment,
       part.words += finding.words + " ";
     }
     part.words += supply_words(each);
-    if (worn != nullptr) part.changes = changes_words(*each.item, *worn);
+    if (worn != nullptr) {
+      part.changes = changes_words(*each.item, *worn);
+      if (care::usually_touches_skin(worn->kind) && is_other_line(*each.item, *worn)) {
+        part.words += " The catalogue does not say for which level a part is made; look.";
+      }
+    }
     made.parts.push_back(std::move(part));
   }
   return made;
@@ -161,7 +172,7 @@ std::vector<Column> alternative_columns() {
   return {{"Rank", 5, Align::right, "", 0},
           {"Item", 10, Align::left, "", 0},
           {"Part", 26, Align::left, "", 2},
-          {"Before it is worn", 14, Align::left, "Whether something has to be asked first", 0},
+          {"Checks", 13, Align::left, "Whether something has to be asked first; no objection is no promise", 0},
           {"On the shelf", 11, Align::right, "Usable pieces that are promised to nobody else", 0},
           {"Price", 12, Align::right, "", 0},
           {"Lasts about", 11, Align::right, "Expected with this patient", 0},
@@ -178,7 +189,7 @@ std::vector<TableRow> alternative_rows(const AlternativeParts& found) {
     row.cells = {count_cell(static_cast<int>(rows.size()) + 1),
                  {part.item.code.text, {}},
                  {item_words(part.item), {}},
-                 {part.key == "ask" ? "Ask first" : "Nothing to ask", {}},
+                 {part.key == "ask" ? "Ask first" : "No objection", {}},
                  count_cell(part.ranked.supply.on_hand),
                  {price ? amount_words(*price) : "no price",
                   price ? std::optional{price->major()} : std::nullopt},

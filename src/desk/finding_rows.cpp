@@ -66,8 +66,8 @@ std::vector<Column> finding_columns(FindingsOf of) {
       {"Side", 6, Align::left, "", 0},
       {"Part", 20, Align::left, "", 0},
       {"About", 11, Align::left, "", 0},
-      {"In short", 22, Align::left, "", 1},
-      {"What was found", 34, Align::left, "", 3}};
+      {"In short", 26, Align::left, "", 2},
+      {"What was found", 30, Align::left, "", 2}};
   if (of == FindingsOf::everyone) {
     columns.insert(columns.begin() + 1, {"Patient", 18, Align::left, "", 1});
   }

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <iostream>
 
 #include <fmt/format.h>
@@ -83,6 +84,8 @@ int print_everyone(const Context& context) {
       all.newly.push_back({std::move(each), std::nullopt});
     }
   }
+  std::ranges::stable_sort(all.newly, {},
+                           [](const auto& each) { return each.now.verdict.verdict; });
   Json rows = json_of(all, index)["newly_against"];
   for (auto& row : rows) row.erase("before");
   if (context.json) {

@@ -76,7 +76,7 @@ bool can_reprint(const CommandState& state) {
   return idle_with_file(state) && state.order_reprintable;
 }
 
-constexpr std::array<CommandSpec, 68> table{{
+constexpr std::array<CommandSpec, 69> table{{
     {Command::open_file, Menu::file, "&Open clinic file...", "Ctrl+O", "Open another clinic file",
      idle},
     {Command::new_file, Menu::file, "&New clinic file...", "Ctrl+N", "Make an empty clinic file",
@@ -153,6 +153,8 @@ constexpr std::array<CommandSpec, 68> table{{
     {Command::reactions, Menu::patients, "Reactions and s&uspects...", "Ctrl+Shift+H",
      "Set the chosen patient's reactions beside what was worn, and see what they speak for",
      can_issue},
+    {Command::reaction_healed, Menu::patients, "A reaction &healed...", "",
+     "Record the last day of a reaction of the chosen patient's skin", can_issue},
     {Command::sheet_again, Menu::patients, "&Delivery sheet again...", "Ctrl+Shift+D",
      "Write the delivery sheet of what was handed over with the chosen part again, as a copy",
      can_work_on_sheet, true},

@@ -37,6 +37,7 @@ enum class Command {
   show_fit,
   record_reaction,
   reactions,
+  reaction_healed,
   sheet_again,
   sheet_signed,
   stock_move,

@@ -1,5 +1,7 @@
 #include "desk/reaction_form.hpp"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
@@ -75,6 +77,39 @@ StockForm reaction_form(const Day& day, const PatientRef& patient) {
     Booked made;
     made.notes.push_back(
         fmt::format("Recorded for {}: {}.", patient.text, reaction_words(*reaction)));
+    return made;
+  };
+  return form;
+}
+
+Expected<StockForm> healed_form(const Day& day, const PatientRef& patient) {
+  std::vector<std::string> choices;
+  std::vector<Reaction> lasting;
+  for (const Reaction& reaction : day.clinic().reactions) {
+    if (reaction.patient != patient || reaction.ended_on) continue;
+    choices.push_back(reaction_words(reaction));
+    lasting.push_back(reaction);
+  }
+  if (lasting.empty()) {
+    return refuse(fmt::format("No reaction of {} is recorded that still lasts.", patient.text));
+  }
+  StockForm form{"A reaction healed", {}, {}, "&Record", {}, "a reaction ended"};
+  form.intro = fmt::format("For {}.", patient_words(day, patient));
+  form.fields = {{"&Reaction", choices[0], "Those that last", choices, true},
+                 {"&Last day", iso_text(day.today()), "Such as 2026-11-25"}};
+  const Date today = day.today();
+  form.book = [choices, lasting, today](store::UnitOfWork& work,
+                                        const std::vector<std::string>& given) -> Expected<Booked> {
+    const auto last = parse_iso_date(given[1]);
+    if (!last) return refuse("Last day: write it as 2026-11-25.");
+    const auto at = std::ranges::find(choices, given[0]) - choices.begin();
+    const Reaction& chosen = lasting.at(static_cast<std::size_t>(at));
+    const auto ended =
+        end_reaction(work, {chosen.patient.text, chosen.side, chosen.began_on}, *last, today);
+    if (!ended) return tl::unexpected{ended.error()};
+    Booked made;
+    made.notes.push_back(
+        fmt::format("Recorded for {}: {}.", chosen.patient.text, reaction_words(*ended)));
     return made;
   };
   return form;

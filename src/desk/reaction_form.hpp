@@ -11,6 +11,9 @@ namespace sparewell::desk {
 /// To record a reaction of the patient.
 [[nodiscard]] StockForm reaction_form(const Day& day, const PatientRef& patient);
 
+/// To record the last day of a reaction. Refuses where none lasts.
+[[nodiscard]] Expected<StockForm> healed_form(const Day& day, const PatientRef& patient);
+
 /// What the window says of a patient's reactions.
 struct ReactionsView {
   std::string intro;

@@ -73,6 +73,8 @@ void MainFrame::run(desk::Command command) {
       return show_fit();
     case Command::record_reaction:
       return book(desk::reaction_form(*day_, {patients_->chosen_patient()}));
+    case Command::reaction_healed:
+      return record_healed();
     case Command::reactions:
       return show_reactions();
     case Command::cancel_booking:

@@ -104,6 +104,12 @@ void MainFrame::book_parts() {
   read_again();
 }
 
+void MainFrame::record_healed() {
+  const auto form = desk::healed_form(*day_, {patients_->chosen_patient()});
+  if (form) return book(*form);
+  note_->say(form.error().sentence, {});
+}
+
 void MainFrame::show_reactions() {
   ReactionsDialog{this, desk::reactions_view(*day_, {patients_->chosen_patient()})}.ShowModal();
 }

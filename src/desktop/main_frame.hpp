@@ -83,6 +83,7 @@ class MainFrame : public wxFrame {
   void record_measurement();
   void show_fit();
   void show_reactions();
+  void record_healed();
   void cancel_booking();
   /// Where the sheet of what was handed over with `unit` is to be written; "" for nowhere.
   [[nodiscard]] std::string ask_sheet_file(const Unit& unit, const std::string& title);

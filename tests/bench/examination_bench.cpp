@@ -7,6 +7,7 @@
 #include <SQLiteCpp/SQLiteCpp.h>
 #include <fmt/format.h>
 
+#include "bench/best_seconds.hpp"
 #include "care/examination.hpp"
 #include "desk/patient_findings.hpp"
 #include "desk/substance_table.hpp"
@@ -15,18 +16,6 @@
 namespace {
 
 using namespace sparewell;
-
-template <class Work>
-double best_seconds(int times, const Work& work) {
-  double best = HUGE_VAL;
-  for (int i = 0; i < times; ++i) {
-    const auto start = std::chrono::steady_clock::now();
-    work();
-    const std::chrono::duration<double> took = std::chrono::steady_clock::now() - start;
-    best = std::min(best, took.count());
-  }
-  return best;
-}
 
 /// Steps that are certain, both ways for other names: by asking the table for every pair of names.
 void fill_graph(SQLite::Database& database, const Clinic& clinic,
@@ -122,10 +111,10 @@ int main(int count, char** arguments) {
   fill(database, clinic, desk::substances_of(clinic, today)->substances, today);
   int by_query = 0;
   int by_us = 0;
-  const double query = best_seconds(3, [&] { by_query = conflicts_by_query(database); });
-  const double ours = best_seconds(3, [&] { by_us = conflicts_by_us(clinic, today); });
+  const double query = bench::best_seconds(3, [&] { by_query = conflicts_by_query(database); });
+  const double ours = bench::best_seconds(3, [&] { by_us = conflicts_by_us(clinic, today); });
   const double all =
-      best_seconds(3, [&] { (void)desk::findings_of_everyone(clinic, today).size(); });
+      bench::best_seconds(3, [&] { (void)desk::findings_of_everyone(clinic, today).size(); });
   fmt::print("{} patients, {} units, {} sensitivities\n", clinic.patients.size(),
              clinic.units.size(), clinic.sensitivities.size());
   fmt::print("conflicts: {} by ours, {} by the query\n", by_us, by_query);
@@ -135,7 +124,7 @@ int main(int count, char** arguments) {
   fmt::print("every check of everyone's parts: {:.3f} s\n", all);
   const auto& patient = clinic.patients.at(clinic.patients.size() / 2).ref;
   const double one =
-      best_seconds(3, [&] { (void)desk::findings_of(clinic, patient, today).size(); });
+      bench::best_seconds(3, [&] { (void)desk::findings_of(clinic, patient, today).size(); });
   fmt::print("every check of one patient's parts, with what is foreseen of the limb: {:.4f} s\n",
              one);
   return by_us == by_query ? 0 : 1;

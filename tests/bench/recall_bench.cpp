@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "bench/best_seconds.hpp"
 #include "desk/recall.hpp"
 #include "store/open.hpp"
 
@@ -102,38 +103,26 @@ std::unique_ptr<store::Store> open(const std::string& path) {
                                  [] { return std::chrono::system_clock::now(); });
 }
 
-template <class Work>
-double best_seconds(int times, const Work& work) {
-  double best = HUGE_VAL;
-  for (int i = 0; i < times; ++i) {
-    const auto start = std::chrono::steady_clock::now();
-    work();
-    const std::chrono::duration<double> took = std::chrono::steady_clock::now() - start;
-    best = std::min(best, took.count());
-  }
-  return best;
-}
-
 }  // namespace
 
 int main(int count, char** arguments) {
   const std::string path = count > 1 ? arguments[1] : "recall_bench.db";
   if (!std::filesystem::exists(path)) {
-    const double making = best_seconds(1, [&] { make_file(path); });
+    const double making = bench::best_seconds(1, [&] { make_file(path); });
     fmt::print("{} with {} movements made in {:.0f} s\n", path, movement_count, making);
   }
-  const double opening = best_seconds(2, [&] { (void)open(path); });
+  const double opening = bench::best_seconds(2, [&] { (void)open(path); });
   fmt::print("Open the file, which is looked through for damage: {:.2f} s\n", opening);
   const auto store = open(path);
   std::size_t rows = 0;
-  const double whole = best_seconds(2, [&] {
+  const double whole = bench::best_seconds(2, [&] {
     const auto snapshot = store->read();
     rows = snapshot->movements().size() + store::load_clinic(*snapshot).units.size();
   });
   fmt::print("Read all of it: {:.2f} s ({} movements and units)\n", whole, rows);
   for (const std::string lot : {"LOT-7", ""}) {
     desk::RecallNotice notice;
-    const double recall = best_seconds(
+    const double recall = bench::best_seconds(
         5, [&] { notice = *desk::look_up_recall(*store->read(), item_code(7), lot, today); });
     fmt::print(
         "Recall {}: {:.4f} s, {:.0f} times faster than reading all; {} patients, {} shelves, "

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "bench/best_seconds.hpp"
 #include "bench/survreg_timing.hpp"
 #include "wear/clinic_fit.hpp"
 #include "wear/unit_life.hpp"
@@ -23,18 +24,6 @@ class Random {
  private:
   std::minstd_rand0 random_{20251};
 };
-
-template <class Work>
-double best_seconds(int times, const Work& work) {
-  double best = HUGE_VAL;
-  for (int i = 0; i < times; ++i) {
-    const auto start = std::chrono::steady_clock::now();
-    work();
-    const std::chrono::duration<double> took = std::chrono::steady_clock::now() - start;
-    best = std::min(best, took.count());
-  }
-  return best;
-}
 
 LifeTable simulated_rows(Eigen::Index rows) {
   Random random;
@@ -56,7 +45,7 @@ LifeTable simulated_rows(Eigen::Index rows) {
 void compare_with_survreg() {
   const LifeTable table = simulated_rows(100000);
   Expected<LifeFit> fit;
-  const auto our_seconds = [&] { return best_seconds(10, [&] { fit = fit_weibull_life(table); }); };
+  const auto our_seconds = [&] { return bench::best_seconds(10, [&] { fit = fit_weibull_life(table); }); };
   double ours = our_seconds();
   if (!fit) {
     fmt::print("{}\n", fit.error().sentence);
@@ -134,10 +123,10 @@ void time_clinic_fit(int units) {
   const Date today = start + days{1800};
   const Clinic clinic = simulated_clinic(units, start);
   ClinicLife fitted;
-  const double fit = best_seconds(3, [&] { fitted = fit_clinic(clinic, PriorTable{}, today); });
+  const double fit = bench::best_seconds(3, [&] { fitted = fit_clinic(clinic, PriorTable{}, today); });
   std::size_t in_use = 0;
   const double lives =
-      best_seconds(3, [&] { in_use = lives_of_units_in_use(clinic, fitted, today).size(); });
+      bench::best_seconds(3, [&] { in_use = lives_of_units_in_use(clinic, fitted, today).size(); });
   bool converged = true;
   for (const auto& [kind, life] : fitted.kinds) converged = converged && life.converged;
   fmt::print("Clinic of {:6} units: fit {:.4f} s{}; lives of {} units in use {:.4f} s\n", units,

@@ -166,3 +166,20 @@ TEST_CASE("The window records what is filled in, and refuses in one sentence") {
   CHECK(view.chart.strips[4].label == "mineral oil and 1 more");
   CHECK(view.text.find("patch test") < view.text.find("Reactions, by their number"));
 }
+
+TEST_CASE("The window records that a reaction healed, and says where none lasts") {
+  const auto store =
+      store::open_in_memory([] { return std::chrono::system_clock::time_point{test_today}; });
+  auto assessment = test_assessment();
+  CHECK_FALSE(healed_form(Day{test_assessment()}, ana));
+  assessment.clinic.reactions = {{ana, Side::left, ago(9), std::nullopt, {"rash"}, ""}};
+  const auto work = store->begin_write({"tester", "a reaction"});
+  work->put(Patient{ana, "", "", {}, {}});
+  work->put(assessment.clinic.reactions[0]);
+  const Day day{std::move(assessment)};
+  const auto form = healed_form(day, ana);
+  REQUIRE(form);
+  CHECK_FALSE(form->book(*work, {form->fields[0].value, "soon"}));
+  REQUIRE(form->book(*work, {form->fields[0].value, iso_text(ago(1))}));
+  CHECK(work->all<Reaction>().at(0).record.ended_on == ago(1));
+}

@@ -191,6 +191,16 @@ LimbDrawing draw_limb(const LimbCurve& curve, const LimbMeasures& measures) {
     drawing.sizes.push_back({size.label, y(size.max_cm.value_or(extent.most)),
                              y(size.min_cm.value_or(extent.least)), within(size.max_cm),
                              within(size.min_cm)});
+    double& bottom = drawing.sizes.back().label_bottom;
+    bottom = drawing.sizes.back().bottom;
+    // Those before it, each at most once: a label that was moved up does not come down again.
+    for (std::size_t i = 0; i + 1 < drawing.sizes.size(); ++i) {
+      const auto taken = [&](const DrawnSize& other) {
+        return &other != &drawing.sizes.back() &&
+               std::abs(other.label_bottom - bottom) < measures.line_height;
+      };
+      if (std::ranges::any_of(drawing.sizes, taken)) bottom -= measures.line_height;
+    }
   }
   for (const auto& dot : curve.dots) {
     drawing.dots.push_back({axis.x(dot.day), y(dot.circumference_cm)});

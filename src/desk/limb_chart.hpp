@@ -52,6 +52,7 @@ struct DrawnSize {
   double bottom = 0;
   bool has_top = false;
   bool has_bottom = false;
+  double label_bottom = 0;  ///< at the bottom of the range, above labels that lie there already
 };
 
 struct LimbDrawing {

@@ -194,3 +194,16 @@ TEST_CASE("The drawing of a limb holds its dots, its band and the size that is w
   CHECK(drawing.dot_at(drawing.dots[3].x, drawing.dots[3].y, 5) == 3);
   CHECK_FALSE(drawing.dot_at(-100, -100, 5));
 }
+
+TEST_CASE("Labels of sizes that end alike stand one above the other") {
+  LimbCurve curve;
+  curve.today = today;
+  curve.until = today + days{100};
+  curve.dots = {{today, 25, false}};
+  curve.sizes = {{"A", 24, 26}, {"B", 24, 31}, {"C", 24, 28}};
+  const auto drawing = draw_limb(curve, {600, 300, 60, 20, 20, 40, 60, 16});
+  REQUIRE(drawing.sizes.size() == 3);
+  CHECK(drawing.sizes[0].label_bottom == Approx(drawing.sizes[0].bottom));
+  CHECK(drawing.sizes[1].label_bottom == Approx(drawing.sizes[0].label_bottom - 16));
+  CHECK(drawing.sizes[2].label_bottom == Approx(drawing.sizes[0].label_bottom - 32));
+}

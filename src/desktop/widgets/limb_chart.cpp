@@ -116,7 +116,7 @@ void LimbChart::paint_sizes(wxGraphicsContext& graphics, const StripColours& col
     double height = 0;
     const auto label = to_wx("worn: " + size.label);
     graphics.GetTextExtent(label, &width, &height);
-    graphics.DrawText(label, across.left + FromDIP(6), size.bottom - height - FromDIP(3));
+    graphics.DrawText(label, across.left + FromDIP(6), size.label_bottom - height - FromDIP(3));
   }
 }
 

@@ -127,7 +127,7 @@ bool FitPart::outside_now() const {
 FitReport fit_report(const Clinic& clinic, const PatientRef& patient, std::optional<Side> side,
                      Date by, Date today) {
   const ClinicIndex index{clinic};
-  const LimbRecords limbs{clinic};
+  const LimbRecords limbs{clinic, patient};
   FitReport made{patient, today, by, {}, {}, false};
   for (const auto& [key, worn] : sized_units(clinic, index, today, &patient)) {
     const auto& [unit, count] = worn;

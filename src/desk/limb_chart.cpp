@@ -140,7 +140,7 @@ std::optional<std::size_t> LimbDrawing::dot_at(double x, double y, double reach)
 
 std::vector<LimbCurve> limb_curves(const Clinic& clinic, const PatientRef& patient, Date today,
                                    Date until) {
-  const LimbRecords limbs{clinic};
+  const LimbRecords limbs{clinic, patient};
   std::vector<LimbCurve> made;
   for (const Side side : {Side::left, Side::right}) {
     const auto sizes = worn_sizes(clinic, patient, side, today);

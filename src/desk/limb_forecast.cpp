@@ -15,6 +15,13 @@ LimbRecords::LimbRecords(const Clinic& clinic) {
   for (const auto& each : clinic.prostheses) patients_[each.patient].prostheses.push_back(each);
 }
 
+LimbRecords::LimbRecords(const Clinic& clinic, const PatientRef& only) {
+  OfPatient& kept = patients_[only];
+  const auto of_one = [&](const auto& each) { return each.patient == only; };
+  std::ranges::copy_if(clinic.measurements, std::back_inserter(kept.measurements), of_one);
+  std::ranges::copy_if(clinic.prostheses, std::back_inserter(kept.prostheses), of_one);
+}
+
 const LimbRecords::OfPatient& LimbRecords::of(const PatientRef& patient) const {
   static const OfPatient nothing;
   const auto found = patients_.find(patient);

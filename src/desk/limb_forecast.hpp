@@ -15,6 +15,8 @@ namespace sparewell::desk {
 class LimbRecords {
  public:
   explicit LimbRecords(const Clinic& clinic);
+  /// Of one patient alone.
+  LimbRecords(const Clinic& clinic, const PatientRef& only);
 
   /// Of the unit's side at the height of the item's size, until `day`; none for an item without a
   /// stated height.

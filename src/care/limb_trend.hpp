@@ -28,11 +28,9 @@ struct LimbPrediction {
   double high_cm = 0;
 };
 
-/// The log of the circumference along a robust line (robust_line.hpp), over
-/// - ln(weeks) while the prosthesis in use is preparatory, weeks counted from its delivery, which
-/// is
-///   in week 1;
-/// - years otherwise.
+/// The log of the circumference along a robust line (robust_line.hpp): over ln(weeks) while the
+/// prosthesis in use is preparatory, weeks counted from its delivery, which is in week 1; over years
+/// otherwise.
 ///
 /// The true circumference on a day is that line and the limb's own ups and downs about it, which
 /// is what the readings vary by beyond the tape's own error: sigma^2 - tape_error^2, not below 0.

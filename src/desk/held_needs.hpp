@@ -29,16 +29,13 @@ struct HeldNeed {
 };
 
 /// The units in use whose item conflicts with a sensitivity that is recorded of their patient and
-/// that no clinician decided about,
-/// whose size range the limb has left by a measurement that is not old, or will more likely than
-/// not have left (LifeOfUnit::needed_until, see foresee_limbs) on the day that decides:
-/// - of an item that is kept in stock, when an order of the next order day has arrived, because
-/// what
-///   is needed later can still be ordered later; earlier where the part is by then likelier than
-///   not replaced, on that day (p50);
-/// - of an item that is ordered for its patient, p50, because that piece cannot serve another.
-/// What is only possible, not declared or not known holds nothing back here: it is asked when the
-/// part is issued. In the order of `lives`.
+/// that no clinician decided about, whose size range the limb has left by a measurement that is not
+/// old, or will more likely than not have left (LifeOfUnit::needed_until, see foresee_limbs) on the
+/// day that decides. Of an item that is kept in stock that is the day on which an order of the next
+/// order day has arrived, because what is needed later can still be ordered later, or p50 where the
+/// part is likelier than not replaced by then; of an item that is ordered for its patient it is
+/// p50, because that piece cannot serve another. What is only possible, not declared or not known
+/// holds nothing back here: it is asked when the part is issued. In the order of `lives`.
 [[nodiscard]] std::vector<HeldNeed> held_needs(const Clinic& clinic,
                                                const std::vector<wear::LifeOfUnit>& lives,
                                                Date today);

@@ -28,7 +28,10 @@ std::vector<std::string> movement_lines(const std::vector<StockMovement>& moveme
     const auto& movement = movements[i];
     const auto pieces = pieces_words(std::abs(movement.quantity), movement.lot);
     if (i + 1 < movements.size() && are_out_and_in(movement, movements[i + 1])) {
-      lines.push_back(fmt::format("{}: {} to {}", pieces, movement.place, movements[i + 1].place));
+      const auto& to = movements[i + 1].place;
+      lines.push_back(movement.place == transit_place(to).name
+                          ? fmt::format("{}: arrived at {}", pieces, to)
+                          : fmt::format("{}: {} to {}", pieces, movement.place, to));
       ++i;
       continue;
     }

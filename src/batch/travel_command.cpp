@@ -52,7 +52,8 @@ Json json_of(const desk::TravelPart& part) {
           {"function", desk::function_words(part.function)},
           {"item_code", part.item.text},
           {"stops", std::move(stops)},
-          {"in_use", part.need.carried + 1},
+          {"in_use", part.in_use()},
+          {"lent", part.lent_pieces()},
           {"failures_pmf", part.need.failures.mass()},
           {"assurance_without", care::assurance(part.need, 0)},
           {"spares", part.spares},
@@ -100,7 +101,7 @@ Json json_of(const desk::TeamCheck& team) {
           {{"patient_ref", member.request.patient}, {"side", word(member.parts[user.part].side)}});
     }
     Json part = json_of(each.part);
-    for (const auto* key : {"side", "function", "in_use"}) part.erase(key);
+    for (const auto* key : {"side", "function", "in_use", "lent"}) part.erase(key);
     part["users"] = std::move(users);
     shared.push_back(std::move(part));
   }

@@ -116,13 +116,26 @@ class Traveller {
       check.unknown.emplace_back(side, function);
       return;
     }
-    part.need.carried = static_cast<int>(failures.size()) - 1;
+    part.lent = lent_of(side, part.item, {check.request.patient});
+    part.need.carried = static_cast<int>(failures.size()) - 1 + part.lent_pieces();
     part.need.failures = supply::convolve_all(std::move(failures));
     if (resupply_) {
       part.need.resupplied = care::lasting_with_resupply(trip_, of_function, *resupply_,
                                                          part.need.carried + care::most_spares);
     }
     check.parts.push_back(std::move(part));
+  }
+
+  /// Spares that the patient has on loan for the whole trip.
+  [[nodiscard]] std::vector<StockLevel> lent_of(Side side, const ItemCode& item,
+                                                const PatientRef& patient) const {
+    std::vector<StockLevel> made;
+    for (const Loan& loan : known_.loans) {
+      const bool along = loan.patient == patient && loan.side == side && loan.lot.item == item &&
+                         loan.due_on >= trip_.last_day && loan.outstanding() > 0;
+      if (along) made.push_back({loan.lot, loan_place().name, loan.outstanding()});
+    }
+    return made;
   }
 
   const Clinic& known_;
@@ -141,6 +154,12 @@ std::vector<care::SpareNeed> needs_of(const TravelCheck& check) {
 }
 
 }  // namespace
+
+int TravelPart::lent_pieces() const {
+  int pieces = 0;
+  for (const StockLevel& level : lent) pieces += level.quantity;
+  return pieces;
+}
 
 bool set_travel_costs(std::span<TravelPart* const> parts, const ClinicIndex& index,
                       bool by_pieces) {

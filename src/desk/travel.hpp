@@ -42,6 +42,8 @@ struct TravelPart {
   care::Function function = care::Function::locking_liner;
   ItemCode item;  ///< to pack one more of
   care::SpareNeed need;
+  /// Of `item`, with the patient on loan until the last day at least: counted as carried.
+  std::vector<StockLevel> lent;
   int spares = 0;                ///< to pack beside what is worn
   std::vector<StockLevel> take;  ///< of these, from the shelf; usable on the last day
   int to_order = 0;              ///< of these, not on the shelf
@@ -49,6 +51,10 @@ struct TravelPart {
   std::optional<Date> order_by;
   /// What stops such a spare by the checks of an issue: sensitivity, size, thread, chain.
   std::vector<IssueFinding> stops;
+
+  [[nodiscard]] int lent_pieces() const;
+  /// Units in use with the function.
+  [[nodiscard]] int in_use() const { return need.carried - lent_pieces() + 1; }
 };
 
 struct TravelCheck {

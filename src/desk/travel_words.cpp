@@ -78,8 +78,12 @@ std::string travel_part_words(const TravelCheck& check, std::size_t number, Date
   if (const auto there = resupply_words(check.request); !there.empty()) {
     words += fmt::format("{}. ", capitalised(there));
   }
-  if (part.need.carried > 0) {
-    words += fmt::format("{} are in use and taken along. ", number_words(part.need.carried + 1));
+  if (part.in_use() > 1) {
+    words += fmt::format("{} are in use and taken along. ", number_words(part.in_use()));
+  }
+  if (const int lent = part.lent_pieces(); lent > 0) {
+    words += fmt::format("{} lent already and to be taken along. ",
+                         count_words(lent, "spare is", "spares are"));
   }
   words += fmt::format("Lasts with {} chance as it is", assurance_words(assurance(part.need, 0)));
   if (part.spares == 0) return words + "; pack none.";

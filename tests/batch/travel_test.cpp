@@ -129,4 +129,14 @@ TEST_CASE("Spares that lie on the shelf are lent until the last day") {
     out += loan["quantity"].get<int>();
   }
   CHECK(out == on_shelf);
+  // What was lent goes along, and is not asked for again.
+  const auto after = clinic.run(with(trip, {"--assurance", "0.99"})).json();
+  int along = 0;
+  for (const auto& part : after["parts"]) {
+    along += part["lent"].get<int>();
+    CHECK(part["in_use"] == 1);
+    CHECK(part["spares"] == 0);
+  }
+  CHECK(along == out);
+  CHECK(after["assurance_without"] == before["assurance_with"]);
 }

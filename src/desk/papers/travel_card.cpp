@@ -106,22 +106,26 @@ class Card {
 
  private:
   void add_spares(PicturedSection& made, const TravelPart& part) const {
-    if (part.spares == 0) return;
     const auto* item = index_.item(part.item);
     const auto name = fmt::format("{} ({})", part_on_paper(language_, item, part.item),
                                   side_on_paper(language_, part.side));
+    const auto add_lots = [&](const std::vector<StockLevel>& levels) {
+      std::map<std::string, int> lots;
+      for (const auto& level : levels) lots[level.lot.lot] += level.quantity;
+      for (const auto& [lot, pieces] : lots) {
+        made.lines.push_back({picture_of(item), fmt::format("{} × {}, {}", pieces, name,
+                                                            lot_on_paper(language_, lot, {}))});
+      }
+    };
+    add_lots(part.lent);
+    if (part.spares == 0) return;
     if (!part.stops.empty()) {
       made.lines.push_back(
           {Pictogram::warning,
            language_.say("card.pack.ask", fmt::format("{} × {}", part.spares, name))});
       return;
     }
-    std::map<std::string, int> lots;
-    for (const auto& level : part.take) lots[level.lot.lot] += level.quantity;
-    for (const auto& [lot, pieces] : lots) {
-      made.lines.push_back({picture_of(item), fmt::format("{} × {}, {}", pieces, name,
-                                                          lot_on_paper(language_, lot, {}))});
-    }
+    add_lots(part.take);
     if (part.to_order > 0) {
       made.lines.push_back(
           {picture_of(item),

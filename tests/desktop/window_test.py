@@ -85,9 +85,9 @@ def bookings(batch, database):
             for row in json.loads(said)["bookings"]]
 
 
-def choose_patient(stage):
+def choose_patient(stage, patient=PATIENT):
     stage.press("ctrl+f")
-    stage.type(PATIENT)
+    stage.type(patient)
     patients = stage.wait_for("table", "Patients")
     wait_until("the patient alone is listed", lambda: stage.rows(patients) == 1)
     stage.press("Down")
@@ -119,11 +119,7 @@ def book_for_visit(stage, batch, database):
 
 def look_at_findings(stage):
     """What a patient may wear: findings, other items, a sensitivity noted, everyone's findings."""
-    stage.press("ctrl+f")
-    stage.type(SENSITIVE)
-    patients = stage.wait_for("table", "Patients")
-    wait_until("the patient alone is listed", lambda: stage.rows(patients) == 1)
-    stage.press("Down")
+    choose_patient(stage, SENSITIVE)
     stage.press("ctrl+shift+f")
     findings = stage.wait_for("table", "Findings")
     wait_until("there are findings", lambda: stage.rows(findings) > 0)

@@ -10,6 +10,10 @@
 namespace sparewell::care {
 namespace {
 
+/// Without the long doubles that the library takes by default, which cost time and tell no more.
+using Student = boost::math::students_t_distribution<
+    double, boost::math::policies::policy<boost::math::policies::promote_double<false>>>;
+
 constexpr double days_a_year = 365.25;
 /// Of logs of circumferences.
 constexpr double rounding = 1e-9;
@@ -69,7 +73,7 @@ double LimbTrend::change() const {
 
 std::pair<double, double> LimbTrend::change_between() const {
   const double told = std::max(1e-3, line_.told);
-  const boost::math::students_t law{line_.freedom / (told * told)};
+  const Student law{line_.freedom / (told * told)};
   const double wide = boost::math::quantile(law, 0.9) * std::sqrt(line_.slope_variance);
   return {std::expm1(line_.slope - wide), std::expm1(line_.slope + wide)};
 }
@@ -84,7 +88,7 @@ LimbTrend::Deviation LimbTrend::deviation(Date day) const {
 
 LimbPrediction LimbTrend::on(Date day, double inner) const {
   const auto [sd, freedom] = deviation(day);
-  const boost::math::students_t law{freedom};
+  const Student law{freedom};
   const double middle = line_.at(moment(day));
   const double wide = boost::math::quantile(law, (1 + inner) / 2) * sd;
   return {std::exp(middle), std::exp(middle - wide), std::exp(middle + wide)};
@@ -92,7 +96,7 @@ LimbPrediction LimbTrend::on(Date day, double inner) const {
 
 double LimbTrend::chance_beyond(double distance, Date day) const {
   const auto [sd, freedom] = deviation(day);
-  const boost::math::students_t law{freedom};
+  const Student law{freedom};
   return boost::math::cdf(boost::math::complement(law, distance / sd));
 }
 

@@ -10,6 +10,10 @@
 namespace sparewell::care {
 namespace {
 
+/// Without the long doubles that the library takes by default, which cost time and tell no more.
+using Student = boost::math::students_t_distribution<
+    double, boost::math::policies::policy<boost::math::policies::promote_double<false>>>;
+
 constexpr double days_a_year = 365.25;
 /// Of logs of circumferences.
 constexpr double rounding = 1e-9;
@@ -53,11 +57,6 @@ std::optional<Date> first_that_counts(std::span<const Prosthesis> prostheses,
   return first;
 }
 
-double upper_tail(double deviations, double freedom) {
-  const boost::math::students_t law{freedom};
-  return boost::math::cdf(boost::math::complement(law, deviations));
-}
-
 }  // namespace
 
 LimbTrend::LimbTrend(bool preparatory, Date origin, std::vector<LimbReading> readings,
@@ -73,29 +72,40 @@ double LimbTrend::change() const {
 }
 
 std::pair<double, double> LimbTrend::change_between() const {
-  const boost::math::students_t law{line_.freedom};
+  const double told = std::max(1e-3, line_.told);
+  const Student law{line_.freedom / (told * told)};
   const double wide = boost::math::quantile(law, 0.9) * std::sqrt(line_.slope_variance);
   return {std::expm1(line_.slope - wide), std::expm1(line_.slope + wide)};
 }
 
-double LimbTrend::deviation(Date day) const {
-  const double own = std::max(0.0, line_.sigma * line_.sigma - tape_error * tape_error);
-  return std::sqrt(line_.variance_at(moment(day)) + own);
+LimbTrend::Deviation LimbTrend::deviation(Date day) const {
+  // The tape's error is known, so that the limb's own scatter is all that sigma^2 tells beyond it.
+  const double all = line_.sigma * line_.sigma;
+  const double own = std::max(0.0, all - tape_error * tape_error);
+  const double at = moment(day);
+  return {std::sqrt(line_.variance_at(at) + own), line_.freedom_at(at, own, own > 0 ? all : 0)};
 }
 
 LimbPrediction LimbTrend::on(Date day, double inner) const {
-  const boost::math::students_t law{line_.freedom};
+  const auto [sd, freedom] = deviation(day);
+  const Student law{freedom};
   const double middle = line_.at(moment(day));
-  const double wide = boost::math::quantile(law, (1 + inner) / 2) * deviation(day);
+  const double wide = boost::math::quantile(law, (1 + inner) / 2) * sd;
   return {std::exp(middle), std::exp(middle - wide), std::exp(middle + wide)};
 }
 
+double LimbTrend::chance_beyond(double distance, Date day) const {
+  const auto [sd, freedom] = deviation(day);
+  const Student law{freedom};
+  return boost::math::cdf(boost::math::complement(law, distance / sd));
+}
+
 double LimbTrend::chance_above(double cm, Date day) const {
-  return upper_tail((std::log(cm) - line_.at(moment(day))) / deviation(day), line_.freedom);
+  return chance_beyond(std::log(cm) - line_.at(moment(day)), day);
 }
 
 double LimbTrend::chance_below(double cm, Date day) const {
-  return upper_tail((line_.at(moment(day)) - std::log(cm)) / deviation(day), line_.freedom);
+  return chance_beyond(line_.at(moment(day)) - std::log(cm), day);
 }
 
 double LimbTrend::chance_outside(const Item& item, Date day) const {

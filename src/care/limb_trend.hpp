@@ -34,8 +34,8 @@ struct LimbPrediction {
 ///
 /// The true circumference on a day is that line and the limb's own ups and downs about it, which
 /// is what the readings vary by beyond the tape's own error: sigma^2 - tape_error^2, not below 0.
-/// Deviations are taken as Student's t with the line's degrees of freedom, because sigma is told by
-/// few readings.
+/// Deviations are taken as Student's t with RobustLine::freedom_at, because sigma is told by few
+/// readings.
 ///
 /// Priors, so that one reading already gives a wide answer:
 /// - preparatory: volume falls by 9.7 % of that at first per ln(week), n = 21, transtibial (JRRD
@@ -78,8 +78,14 @@ class LimbTrend {
   [[nodiscard]] std::optional<Date> leaves(const Item& item, Date from) const;
 
  private:
-  /// Of the log of the circumference.
-  [[nodiscard]] double deviation(Date day) const;
+  /// Of the log of the circumference, with its degrees of freedom.
+  struct Deviation {
+    double sd = 0;
+    double freedom = 0;
+  };
+  [[nodiscard]] Deviation deviation(Date day) const;
+  /// Chance to lie so far above the middle.
+  [[nodiscard]] double chance_beyond(double distance, Date day) const;
 
   bool preparatory_;
   Date origin_;

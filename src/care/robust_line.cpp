@@ -58,6 +58,7 @@ class Search {
     made.freedom = prior_.scale_points + freedom(scale_);
     made.sigma = std::sqrt(sigma_squared());
     const double variance = made.sigma * made.sigma;
+    made.told = told_of_slope(made.sigma);
     made.slope_variance = 1 / (spread_ / variance + slope_precision());
     const double level_variance = variance / static_cast<double>(x_.size());
     made.intercept_variance = level_variance + centre_ * centre_ * made.slope_variance;
@@ -158,6 +159,15 @@ class Search {
 };
 
 }  // namespace
+
+double RobustLine::freedom_at(double x, double more, double with_sigma) const {
+  const double centre = slope_variance > 0 ? -covariance / slope_variance : 0;
+  const double turned = (x - centre) * (x - centre) * slope_variance;
+  const double of_line = variance_at(x);
+  const double moving = of_line - (1 - told) * turned + with_sigma;
+  const double all = of_line + more;
+  return moving > 0 ? freedom * std::max(1.0, (all / moving) * (all / moving)) : freedom;
+}
 
 std::optional<RobustLine> robust_line(std::span<const double> x, std::span<const double> y,
                                       const LinePrior& prior) {

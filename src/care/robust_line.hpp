@@ -29,12 +29,20 @@ struct RobustLine {
   double covariance = 0;
   /// Degrees of freedom of `sigma`, at which errors follow Student's t.
   double freedom = 0;
+  /// Part of what is known of the slope that the points tell; the rest is the prior's. 0 to 1.
+  double told = 1;
 
   [[nodiscard]] double at(double x) const { return intercept + slope * x; }
   /// Of at(x), squared.
   [[nodiscard]] double variance_at(double x) const {
     return intercept_variance + 2 * x * covariance + x * x * slope_variance;
   }
+  /// Degrees of freedom of variance_at(x) and so much more, which grows by `with_sigma` when
+  /// sigma^2 doubles. What the prior of the slope leaves open is a normal law, which has no end of
+  /// them: by Satterthwaite's rule (Biometrics Bulletin 2 (1946) 110-114, from memory) they are
+  /// freedom * (all / what goes with sigma^2)^2, and taken as no fewer than `freedom`, which they
+  /// are without a prior and without more.
+  [[nodiscard]] double freedom_at(double x, double more = 0, double with_sigma = 0) const;
 };
 
 /// Huber's M-estimate with k = 1.345 (Annals of Mathematical Statistics 35 (1964) 73-101; 95 %

@@ -42,6 +42,7 @@ TEST_CASE("Without priors lines and errors are those of R's rlm and summary.rlm"
     agrees(std::sqrt(line->slope_variance), "slope_error");
     agrees(line->covariance, "covariance");
     CHECK(line->freedom == static_cast<double>(x.size() - 2));
+    CHECK(line->freedom_at(x.front(), 0.5, 0.5) == Approx(line->freedom));
   }
 }
 
@@ -69,6 +70,9 @@ TEST_CASE("One point has the prior's slope and errors") {
   CHECK(line->variance_at(2) == Approx(0.09));
   CHECK(line->variance_at(4) == Approx(0.09 + 1));
   CHECK(line->freedom == Approx(4));
+  // At the point all of 0.09 goes with sigma; 2 on, 0.09 of 1.09: 4 * (1.09 / 0.09)^2.
+  CHECK(line->freedom_at(2) == Approx(4));
+  CHECK(line->freedom_at(4) == Approx(4 * 1.09 * 1.09 / 0.09 / 0.09));
 }
 
 TEST_CASE("Two points that disagree with the prior move the slope part of the way") {

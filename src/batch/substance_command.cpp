@@ -5,6 +5,7 @@
 #include "batch/context.hpp"
 #include "batch/finding_json.hpp"
 #include "desk/reexamined_words.hpp"
+#include "desk/wording.hpp"
 
 namespace sparewell::batch {
 namespace {
@@ -48,7 +49,7 @@ void add_constituents(Command& app, Context& context) {
     context.run = [&context, options] {
       return change(context, fmt::format("constituents of {}", options->item), options->check,
                     [&](store::UnitOfWork& work) {
-                      return desk::set_constituents(work, {options->item}, desk::constituents_of(options->names),
+                      return desk::set_constituents(work, {options->item}, desk::parts_of_list(options->names, ";"),
                                                     context.today());
                     });
     };

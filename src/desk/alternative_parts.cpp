@@ -11,24 +11,9 @@
 #include "desk/substance_table.hpp"
 #include "desk/suspension_table.hpp"
 #include "desk/wording.hpp"
-#include "supply/picking.hpp"
 
 namespace sparewell::desk {
 namespace {
-
-int free_pieces(const Clinic& clinic, const Item& item, const PatientRef& patient, Date day) {
-  std::vector<StockLevel> levels;
-  std::ranges::copy_if(clinic.shelf, std::back_inserter(levels), [&](const StockLevel& level) {
-    return level.lot.item == item.code && level.quantity > 0;
-  });
-  int there = 0;
-  for (const auto& level : levels) there += level.quantity;
-  const auto picked =
-      supply::first_expiry_first_out(levels, std::max(there, 1), day, "", clinic.places);
-  int usable = 0;
-  for (const auto& level : picked.lots) usable += level.quantity;
-  return std::max(0, usable - promised_to_others(clinic, item.code, patient, ""));
-}
 
 /// The sentences of what has to be asked or may be told, the verdict first.
 std::vector<IssueFinding> told_of(const care::Alternative& each, const AlternativesQuestion& of,
@@ -124,7 +109,7 @@ Expected<AlternativeParts> find_alternatives(const Assessment& assessment,
     fresh.side = question.side;
     fresh.item = item.code;
     fresh.day = today;
-    return care::ItemSupply{free_pieces(clinic, item, question.patient, today),
+    return care::ItemSupply{free_pieces(clinic, item.code, question.patient, today),
                             expected_days(assessment, fresh)};
   };
   const care::Wanted wanted{question.patient, question.side, worn,

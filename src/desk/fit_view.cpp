@@ -10,23 +10,13 @@
 #include "care/next_size.hpp"
 #include "care/sensitivity.hpp"
 #include "clinic/in_parallel.hpp"
-#include "clinic/place.hpp"
 #include "desk/fit_words.hpp"
+#include "desk/issue_pieces.hpp"
 #include "desk/issue_words.hpp"
 #include "desk/substance_table.hpp"
 
 namespace sparewell::desk {
 namespace {
-
-int on_hand(const Clinic& clinic, const ItemCode& item, Date today) {
-  int pieces = 0;
-  for (const StockLevel& level : clinic.shelf) {
-    if (level.lot.item != item || sort_of_place(clinic.places, level.place) != PlaceSort::store)
-      continue;
-    if (!level.lot.use_by || *level.lot.use_by > today) pieces += level.quantity;
-  }
-  return pieces;
-}
 
 /// That no clinician decided about.
 bool conflicts(const Clinic& clinic, const Item& item, const PatientRef& patient, Date today) {
@@ -82,7 +72,7 @@ void find_day_and_size(FitPart& part, const Clinic& clinic, Date today) {
   if (next == nullptr) return;
   part.next = next->code;
   part.next_conflicts = conflicts(clinic, *next, part.patient, today);
-  part.next_on_hand = on_hand(clinic, next->code, today);
+  part.next_on_hand = free_pieces(clinic, next->code, part.patient, today);
 }
 
 using PartKey = std::tuple<PatientRef, Side, ItemCode>;

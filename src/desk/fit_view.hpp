@@ -35,7 +35,7 @@ struct FitPart {
   /// and fresh, otherwise as foreseen on `by` where that is outside.
   std::optional<ItemCode> next;
   bool next_conflicts = false;  ///< with a recorded sensitivity
-  int next_on_hand = 0;         ///< usable pieces in stores, promised ones included
+  int next_on_hand = 0;         ///< usable pieces that are promised to nobody else
   bool wants_next = false;      ///< the limb is or will be outside, whether `next` is there or not
 
   [[nodiscard]] double chance_outside() const;

@@ -112,4 +112,18 @@ IssuePieces pieces_for(const Clinic& clinic, const IssueQuestion& question) {
   return made;
 }
 
+int free_pieces(const Clinic& clinic, const ItemCode& item, const PatientRef& patient, Date day) {
+  std::vector<StockLevel> levels;
+  int there = 0;
+  for (const StockLevel& level : clinic.shelf) {
+    if (level.lot.item != item || level.quantity <= 0) continue;
+    levels.push_back(level);
+    there += level.quantity;
+  }
+  if (there == 0) return 0;
+  const int missing =
+      supply::first_expiry_first_out(levels, there, day, "", clinic.places).missing;
+  return std::max(0, there - missing - promised_to_others(clinic, item, patient, ""));
+}
+
 }  // namespace sparewell::desk

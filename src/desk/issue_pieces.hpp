@@ -24,4 +24,8 @@ struct IssuePieces {
                                      const PatientRef& patient, const std::string& place,
                                      std::optional<Date> until = std::nullopt);
 
+/// Pieces in all stores that may be used on `day` and are not promised to other patients.
+[[nodiscard]] int free_pieces(const Clinic& clinic, const ItemCode& item, const PatientRef& patient,
+                              Date day);
+
 }  // namespace sparewell::desk

@@ -77,13 +77,8 @@ Expected<Reaction> end_reaction(store::UnitOfWork& work, const ReactionChoice& c
 
 std::vector<std::string> signs_in(const std::string& text) {
   std::vector<std::string> made;
-  for (std::size_t from = 0; from <= text.size();) {
-    const auto end = std::min(text.find_first_of(",;", from), text.size());
-    auto sign = text.substr(from, end - from);
-    sign.erase(0, std::min(sign.find_first_not_of(' '), sign.size()));
-    sign.erase(sign.find_last_not_of(' ') + 1);
-    if (!sign.empty() && std::ranges::find(made, sign) == made.end()) made.push_back(sign);
-    from = end + 1;
+  for (auto& sign : parts_of_list(text, ",;")) {
+    if (std::ranges::find(made, sign) == made.end()) made.push_back(std::move(sign));
   }
   return made;
 }

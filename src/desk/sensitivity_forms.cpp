@@ -9,6 +9,7 @@
 #include "desk/sensitivity_work.hpp"
 #include "desk/substance_table.hpp"
 #include "desk/wear_decision.hpp"
+#include "desk/wording.hpp"
 
 namespace sparewell::desk {
 namespace {
@@ -108,7 +109,7 @@ StockForm constituents_form(const Day& day, const ItemCode& item) {
   form.book = [item, today = day.today()](
                   store::UnitOfWork& work,
                   const std::vector<std::string>& given) -> Expected<Booked> {
-    return told(set_constituents(work, item, constituents_of(given[0]), today), work);
+    return told(set_constituents(work, item, parts_of_list(given[0], ";"), today), work);
   };
   return form;
 }

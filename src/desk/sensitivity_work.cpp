@@ -52,20 +52,6 @@ const std::vector<std::string>& ways_to_establish() {
   return ways;
 }
 
-std::vector<std::string> constituents_of(const std::string& text) {
-  std::vector<std::string> made;
-  std::size_t from = 0;
-  while (!text.empty() && from <= text.size()) {
-    const auto to = std::min(text.find(';', from), text.size());
-    auto part = text.substr(from, to - from);
-    part.erase(0, std::min(part.find_first_not_of(' '), part.size()));
-    part.erase(part.find_last_not_of(' ') + 1);
-    made.push_back(std::move(part));
-    from = to + 1;
-  }
-  return made;
-}
-
 Clinic read_for_examination(const store::Snapshot& snapshot) {
   Clinic clinic;
   clinic.settings = snapshot.settings();

@@ -22,9 +22,6 @@ struct Reexamined {
 /// The records that an examination reads.
 [[nodiscard]] Clinic read_for_examination(const store::Snapshot& snapshot);
 
-/// Names as they are typed, with ';' between them; none for an empty text.
-[[nodiscard]] std::vector<std::string> constituents_of(const std::string& text);
-
 /// Replaces what an item declares. Refuses an unknown item, and what is declared already.
 [[nodiscard]] Expected<Reexamined> set_constituents(store::UnitOfWork& work, const ItemCode& item,
                                                     const std::vector<std::string>& constituents,

@@ -1,6 +1,5 @@
 #include "desk/travel_form.hpp"
 
-#include <algorithm>
 #include <charconv>
 #include <variant>
 
@@ -10,6 +9,7 @@
 #include "desk/travel_lend.hpp"
 #include "desk/travel_team.hpp"
 #include "desk/travel_words.hpp"
+#include "desk/wording.hpp"
 
 namespace sparewell::desk {
 namespace {
@@ -79,16 +79,8 @@ namespace {
 
 /// The patient and those who travel along, each as typed.
 std::vector<std::string> travellers(const std::string& patient, const std::string& with) {
-  std::vector<std::string> made{patient};
-  std::size_t from = 0;
-  while (from < with.size()) {
-    const auto to = std::min(with.find(',', from), with.size());
-    auto name = with.substr(from, to - from);
-    name.erase(0, std::min(name.find_first_not_of(' '), name.size()));
-    name.erase(name.find_last_not_of(' ') + 1);
-    if (!name.empty()) made.push_back(std::move(name));
-    from = to + 1;
-  }
+  auto made = parts_of_list(with, ",");
+  made.insert(made.begin(), patient);
   return made;
 }
 

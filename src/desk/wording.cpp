@@ -1,5 +1,6 @@
 #include "desk/wording.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <string_view>
@@ -86,6 +87,19 @@ std::string list_words(const std::vector<std::string>& parts) {
     text += parts[i];
   }
   return text;
+}
+
+std::vector<std::string> parts_of_list(const std::string& text, const char* separators) {
+  std::vector<std::string> made;
+  for (std::size_t from = 0; from < text.size();) {
+    const auto to = std::min(text.find_first_of(separators, from), text.size());
+    auto part = text.substr(from, to - from);
+    part.erase(0, std::min(part.find_first_not_of(' '), part.size()));
+    part.erase(part.find_last_not_of(' ') + 1);
+    if (!part.empty()) made.push_back(std::move(part));
+    from = to + 1;
+  }
+  return made;
 }
 
 std::string capitalised(std::string text) {

@@ -39,6 +39,11 @@ namespace sparewell::desk {
 /// "a", "a and b", "a, b and c".
 [[nodiscard]] std::string list_words(const std::vector<std::string>& parts);
 
+/// The parts of a typed list, without spaces around them; empty parts are left out. Any of
+/// `separators` stands between them.
+[[nodiscard]] std::vector<std::string> parts_of_list(const std::string& text,
+                                                     const char* separators);
+
 /// With a capital first letter; ASCII letters only.
 [[nodiscard]] std::string capitalised(std::string text);
 

@@ -26,6 +26,12 @@ TEST_CASE("Amounts have separators and their currency, and chances are never cer
   CHECK(day_words(make_date(2026, 11, 25)) == "Wed 25 Nov 2026");
 }
 
+TEST_CASE("A typed list is read part by part, without spaces around them and without empty parts") {
+  CHECK(parts_of_list(" a; b c ;;d;", ";") == std::vector<std::string>{"a", "b c", "d"});
+  CHECK(parts_of_list("a,b;c", ",;").size() == 3);
+  CHECK(parts_of_list("  ", ";").empty());
+}
+
 TEST_CASE("No two commands share a key, or a mnemonic within their menu") {
   std::set<std::string> keys;
   std::set<std::pair<Menu, char>> mnemonics;

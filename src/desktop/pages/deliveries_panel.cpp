@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include <fmt/format.h>
 #include <wx/button.h>
 #include <wx/checkbox.h>
 #include <wx/choice.h>
@@ -12,6 +11,7 @@
 
 #include "desk/revision_lines.hpp"
 #include "desktop/text.hpp"
+#include "desktop/widgets/command_button.hpp"
 #include "desktop/widgets/accessible.hpp"
 #include "desktop/widgets/find_box.hpp"
 #include "desktop/widgets/split.hpp"
@@ -117,11 +117,7 @@ wxSizer* DeliveriesPanel::make_buttons(wxWindow* parent) {
   for (const auto command :
        {Command::receive_delivery, Command::place_order, Command::approve_order,
         Command::amend_line, Command::back_order, Command::cancel_order, Command::reprint_order}) {
-    const auto& spec = desk::command_spec(command);
-    auto* button = new wxButton{parent, wxID_ANY, to_wx(spec.label)};
-    button->SetToolTip(to_wx(spec.key.empty() ? std::string{spec.help}
-                                              : fmt::format("{} ({})", spec.help, spec.key)));
-    button->Bind(wxEVT_BUTTON, [this, command](wxCommandEvent&) { run_(command); });
+    auto* button = command_button(parent, command, run_);
     row->Add(button, wxSizerFlags{}.Border(wxALL, FromDIP(4)));
     buttons_.emplace_back(command, button);
   }

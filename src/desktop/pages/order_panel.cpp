@@ -7,6 +7,7 @@
 
 #include "desk/wording.hpp"
 #include "desktop/text.hpp"
+#include "desktop/widgets/command_button.hpp"
 #include "desktop/widgets/accessible.hpp"
 #include "desktop/widgets/find_box.hpp"
 #include "desktop/widgets/headings.hpp"
@@ -40,16 +41,8 @@ wxSizer* OrderPanel::make_top(const std::function<void(desk::Command)>& run) {
                         lines_->set_empty_words(page_.empty_words());
                         lines_->table_changed();
                       }};
-  const auto button = [&](desk::Command command, const std::string& label) {
-    const auto& spec = desk::command_spec(command);
-    auto* made = new wxButton{this, wxID_ANY, to_wx(label)};
-    made->SetToolTip(to_wx(std::string{spec.help} + " (" + std::string{spec.key} + ")"));
-    made->Bind(wxEVT_BUTTON, [run, command](wxCommandEvent&) { run(command); });
-    return made;
-  };
-  held_ = button(desk::Command::held_back, "Held &back (0)");
-  write_ = button(desk::Command::write_orders,
-                  std::string{desk::command_spec(desk::Command::write_orders).label});
+  held_ = command_button(this, desk::Command::held_back, run, "Held &back (0)");
+  write_ = command_button(this, desk::Command::write_orders, run);
   top->Add(headline_, wxSizerFlags{1}.CentreVertical());
   top->Add(find_, wxSizerFlags{}.CentreVertical().Border(wxRIGHT, FromDIP(8)));
   top->Add(held_, wxSizerFlags{}.CentreVertical().Border(wxRIGHT, FromDIP(8)));

@@ -9,6 +9,7 @@
 
 #include "desktop/pages/shelf/moves_pane.hpp"
 #include "desktop/text.hpp"
+#include "desktop/widgets/command_button.hpp"
 #include "desktop/widgets/find_box.hpp"
 #include "desktop/widgets/headings.hpp"
 #include "desktop/widgets/split.hpp"
@@ -104,10 +105,7 @@ wxWindow* ShelfPanel::make_detail(wxWindow* parent) {
 
 wxButton* ShelfPanel::make_button(wxWindow* parent, desk::Command command,
                                   const std::string& label) {
-  const auto& spec = desk::command_spec(command);
-  auto* button = new wxButton{parent, wxID_ANY, to_wx(label)};
-  button->SetToolTip(to_wx(fmt::format("{} ({})", spec.help, spec.key)));
-  button->Bind(wxEVT_BUTTON, [this, command](wxCommandEvent&) { run_(command); });
+  auto* button = command_button(parent, command, run_, label);
   buttons_.push_back({command, button});
   return button;
 }

@@ -82,9 +82,7 @@ void LifeChart::paint() {
   wxAutoBufferedPaintDC dc{this};
   DoPrepareDC(dc);
   const auto colours = strip_colours();
-  dc.SetBackground(wxBrush{colours.paper});
-  dc.Clear();
-  const std::unique_ptr<wxGraphicsContext> graphics{wxGraphicsContext::Create(dc)};
+  const auto graphics = begin_drawing(dc, colours.paper);
   if (!graphics || entries_.empty()) return;
   paint_axis(*graphics);
   for (const auto& row : drawing_.rows) paint_row(*graphics, row);
@@ -181,9 +179,7 @@ void LifeLegend::paint() {
   auto colours = strip_colours();
   colours.paper = GetParent()->GetBackgroundColour();
   colours.text = GetParent()->GetForegroundColour();
-  dc.SetBackground(wxBrush{colours.paper});
-  dc.Clear();
-  const std::unique_ptr<wxGraphicsContext> graphics{wxGraphicsContext::Create(dc)};
+  const auto graphics = begin_drawing(dc, colours.paper);
   if (!graphics) return;
   const double middle = GetClientSize().y / 2.0;
   const double wide = FromDIP(26);

@@ -47,6 +47,13 @@ StripColours strip_colours() {
   return colours;
 }
 
+std::unique_ptr<wxGraphicsContext> begin_drawing(wxAutoBufferedPaintDC& dc,
+                                                 const wxColour& paper) {
+  dc.SetBackground(wxBrush{paper});
+  dc.Clear();
+  return std::unique_ptr<wxGraphicsContext>{wxGraphicsContext::Create(dc)};
+}
+
 desk::StripMeasures strip_measures(const wxWindow& window, const std::vector<std::string>& labels) {
   desk::StripMeasures measures;
   measures.width = window.GetClientSize().x;

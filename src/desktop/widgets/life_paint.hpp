@@ -1,7 +1,10 @@
 /// How the pieces of a life strip look: system colours, and a pattern besides every colour.
 #pragma once
 
+#include <memory>
+
 #include <wx/colour.h>
+#include <wx/dcbuffer.h>
 
 #include "desk/life_strip.hpp"
 
@@ -20,6 +23,10 @@ struct StripColours {
 };
 /// From the system's colours of lists, so that light and dark themes both work.
 [[nodiscard]] StripColours strip_colours();
+
+/// Clears the ground, and gives what is drawn with; empty when the system has nothing to draw with.
+[[nodiscard]] std::unique_ptr<wxGraphicsContext> begin_drawing(wxAutoBufferedPaintDC& dc,
+                                                               const wxColour& paper);
 
 /// What a chart of strips measures in the font of `window`; labels are cut at two fifths of it.
 [[nodiscard]] desk::StripMeasures strip_measures(const wxWindow& window,

@@ -84,9 +84,7 @@ void LimbChart::lay_out() {
 void LimbChart::paint() {
   wxAutoBufferedPaintDC dc{this};
   const auto colours = strip_colours();
-  dc.SetBackground(wxBrush{colours.paper});
-  dc.Clear();
-  const std::unique_ptr<wxGraphicsContext> graphics{wxGraphicsContext::Create(dc)};
+  const auto graphics = begin_drawing(dc, colours.paper);
   if (!graphics) return;
   if (!curve_) {
     graphics->SetFont(GetFont(), colours.text);

@@ -91,9 +91,7 @@ void PlayChart::lay_out() {
 void PlayChart::paint() {
   wxAutoBufferedPaintDC dc{this};
   const auto colours = strip_colours();
-  dc.SetBackground(wxBrush{colours.paper});
-  dc.Clear();
-  const std::unique_ptr<wxGraphicsContext> graphics{wxGraphicsContext::Create(dc)};
+  const auto graphics = begin_drawing(dc, colours.paper);
   if (!graphics || curves_.empty()) return;
   paint_axes(*graphics, colours);
   paint_curves(*graphics, colours);

@@ -99,9 +99,7 @@ void ScoreChart::lay_out() {
 void ScoreChart::paint() {
   wxAutoBufferedPaintDC dc{this};
   const auto colours = strip_colours();
-  dc.SetBackground(wxBrush{colours.paper});
-  dc.Clear();
-  const std::unique_ptr<wxGraphicsContext> graphics{wxGraphicsContext::Create(dc)};
+  const auto graphics = begin_drawing(dc, colours.paper);
   if (!graphics || entries_.empty()) return;
   if (const auto entry = marked_entry()) {
     graphics->SetBrush(wxBrush{colours.marked});

@@ -73,9 +73,7 @@ void ScoreLegend::paint() {
   auto colours = strip_colours();
   colours.paper = GetParent()->GetBackgroundColour();
   colours.text = GetParent()->GetForegroundColour();
-  dc.SetBackground(wxBrush{colours.paper});
-  dc.Clear();
-  const std::unique_ptr<wxGraphicsContext> graphics{wxGraphicsContext::Create(dc)};
+  const auto graphics = begin_drawing(dc, colours.paper);
   if (!graphics) return;
   graphics->SetFont(GetFont(), colours.text);
   const double line = GetCharHeight() + FromDIP(6);

@@ -53,9 +53,7 @@ void WornChart::paint() {
   wxAutoBufferedPaintDC dc{this};
   DoPrepareDC(dc);
   const auto colours = strip_colours();
-  dc.SetBackground(wxBrush{colours.paper});
-  dc.Clear();
-  const std::unique_ptr<wxGraphicsContext> graphics{wxGraphicsContext::Create(dc)};
+  const auto graphics = begin_drawing(dc, colours.paper);
   if (!graphics) return;
   paint_axis_ticks(*graphics, *this, drawing_.ticks, measures().axis_height, drawing_.height);
   graphics->SetPen(graphics->CreatePen(wxGraphicsPenInfo{colours.text}.Width(2)));

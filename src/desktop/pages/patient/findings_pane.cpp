@@ -1,10 +1,9 @@
 #include "desktop/pages/patient/findings_pane.hpp"
 
-#include <fmt/format.h>
 #include <wx/button.h>
 #include <wx/sizer.h>
 
-#include "desktop/text.hpp"
+#include "desktop/widgets/command_button.hpp"
 #include "desktop/widgets/table_view.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
 
@@ -21,10 +20,7 @@ FindingsPane::FindingsPane(wxWindow* parent, std::function<void(desk::Command)> 
   words_ = new WrappedLabel{this};
   auto* buttons = new wxBoxSizer{wxHORIZONTAL};
   const auto add = [&](desk::Command command) {
-    const auto& spec = desk::command_spec(command);
-    auto* button = new wxButton{this, wxID_ANY, to_wx(spec.label)};
-    button->SetToolTip(to_wx(fmt::format("{} ({})", spec.help, spec.key)));
-    button->Bind(wxEVT_BUTTON, [run, command](wxCommandEvent&) { run(command); });
+    auto* button = command_button(this, command, run);
     buttons->Add(button, wxSizerFlags{}.Border(wxRIGHT, FromDIP(8)));
     return button;
   };

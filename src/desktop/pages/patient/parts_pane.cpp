@@ -1,11 +1,10 @@
 #include "desktop/pages/patient/parts_pane.hpp"
 
-#include <fmt/format.h>
 #include <wx/button.h>
 #include <wx/checkbox.h>
 #include <wx/sizer.h>
 
-#include "desktop/text.hpp"
+#include "desktop/widgets/command_button.hpp"
 #include "desktop/widgets/life_chart.hpp"
 #include "desktop/widgets/table_view.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
@@ -44,10 +43,7 @@ wxSizer* PartsPane::make_buttons() {
   // What is done every day and fits into one row of a narrow pane; delivery sheets are in the menu.
   auto* sizer = new wxBoxSizer{wxHORIZONTAL};
   const auto add = [&](desk::Command command) {
-    const auto& spec = desk::command_spec(command);
-    auto* button = new wxButton{this, wxID_ANY, to_wx(spec.label)};
-    button->SetToolTip(to_wx(fmt::format("{} ({})", spec.help, spec.key)));
-    button->Bind(wxEVT_BUTTON, [this, command](wxCommandEvent&) { actions_.run(command); });
+    auto* button = command_button(this, command, actions_.run);
     sizer->Add(button, wxSizerFlags{}.Border(wxRIGHT | wxBOTTOM, FromDIP(8)));
     return button;
   };

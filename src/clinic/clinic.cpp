@@ -1,5 +1,8 @@
 #include "clinic/clinic.hpp"
 
+#include <set>
+#include <utility>
+
 namespace sparewell {
 namespace {
 
@@ -8,6 +11,18 @@ const typename Records::value_type* find_in(const std::unordered_map<Key, std::s
                                             const Records& records, const Key& key) {
   const auto found = positions.find(key);
   return found == positions.end() ? nullptr : &records[found->second];
+}
+
+void forget_later_payments(Clinic& clinic, Date today) {
+  std::set<std::pair<std::string, std::string>> later;
+  for (const Remittance& paid : clinic.remittances) {
+    if (paid.paid_on > today) later.emplace(paid.payer, paid.reference);
+  }
+  if (later.empty()) return;
+  std::erase_if(clinic.remittances, [&](const Remittance& paid) { return paid.paid_on > today; });
+  std::erase_if(clinic.remittance_lines, [&](const RemittanceLine& line) {
+    return later.contains({line.payer, line.reference});
+  });
 }
 
 }  // namespace
@@ -68,6 +83,10 @@ Clinic as_of(Clinic clinic, Date today) {
   std::erase_if(clinic.invoice_lines, [&](const InvoiceLine& line) {
     return line.invoiced_on && *line.invoiced_on > today;
   });
+  forget_later_payments(clinic, today);
+  std::erase_if(clinic.part_papers, [&](const PartPaper& p) { return p.issued_on > today; });
+  std::erase_if(clinic.billing_answers, [&](const auto& made) { return made.answered_on > today; });
+  std::erase_if(clinic.month_closes, [&](const auto& made) { return made.closed_on > today; });
   std::erase_if(clinic.loans, [&](const Loan& loan) { return loan.lent_on > today; });
   std::erase_if(clinic.supplier_returns,
                 [&](const SupplierReturn& sent) { return sent.sent_on > today; });

@@ -6,17 +6,23 @@
 #include <unordered_map>
 #include <vector>
 
+#include "clinic/billing_answer.hpp"
+#include "clinic/billing_code.hpp"
 #include "clinic/claim.hpp"
+#include "clinic/column_mapping.hpp"
 #include "clinic/decision.hpp"
 #include "clinic/handover.hpp"
 #include "clinic/item.hpp"
 #include "clinic/loan.hpp"
+#include "clinic/month_close.hpp"
 #include "clinic/order.hpp"
 #include "clinic/order_costs.hpp"
 #include "clinic/order_record.hpp"
+#include "clinic/part_paper.hpp"
 #include "clinic/patient.hpp"
 #include "clinic/place.hpp"
 #include "clinic/reaction.hpp"
+#include "clinic/remittance.hpp"
 #include "clinic/stock.hpp"
 #include "clinic/substance.hpp"
 #include "clinic/supplier.hpp"
@@ -38,6 +44,12 @@ struct ClinicSettings {
   OrderCosts costs;
   /// Orders of a larger sum need a named person's approval before they are placed. Empty: none do.
   std::optional<Money> approval_above;
+  /// What was handed out from this day on is compared with claims. Empty: from the first service
+  /// that was billed.
+  std::optional<Date> billing_begins;
+  /// From this day on papers, and signed delivery sheets, are put on record here. Empty: they lie
+  /// elsewhere, and are asked for only where the program handed the part out.
+  std::optional<Date> papers_begin;
 
   friend bool operator==(const ClinicSettings&, const ClinicSettings&) = default;
 };
@@ -81,6 +93,14 @@ struct Clinic {
   std::vector<OrderPromise> order_promises;
   std::vector<OrderPiece> order_pieces;
   std::vector<OrderRevision> order_revisions;  ///< without their lines
+  std::vector<BillingCode> billing_codes;  ///< beyond those that the program knows
+  std::vector<PayerRule> payer_rules;      ///< likewise
+  std::vector<Remittance> remittances;
+  std::vector<RemittanceLine> remittance_lines;
+  std::vector<PartPaper> part_papers;
+  std::vector<BillingAnswer> billing_answers;
+  std::vector<MonthClose> month_closes;  ///< without their entries
+  std::vector<ColumnMapping> column_mappings;
 };
 
 /// Finds records of a Clinic by reference. Holds positions, so it stays valid while the vectors of

@@ -43,6 +43,7 @@ struct Item {
   std::string thread;                  ///< thread of pin and lock, for example "M10"
   std::string gtin;
   bool stocked = true;  ///< false: ordered for a named patient only
+  std::optional<int> warranty_days = {};  ///< the maker's term, in calendar days from the issue
 
   friend bool operator==(const Item&, const Item&) = default;
 };

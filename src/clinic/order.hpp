@@ -45,6 +45,8 @@ struct InvoiceLine {
   std::optional<Money> unit_cost;
   std::optional<Date> invoiced_on;
   int copy = 1;  ///< tells apart lines of one invoice that are alike
+  /// That the invoice charges, written on one of its lines; amounts on several lines add up.
+  std::optional<Money> freight = {};
 
   friend bool operator==(const InvoiceLine&, const InvoiceLine&) = default;
 };

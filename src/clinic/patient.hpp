@@ -18,6 +18,8 @@ struct Patient {
   std::optional<Date> next_visit;
   /// The store of the branch that they belong to; "" for the clinic's main place.
   std::string place = {};
+  std::string payer = {};      ///< who pays for their parts now; "" when not recorded
+  std::string member_id = {};  ///< the payer's number for them; never written to logs
 
   friend bool operator==(const Patient&, const Patient&) = default;
 };

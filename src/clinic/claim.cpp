@@ -1,0 +1,13 @@
+#include "clinic/claim.hpp"
+
+#include <array>
+
+namespace sparewell {
+
+template <>
+std::span<const std::string_view> words<Submission>() {
+  static constexpr std::array<std::string_view, 3> list{"original", "replacement", "reversal"};
+  return list;
+}
+
+}  // namespace sparewell

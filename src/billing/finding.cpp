@@ -19,16 +19,31 @@ void sort_findings(std::vector<BillingFinding>& findings) {
 }
 
 std::string_view finding_word(FindingKind kind) {
-  static constexpr std::array<std::string_view, 25> list{
-      "issued, not billed",     "billed, not issued",    "wrong side",
-      "wrong quantity",         "wrong code",            "wrong date",
-      "billed twice",           "no charge",             "code not valid",
-      "reversal without claim", "over the limit",        "replaced early, no reason",
-      "paper missing",          "no proof of delivery",  "not answered",
-      "denied",                 "paid differently",      "paid without claim",
-      "received, not invoiced", "invoiced, not received", "price differs",
-      "freight differs",        "invoiced twice",        "credit due",
-      "warranty credit due"};
+  static constexpr std::array<std::string_view, 25> list{"issued, not billed",
+                                                         "billed, not issued",
+                                                         "wrong side",
+                                                         "wrong quantity",
+                                                         "wrong code",
+                                                         "wrong date",
+                                                         "billed twice",
+                                                         "no charge",
+                                                         "code not valid",
+                                                         "reversal without claim",
+                                                         "over the limit",
+                                                         "replaced early, no reason",
+                                                         "paper missing",
+                                                         "no proof of delivery",
+                                                         "not answered",
+                                                         "denied",
+                                                         "paid differently",
+                                                         "paid without claim",
+                                                         "received, not invoiced",
+                                                         "invoiced, not received",
+                                                         "price differs",
+                                                         "freight differs",
+                                                         "invoiced twice",
+                                                         "credit due",
+                                                         "warranty credit due"};
   return list[static_cast<std::size_t>(kind)];
 }
 

@@ -19,11 +19,11 @@ enum class FindingKind {
   wrong_date,
   duplicate,  ///< billed a second time
   no_charge,
-  code_not_valid,         ///< not in any list, or not on that day
+  code_not_valid,          ///< not in any list, or not on that day
   reversal_without_claim,  ///< takes back what was never billed
   over_limit,
-  replaced_early,   ///< without a recorded reason
-  paper_missing,    ///< one that the payer asks for
+  replaced_early,  ///< without a recorded reason
+  paper_missing,   ///< one that the payer asks for
   no_proof_of_delivery,
   // Between claims and payments.
   not_answered,
@@ -47,22 +47,22 @@ enum class Book { claims, payments, suppliers };
 /// Why it is likely so, as far as the records speak for it.
 enum class Cause {
   unknown,
-  never_billed,         ///< nothing of that code was billed near that day
-  billed_for_fewer,     ///< the same issue was billed with a smaller quantity
+  never_billed,      ///< nothing of that code was billed near that day
+  billed_for_fewer,  ///< the same issue was billed with a smaller quantity
   billed_for_more,
   side_swapped,
-  keyed_twice,          ///< the same reference, or the same day, side and code
-  resubmitted,          ///< an earlier claim was sent again and not replaced
-  other_patient,        ///< the same code was handed to `other` on that day and not billed
-  code_mistaken,        ///< a part of the same kind was handed out, billed under another code
+  keyed_twice,    ///< the same reference, or the same day, side and code
+  resubmitted,    ///< an earlier claim was sent again and not replaced
+  other_patient,  ///< the same code was handed to `other` on that day and not billed
+  code_mistaken,  ///< a part of the same kind was handed out, billed under another code
   date_mistaken,
-  came_back,            ///< the part was returned soon after it was handed out
-  exchanged_by_maker,   ///< it replaced a part of a recall or within its warranty
-  still_on_its_way,     ///< too early to be a disagreement of note
-  price_list_changed,   ///< the price is that of today's catalogue
-  price_break_missed,   ///< the price is that of a smaller quantity
-  other_order,          ///< it fits the order `other`
-  second_delivery,      ///< it was received after the invoice
+  came_back,           ///< the part was returned soon after it was handed out
+  exchanged_by_maker,  ///< it replaced a part of a recall or within its warranty
+  still_on_its_way,    ///< too early to be a disagreement of note
+  price_list_changed,  ///< the price is that of today's catalogue
+  price_break_missed,  ///< the price is that of a smaller quantity
+  other_order,         ///< it fits the order `other`
+  second_delivery,     ///< it was received after the invoice
   short_delivery,
   free_freight_missed,  ///< the goods were worth free freight
   not_recorded          ///< the record is missing, not necessarily the thing
@@ -71,7 +71,7 @@ enum class Cause {
 /// What would settle it.
 enum class Remedy {
   bill_it,
-  take_back,    ///< reverse the claim line, or refund
+  take_back,  ///< reverse the claim line, or refund
   replace_claim,
   record_issue,  ///< if it was handed out, put it on record
   record_reason,

@@ -34,11 +34,11 @@ enum class PayerRuleKind {
   confirmation,  ///< within `days` of its issue the payer may ask to confirm that it was needed
   paper,         ///< the paper in `words` has to be on file for each issue
   replacement_paper,  ///< the paper in `words` has to be on file where a part is replaced
-  included,    ///< work on a prosthesis within `days` of its delivery is in its price
-  side_lines,  ///< each side on a line of its own, with its modifier
-  fee,         ///< `amount` is paid for a piece
-  answer,      ///< the payer usually answers within `days`
-  submit       ///< a claim has to be submitted within `days` of the service
+  included,           ///< work on a prosthesis within `days` of its delivery is in its price
+  side_lines,         ///< each side on a line of its own, with its modifier
+  fee,                ///< `amount` is paid for a piece
+  answer,             ///< the payer usually answers within `days`
+  submit              ///< a claim has to be submitted within `days` of the service
 };
 template <>
 std::span<const std::string_view> words<PayerRuleKind>();

@@ -93,8 +93,8 @@ struct Clinic {
   std::vector<OrderPromise> order_promises;
   std::vector<OrderPiece> order_pieces;
   std::vector<OrderRevision> order_revisions;  ///< without their lines
-  std::vector<BillingCode> billing_codes;  ///< beyond those that the program knows
-  std::vector<PayerRule> payer_rules;      ///< likewise
+  std::vector<BillingCode> billing_codes;      ///< beyond those that the program knows
+  std::vector<PayerRule> payer_rules;          ///< likewise
   std::vector<Remittance> remittances;
   std::vector<RemittanceLine> remittance_lines;
   std::vector<PartPaper> part_papers;

@@ -7,8 +7,8 @@
 namespace sparewell {
 
 struct ColumnMapping {
-  std::string name;    ///< given by the clinic
-  std::string target;  ///< "claims" or "remittance"
+  std::string name;                  ///< given by the clinic
+  std::string target;                ///< "claims" or "remittance"
   std::vector<std::string> columns;  ///< "service_date=Date of service": our field, their column
   std::string date_pattern;          ///< "" for ISO 8601
   std::string decimal_sign = ".";

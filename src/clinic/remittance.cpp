@@ -44,8 +44,8 @@ std::optional<Adjustment> parse_adjustment(std::string_view text, const Currency
 }
 
 std::string adjustment_text(const Adjustment& adjustment) {
-  auto text = fmt::format("{}:{}:{}", adjustment.group, adjustment.reason,
-                          plain_text(adjustment.amount));
+  auto text =
+      fmt::format("{}:{}:{}", adjustment.group, adjustment.reason, plain_text(adjustment.amount));
   if (adjustment.quantity) text += fmt::format(":{}", *adjustment.quantity);
   return text;
 }

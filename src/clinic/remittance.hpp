@@ -49,8 +49,8 @@ struct RemittanceLine {
   RemittanceEntry entry = RemittanceEntry::line;
   std::string claim_ref;
   std::string payer_claim;  ///< the payer's own number of the claim
-  std::string status;       ///< the claim's, as the payer codes it: 1 primary, 4 denied, 22 reversal
-  PatientRef patient;       ///< empty when the clinic does not know whose claim it is
+  std::string status;  ///< the claim's, as the payer codes it: 1 primary, 4 denied, 22 reversal
+  PatientRef patient;  ///< empty when the clinic does not know whose claim it is
   std::optional<Side> side;
   std::optional<Date> service_date;
   std::string code;

@@ -14,6 +14,7 @@
 #include "paperwork.hpp"
 #include "planted.hpp"
 #include "planted_reactions.hpp"
+#include "terms.hpp"
 #include "world.hpp"
 #include "write_folder.hpp"
 
@@ -32,7 +33,7 @@ constexpr std::string_view help =
     "  --socks N       socks handed out to a patient at a time, 0 to 24 (6)\n"
     "  --places N      branches, 1 to 9 (1)\n"
     "  --until DATE    the last day that is written down (2026-11-24)\n"
-    "  --out DIR       the folder for the thirteen files\n"
+    "  --out DIR       the folder for the fourteen files\n"
     "  --planted FILE  also list the disagreements that were put in on purpose\n";
 
 struct Options {
@@ -93,8 +94,10 @@ Options read_options(const std::vector<std::string_view>& words) {
 void make(const Options& options) {
   const Wishes& wishes = options.wishes;
   Clinic clinic = World{wishes}.run();
+  agree_on_terms(clinic);
   write_claims(clinic, wishes.seed, wishes.until);
   write_invoices(clinic, wishes.seed, wishes.until);
+  charge_freight(clinic);
   std::vector<Planted> planted = plant_disagreements(clinic, wishes.seed, wishes.until);
   for (auto& gap : plant_gaps(clinic, wishes.seed, wishes.until)) planted.push_back(std::move(gap));
   for (auto& one : plant_reactions(clinic, wishes.until)) planted.push_back(std::move(one));

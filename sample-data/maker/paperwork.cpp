@@ -51,6 +51,8 @@ std::map<Visit, std::map<Line, Billed>> visits(const Clinic& clinic) {
 
 void write_claims(Clinic& clinic, std::uint64_t seed, Date until) {
   Random random{seed, claim_stream};
+  std::map<PatientRef, std::string> payer_of;
+  for (const Patient& patient : clinic.patients) payer_of[patient.ref] = patient.payer;
   int number = 0;
   for (const auto& [visit, lines] : visits(clinic)) {
     const auto& [day, patient] = visit;
@@ -69,6 +71,7 @@ void write_claims(Clinic& clinic, std::uint64_t seed, Date until) {
       if (billed.replaces) claim.modifiers.emplace_back("RA");
       claim.quantity = billed.quantity;
       claim.charge = Money{billed.charge, Currency{"EUR"}};
+      claim.payer = payer_of.at(patient);
       clinic.claim_lines.push_back(std::move(claim));
     }
   }

@@ -62,6 +62,29 @@ void change_invoice(Clinic& clinic, Random& random, Date until, const char* what
                      fmt::format("{} {}: {}", line->invoice_ref, line->item.text, detail)});
 }
 
+/// What stood on a line that is left out goes to another line of its invoice.
+void hand_on_freight(Clinic& clinic, const InvoiceLine& gone) {
+  for (InvoiceLine& line : clinic.invoice_lines) {
+    if (&line == &gone || line.invoice_ref != gone.invoice_ref) continue;
+    line.freight = gone.freight;
+    return;
+  }
+}
+
+/// Freight was charged although the goods were worth free freight.
+void plant_freight(Clinic& clinic, Date until, std::vector<Planted>& planted) {
+  const ClinicIndex index{clinic};
+  for (InvoiceLine& line : clinic.invoice_lines) {
+    if (!line.freight || line.freight->minor != 0 || *line.invoiced_on < until - days{150})
+      continue;
+    line.freight = index.supplier(line.supplier)->freight;
+    planted.push_back(
+        {"freight differs", "invoices.csv", line.order_ref,
+         fmt::format("{}: {} charged, free by its value", line.invoice_ref, text(*line.freight))});
+    return;
+  }
+}
+
 void plant_in_invoices(Clinic& clinic, Random& random, Date until, std::vector<Planted>& planted) {
   const auto dearer = [](InvoiceLine& line) {
     line.unit_cost->minor += line.unit_cost->minor / 12;
@@ -77,16 +100,19 @@ void plant_in_invoices(Clinic& clinic, Random& random, Date until, std::vector<P
   if (const InvoiceLine* missing = recent_invoice(clinic, random, until)) {
     planted.push_back({"received, not invoiced", "invoices.csv", missing->order_ref,
                        fmt::format("{}: line left out", missing->item.text)});
+    hand_on_freight(clinic, *missing);
     clinic.invoice_lines.erase(clinic.invoice_lines.begin() +
                                (missing - clinic.invoice_lines.data()));
   }
   if (const InvoiceLine* twice = recent_invoice(clinic, random, until)) {
     InvoiceLine again = *twice;
     again.invoice_ref += "/2";
+    again.freight.reset();
     planted.push_back({"invoiced twice", "invoices.csv", again.order_ref,
                        fmt::format("{} {}", again.invoice_ref, again.item.text)});
     clinic.invoice_lines.push_back(again);
   }
+  plant_freight(clinic, until, planted);
 }
 
 /// Use-by dates on the shelf that have passed or pass soon, and a lot set aside.

@@ -31,7 +31,7 @@ void write_catalogue(const Clinic& clinic, const path& file) {
   CsvTable table{
       "item_code,description,kind,attachment,material,size_label,size_min_cm,size_max_cm,"
       "size_at_cm,constituents,billing_code,supplier,supplier_item,unit_cost,currency,pack_size,"
-      "min_order,price_breaks,lead_days,shelf_life_days,thread,gtin,stocked"};
+      "min_order,price_breaks,lead_days,shelf_life_days,thread,gtin,stocked,warranty_days"};
   for (const Item& item : clinic.items) {
     table.cell(item.code.text).cell(item.description).cell(word(item.kind));
     table.cell(word(item.attachment)).cell(word(item.material)).cell(item.size_label);
@@ -40,7 +40,8 @@ void write_catalogue(const Clinic& clinic, const path& file) {
     table.cell(item.supplier.text).cell(item.supplier_item).cell(item.unit_cost);
     table.cell(item.currency.code).cell(item.pack_size).cell(item.min_order);
     table.cell(break_text(item)).cell(item.lead_days).cell(item.shelf_life_days);
-    table.cell(item.thread).cell(item.gtin).cell(item.stocked ? "yes" : "no").end_row();
+    table.cell(item.thread).cell(item.gtin).cell(item.stocked ? "yes" : "no");
+    table.cell(item.warranty_days).end_row();
   }
   table.write(file);
 }
@@ -58,12 +59,13 @@ void write_suppliers(const Clinic& clinic, const path& file) {
 void write_patients(const Clinic& clinic, const path& file) {
   const bool branches = std::ranges::any_of(
       clinic.patients, [](const Patient& patient) { return !patient.place.empty(); });
-  std::string header = "patient_ref,given_name,family_name,birth_date,next_visit";
+  std::string header = "patient_ref,given_name,family_name,birth_date,next_visit,payer,member_id";
   if (branches) header += ",place";
   CsvTable table{header};
   for (const Patient& patient : clinic.patients) {
     table.cell(patient.ref.text).cell(patient.given_name).cell(patient.family_name);
-    table.cell(patient.birth_date).cell(patient.next_visit);
+    table.cell(patient.birth_date).cell(patient.next_visit).cell(patient.payer);
+    table.cell(patient.member_id);
     if (branches) table.cell(patient.place);
     table.end_row();
   }
@@ -152,22 +154,31 @@ void write_orders(const Clinic& clinic, const path& file) {
 }
 
 void write_claims(const Clinic& clinic, const path& file) {
-  CsvTable table{"claim_ref,patient_ref,side,service_date,code,modifiers,quantity,charge"};
+  CsvTable table{"claim_ref,patient_ref,side,service_date,code,modifiers,quantity,charge,payer"};
   for (const ClaimLine& line : clinic.claim_lines) {
     table.cell(line.claim_ref).cell(line.patient.text).cell(word_or_empty(line.side));
     table.cell(line.service_date).cell(line.code);
     table.cell(fmt::format("{}", fmt::join(line.modifiers, ";"))).cell(line.quantity);
-    table.cell(line.charge).end_row();
+    table.cell(line.charge).cell(line.payer).end_row();
   }
   table.write(file);
 }
 
 void write_invoices(const Clinic& clinic, const path& file) {
-  CsvTable table{"supplier,invoice_ref,order_ref,item_code,quantity,unit_cost,invoiced_on"};
+  CsvTable table{"supplier,invoice_ref,order_ref,item_code,quantity,unit_cost,invoiced_on,freight"};
   for (const InvoiceLine& line : clinic.invoice_lines) {
     table.cell(line.supplier.text).cell(line.invoice_ref).cell(line.order_ref);
     table.cell(line.item.text).cell(line.quantity).cell(line.unit_cost);
-    table.cell(line.invoiced_on).end_row();
+    table.cell(line.invoiced_on).cell(line.freight).end_row();
+  }
+  table.write(file);
+}
+
+void write_payer_rules(const Clinic& clinic, const path& file) {
+  CsvTable table{"payer,code,rule,number,days,amount,words,source"};
+  for (const PayerRule& rule : clinic.payer_rules) {
+    table.cell(rule.payer).cell(rule.code).cell(word(rule.rule)).cell(rule.number).cell(rule.days);
+    table.cell(rule.amount).cell(rule.words).cell(rule.source).end_row();
   }
   table.write(file);
 }
@@ -189,6 +200,7 @@ void write_folder(const Clinic& clinic, const path& folder) {
   write_orders(clinic, folder / "orders.csv");
   write_claims(clinic, folder / "claims.csv");
   write_invoices(clinic, folder / "invoices.csv");
+  write_payer_rules(clinic, folder / "payer_rules.csv");
 }
 
 void write_planted(const std::vector<Planted>& planted, const path& file) {

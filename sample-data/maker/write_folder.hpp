@@ -9,7 +9,7 @@
 
 namespace sparewell::sample {
 
-/// Makes the folder when it is missing and replaces its thirteen files.
+/// Makes the folder when it is missing and replaces its fourteen files.
 /// Throws std::runtime_error when a file cannot be written.
 void write_folder(const Clinic& clinic, const std::filesystem::path& folder);
 

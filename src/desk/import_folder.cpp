@@ -66,6 +66,9 @@ class FolderImport {
     merge(exchange::orders_table());
     merge(exchange::claims_table());
     merge(exchange::invoices_table());
+    merge(exchange::codes_table());
+    merge(exchange::payer_rules_table());
+    merge(exchange::papers_table());
   }
 
   static Files find_files(const fs::path& folder, std::vector<std::string>& notes);
@@ -154,10 +157,11 @@ class FolderImport {
 
 FolderImport::Files FolderImport::find_files(const fs::path& folder,
                                              std::vector<std::string>& notes) {
-  static constexpr std::array<std::string_view, 13> known{
-      "suppliers.csv",     "catalogue.csv",    "patients.csv",  "prostheses.csv", "usage.csv",
-      "sensitivities.csv", "measurements.csv", "reactions.csv", "issued.csv",     "stock.csv",
-      "orders.csv",        "claims.csv",       "invoices.csv"};
+  static constexpr std::array<std::string_view, 16> known{
+      "suppliers.csv", "catalogue.csv",     "patients.csv",     "prostheses.csv",
+      "usage.csv",     "sensitivities.csv", "measurements.csv", "reactions.csv",
+      "issued.csv",    "stock.csv",         "orders.csv",       "claims.csv",
+      "invoices.csv",  "codes.csv",         "payer_rules.csv",  "papers.csv"};
   std::vector<fs::path> there;
   for (const auto& entry : fs::directory_iterator{folder}) {
     if (!entry.is_directory()) there.push_back(entry.path());

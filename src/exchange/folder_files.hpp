@@ -28,5 +28,8 @@ struct StockCount {
 [[nodiscard]] const Table<OrderLine>& orders_table();
 [[nodiscard]] const Table<ClaimLine>& claims_table();
 [[nodiscard]] const Table<InvoiceLine>& invoices_table();
+[[nodiscard]] const Table<BillingCode>& codes_table();
+[[nodiscard]] const Table<PayerRule>& payer_rules_table();
+[[nodiscard]] const Table<PartPaper>& papers_table();
 
 }  // namespace sparewell::exchange

@@ -41,6 +41,14 @@ Clinic load_clinic(const Snapshot& snapshot) {
   clinic.order_promises = records<OrderPromise>(snapshot);
   clinic.order_pieces = records<OrderPiece>(snapshot);
   clinic.order_revisions = records<OrderRevision>(snapshot);
+  clinic.billing_codes = records<BillingCode>(snapshot);
+  clinic.payer_rules = records<PayerRule>(snapshot);
+  clinic.remittances = records<Remittance>(snapshot);
+  clinic.remittance_lines = records<RemittanceLine>(snapshot);
+  clinic.part_papers = records<PartPaper>(snapshot);
+  clinic.billing_answers = records<BillingAnswer>(snapshot);
+  clinic.month_closes = records<MonthClose>(snapshot);
+  clinic.column_mappings = records<ColumnMapping>(snapshot);
   return clinic;
 }
 

@@ -119,14 +119,19 @@ class AccessTo : public Access<Records>... {};
 /// InvoiceLine supplier+invoice_ref+order_ref+item+copy; Reservation patient+item+place+needed_on;
 /// Place name; Loan number; SupplierReturn number; Handover as Unit, which must be stored;
 /// OrderHeader supplier+order_ref; OrderPromise supplier+order_ref+item+copy; OrderPiece that and
-/// position; OrderRevision supplier+order_ref+revision; OrderRevisionLine that and position. The
-/// last two are added only: replacing one throws StoreFailure{constraint}.
+/// position; OrderRevision supplier+order_ref+revision; OrderRevisionLine that and position;
+/// BillingCode list+code+valid_from; PayerRule payer+code+rule+words+valid_from; Remittance
+/// payer+reference; RemittanceLine that and position; PartPaper as Unit, paper+dated_on; BillingAnswer
+/// finding+number; MonthClose month+number; ClosedEntry that and entry+key; ColumnMapping name.
+/// Order revisions and their lines, answers, closings and their entries are added only: replacing
+/// one throws StoreFailure{constraint}.
 template <template <class> class Access>
 using AccessToRecords =
     AccessTo<Access, Supplier, Item, Patient, Prosthesis, Usage, Sensitivity, Measurement,
              Reaction, Unit, OrderLine, ClaimLine, InvoiceLine, Reservation, Place, Loan, SupplierReturn, Handover,
              OrderHeader, OrderPromise, OrderPiece, OrderRevision, OrderRevisionLine,
-             SensitivityDecision, SubstanceRow>;
+             SensitivityDecision, SubstanceRow, BillingCode, PayerRule, Remittance, RemittanceLine,
+             PartPaper, BillingAnswer, MonthClose, ClosedEntry, ColumnMapping>;
 
 /// A consistent view of the database. Not for sharing between threads.
 class Snapshot : public AccessToRecords<Reads> {

@@ -102,7 +102,16 @@ inline const std::map<std::string, std::string>& full_folder() {
        "C-1,P1,left,2025-01-05,L5679,LT;KX,1,500\n"},
       {"invoices.csv",
        "supplier,invoice_ref,order_ref,item_code,quantity,unit_cost,invoiced_on\n"
-       "Nordpol Teile,I-1,O-1,LN-1,5,95.00,2025-01-20\n"}};
+       "Nordpol Teile,I-1,O-1,LN-1,5,95.00,2025-01-20\n"},
+      {"codes.csv",
+       "list,code,description,unit,valid_from,valid_to,source\n"
+       "TEST,Z0001,Locking liner,each,2025-01-01,,invented\n"},
+      {"payer_rules.csv",
+       "payer,code,rule,number,days,amount,words,source\n"
+       "Kasse,Z0001,at once,2,,,,invented\nKasse,Z0001,fee,,,480.00,,invented\n"},
+      {"papers.csv",
+       "patient_ref,side,item_code,lot,serial,issued_on,paper,dated_on,words,noted_by\n"
+       "P1,left,LN-1,L8,S2,2025-07-05,reason,2025-07-05,torn at the trim line,Anna\n"}};
   return files;
 }
 
@@ -157,7 +166,8 @@ inline bool same_clinic(const Clinic& a, const Clinic& b) {
          same(a.sensitivities, b.sensitivities) && same(a.measurements, b.measurements) &&
          same(a.reactions, b.reactions) && same(a.units, b.units) && same(a.shelf, b.shelf) &&
          same(a.order_lines, b.order_lines) && same(a.claim_lines, b.claim_lines) &&
-         same(a.invoice_lines, b.invoice_lines);
+         same(a.invoice_lines, b.invoice_lines) && same(a.billing_codes, b.billing_codes) &&
+         same(a.payer_rules, b.payer_rules) && same(a.part_papers, b.part_papers);
 }
 
 }  // namespace sparewell::test

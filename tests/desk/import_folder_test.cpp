@@ -35,7 +35,7 @@ TEST_CASE("A folder with every file is taken whole") {
   const auto clinic = run.again();
   CHECK(refusals(run.report) == std::vector<std::string>{});
   CHECK(run.report.clean());
-  CHECK(run.report.files.size() == 13);
+  CHECK(run.report.files.size() == 16);
   CHECK(run.report.rejects_folder.empty());
   CHECK(clinic.suppliers.size() == 2);
   CHECK(clinic.items.size() == 3);
@@ -43,6 +43,9 @@ TEST_CASE("A folder with every file is taken whole") {
   CHECK(clinic.order_lines.size() == 3);
   CHECK(clinic.claim_lines.size() == 1);
   CHECK(clinic.invoice_lines.size() == 1);
+  CHECK(clinic.billing_codes.size() == 1);
+  CHECK(clinic.payer_rules.size() == 2);
+  CHECK(clinic.part_papers.size() == 1);
   for (const auto& file : run.report.files) {
     CAPTURE(file.file);
     CHECK(file.added == file.rows);

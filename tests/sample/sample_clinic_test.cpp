@@ -97,7 +97,7 @@ TEST_CASE("the maker gives the sample clinic again, byte for byte") {
     const bool same = bytes_of(entry.path()) == bytes_of(clinic_folder / name);
     CHECK_MESSAGE(same, name.string());
   }
-  CHECK(files == 13);
+  CHECK(files == 14);
   const bool same =
       bytes_of(folder / "planted.csv") == bytes_of(clinic_folder.parent_path() / "planted.csv");
   CHECK(same);

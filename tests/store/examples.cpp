@@ -56,7 +56,8 @@ Item full() {
           .shelf_life_days = 730,
           .thread = "M10",
           .gtin = "04012345678901",
-          .stocked = false};
+          .stocked = false,
+          .warranty_days = 183};
 }
 template <>
 Item full_but_changed() {
@@ -74,7 +75,9 @@ Patient full() {
           .family_name = "O'Sample",
           .birth_date = make_date(1948, 2, 29),
           .next_visit = autumn,
-          .place = "Werkstatt Süd"};
+          .place = "Werkstatt Süd",
+          .payer = "Kasse Nordlicht",
+          .member_id = "M-0815"};
 }
 template <>
 Patient full_but_changed() {
@@ -291,13 +294,21 @@ ClaimLine full() {
           .modifiers = {"LT", "K3"},
           .quantity = 2,
           .charge = Money{-12345, {"JPY"}},
-          .copy = 2};
+          .copy = 2,
+          .payer = "Kasse Nordlicht",
+          .submission = Submission::replacement,
+          .replaces = "C-0",
+          .line_control = "17"};
 }
 template <>
 ClaimLine full_but_changed() {
   auto line = full<ClaimLine>();
   line.quantity = 1;
   line.charge.reset();
+  line.payer = "";
+  line.submission = Submission::reversal;
+  line.replaces = "";
+  line.line_control = "18";
   return line;
 }
 
@@ -314,7 +325,8 @@ InvoiceLine full() {
           .quantity = 7,
           .unit_cost = ten_euros,
           .invoiced_on = autumn,
-          .copy = 2};
+          .copy = 2,
+          .freight = ten_euros};
 }
 template <>
 InvoiceLine full_but_changed() {
@@ -322,6 +334,7 @@ InvoiceLine full_but_changed() {
   line.quantity = 0;
   line.unit_cost.reset();
   line.invoiced_on.reset();
+  line.freight.reset();
   return line;
 }
 

@@ -56,6 +56,15 @@ TEST_CASE_TEMPLATE("a second record with the same natural key is refused", Engin
             }));
   check_key(*work, full<InvoiceLine>(), full_but_changed<InvoiceLine>(),
             with(full<InvoiceLine>(), [](auto& l) { l.order_ref = ""; }));
+  check_key(*work, full<BillingCode>(), full_but_changed<BillingCode>(), bare<BillingCode>());
+  check_key(*work, full<PayerRule>(), full_but_changed<PayerRule>(),
+            with(full<PayerRule>(), [](auto& r) { r.words = "condition"; }));
+  check_key(*work, full<Remittance>(), full_but_changed<Remittance>(), bare<Remittance>());
+  check_key(*work, full<RemittanceLine>(), full_but_changed<RemittanceLine>(),
+            with(full<RemittanceLine>(), [](auto& l) { l.position = 3; }));
+  check_key(*work, full<PartPaper>(), full_but_changed<PartPaper>(),
+            with(full<PartPaper>(), [](auto& p) { p.paper = "order"; }));
+  check_key(*work, full<ColumnMapping>(), full_but_changed<ColumnMapping>(), bare<ColumnMapping>());
   check_key(*work, full<Reservation>(), full_but_changed<Reservation>(),
             with(full<Reservation>(), [](auto& r) { r.needed_on.reset(); }));
   check_key(*work, full<Place>(), full_but_changed<Place>(), bare<Place>());

@@ -109,6 +109,24 @@ TEST_CASE_TEMPLATE("every record comes back as it was stored, bare, full and cha
   SUBCASE("claim line") {
     check_round_trip<ClaimLine>(s);
   }
+  SUBCASE("billing code") {
+    check_round_trip<BillingCode>(s);
+  }
+  SUBCASE("payer's rule") {
+    check_round_trip<PayerRule>(s);
+  }
+  SUBCASE("remittance") {
+    check_round_trip<Remittance>(s);
+  }
+  SUBCASE("remittance line") {
+    check_round_trip<RemittanceLine>(s);
+  }
+  SUBCASE("paper of a part") {
+    check_round_trip<PartPaper>(s);
+  }
+  SUBCASE("column mapping") {
+    check_round_trip<ColumnMapping>(s);
+  }
   SUBCASE("invoice line") {
     check_round_trip<InvoiceLine>(s);
   }

@@ -12,7 +12,9 @@ const ClinicSettings invented{.name = "Invented Clinic",
                               .service_target = 0.1 + 0.2,
                               .records_begin = make_date(2024, 1, 31),
                               .costs = {0.25, Money{15050, {"EUR"}}, Money{400, {"EUR"}}},
-                              .approval_above = Money{50000, {"EUR"}}};
+                              .approval_above = Money{50000, {"EUR"}},
+                              .billing_begins = make_date(2026, 1, 1),
+                              .papers_begin = make_date(2026, 2, 1)};
 
 ClinicSettings with_target(double target) {
   ClinicSettings settings;

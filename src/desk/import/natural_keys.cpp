@@ -80,6 +80,20 @@ std::string natural_key(const InvoiceLine& line) {
   return joined_key({line.supplier.text, line.invoice_ref, line.order_ref, line.item.text});
 }
 
+std::string natural_key(const BillingCode& code) {
+  return joined_key({code.list, code.code, date_key(code.valid_from)});
+}
+
+std::string natural_key(const PayerRule& rule) {
+  return joined_key(
+      {rule.payer, rule.code, word(rule.rule), rule.words, date_key(rule.valid_from)});
+}
+
+std::string natural_key(const PartPaper& paper) {
+  return joined_key({paper.patient.text, word(paper.side), paper.item.text, paper.lot, paper.serial,
+                     date_key(paper.issued_on), paper.paper, date_key(paper.dated_on)});
+}
+
 std::string stock_key(const Lot& lot, std::string_view place) {
   return joined_key({lot.item.text, lot.lot, date_key(lot.use_by), place});
 }

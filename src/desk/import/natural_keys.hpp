@@ -23,6 +23,9 @@ namespace sparewell::desk {
 [[nodiscard]] std::string natural_key(const OrderLine& line);
 [[nodiscard]] std::string natural_key(const ClaimLine& line);
 [[nodiscard]] std::string natural_key(const InvoiceLine& line);
+[[nodiscard]] std::string natural_key(const BillingCode& code);
+[[nodiscard]] std::string natural_key(const PayerRule& rule);
+[[nodiscard]] std::string natural_key(const PartPaper& paper);
 /// A lot at a place.
 [[nodiscard]] std::string stock_key(const Lot& lot, std::string_view place);
 

@@ -49,7 +49,8 @@ std::vector<Column<Item>> columns() {
                  whole_between(0, 10 * most_days, "0 to 36500 days")),
           name_column("thread", Need::optional, &Item::thread),
           name_column("gtin", Need::optional, &Item::gtin),
-          column("stocked", Need::optional, &Item::stocked, read_yes_no)};
+          column("stocked", Need::optional, &Item::stocked, read_yes_no),
+          column("warranty_days", Need::optional, &Item::warranty_days, day_count)};
 }
 
 }  // namespace

@@ -13,7 +13,11 @@ const Table<ClaimLine>& claims_table() {
                   column("modifiers", Need::optional, &ClaimLine::modifiers, read_list).key(),
                   column("quantity", Need::required, &ClaimLine::quantity,
                          whole_between(0, 1'000'000, "0 or more")),
-                  column("charge", Need::optional, &ClaimLine::charge, read_signed_money)},
+                  column("charge", Need::optional, &ClaimLine::charge, read_signed_money),
+                  name_column("payer", Need::optional, &ClaimLine::payer),
+                  word_column("submission", Need::optional, &ClaimLine::submission),
+                  name_column("replaces", Need::optional, &ClaimLine::replaces),
+                  name_column("line_control", Need::optional, &ClaimLine::line_control)},
       .copies = true,
       .has_amounts = true};
   return table;

@@ -12,7 +12,8 @@ const Table<InvoiceLine>& invoices_table() {
                   column("quantity", Need::required, &InvoiceLine::quantity,
                          whole_between(0, 1'000'000, "0 pieces or more")),
                   column("unit_cost", Need::optional, &InvoiceLine::unit_cost, read_money),
-                  column("invoiced_on", Need::optional, &InvoiceLine::invoiced_on, read_date)},
+                  column("invoiced_on", Need::optional, &InvoiceLine::invoiced_on, read_date),
+                  column("freight", Need::optional, &InvoiceLine::freight, read_money)},
       .copies = true,
       .has_amounts = true};
   return table;

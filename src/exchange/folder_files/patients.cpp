@@ -10,7 +10,9 @@ const Table<Patient>& patients_table() {
                   column("family_name", Need::optional, &Patient::family_name, read_words),
                   column("birth_date", Need::optional, &Patient::birth_date, read_date),
                   column("next_visit", Need::optional, &Patient::next_visit, read_date),
-                  name_column("place", Need::optional, &Patient::place)},
+                  name_column("place", Need::optional, &Patient::place),
+                  name_column("payer", Need::optional, &Patient::payer),
+                  name_column("member_id", Need::optional, &Patient::member_id)},
       .check = [](Patient& patient) -> std::optional<Fault> {
         if (patient.birth_date && patient.next_visit && *patient.next_visit < *patient.birth_date) {
           return Fault{"next_visit", fmt::format("{} is before the birth date; correct one of them",

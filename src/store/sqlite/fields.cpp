@@ -165,6 +165,13 @@ void Reader::operator()(std::string_view column, std::optional<Money>& money) {
   (*this)(column, stored.currency);
 }
 
+void Reader::operator()(std::string_view column, Money& money) {
+  std::optional<Money> read;
+  (*this)(column, read);
+  if (!read) unreadable(column, "");
+  money = *read;
+}
+
 nlohmann::ordered_json JsonWriter::json(const Money& money) {
   return {{"minor", money.minor}, {"currency", money.currency.code}};
 }

@@ -33,6 +33,7 @@ class ColumnNames {
     names_.push_back(std::string{column} + "_minor");
     names_.push_back(std::string{column} + "_currency");
   }
+  void operator()(const char* column, const Money&) { (*this)(column, std::optional<Money>{}); }
   template <class R>
   void reference(const char* column, const R&) {
     names_.emplace_back(column);
@@ -63,6 +64,9 @@ class Binder {
   void operator()(std::string_view column, const Currency& currency);
   void operator()(std::string_view column, const std::vector<std::string>& texts);
   void operator()(std::string_view column, const std::optional<Money>& money);
+  void operator()(std::string_view column, const Money& money) {
+    (*this)(column, std::optional{money});
+  }
   template <Word W>
   void operator()(std::string_view column, W value) {
     (*this)(column, std::string{word(value)});
@@ -111,6 +115,7 @@ class Reader {
   void operator()(std::string_view column, Currency& currency);
   void operator()(std::string_view column, std::vector<std::string>& texts);
   void operator()(std::string_view column, std::optional<Money>& money);
+  void operator()(std::string_view column, Money& money);
   template <Word W>
   void operator()(std::string_view column, W& value) {
     const auto text = take_text();

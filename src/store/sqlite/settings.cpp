@@ -31,17 +31,23 @@ std::string amount_text(const std::optional<Money>& amount) {
   return amount ? text(*amount) : "";
 }
 
+std::string day_text(const std::optional<Date>& day) {
+  return day ? iso_text(*day) : "";
+}
+
 std::map<std::string, std::string> as_texts(const ClinicSettings& settings) {
   return {{"name", settings.name},
           {"ship_to", settings.ship_to},
           {"currency", settings.currency.code},
           {"main_place", settings.main_place},
           {"service_target", fmt::format("{}", settings.service_target)},
-          {"records_begin", settings.records_begin ? iso_text(*settings.records_begin) : ""},
+          {"records_begin", day_text(settings.records_begin)},
           {"holding_rate", fmt::format("{}", settings.costs.holding_rate)},
           {"shortage_cost", amount_text(settings.costs.shortage)},
           {"line_cost", amount_text(settings.costs.line)},
-          {"approval_above", amount_text(settings.approval_above)}};
+          {"approval_above", amount_text(settings.approval_above)},
+          {"billing_begins", day_text(settings.billing_begins)},
+          {"papers_begin", day_text(settings.papers_begin)}};
 }
 
 double share_from(const std::string& key, const std::string& text) {
@@ -116,6 +122,8 @@ ClinicSettings read_settings(Session& session) {
     if (key == "shortage_cost") settings.costs.shortage = money_from(key, stored.value);
     if (key == "line_cost") settings.costs.line = money_from(key, stored.value);
     if (key == "records_begin") settings.records_begin = day_from(key, stored.value);
+    if (key == "billing_begins") settings.billing_begins = day_from(key, stored.value);
+    if (key == "papers_begin") settings.papers_begin = day_from(key, stored.value);
     if (key == "approval_above") settings.approval_above = money_from(key, stored.value);
   }
   return settings;

@@ -9,6 +9,7 @@
 #include "store/sqlite/ledger.hpp"
 #include "store/sqlite/numbered.hpp"
 #include "store/sqlite/of_item.hpp"
+#include "store/sqlite/records/billing.hpp"
 #include "store/sqlite/records/care.hpp"
 #include "store/sqlite/records/catalogue.hpp"
 #include "store/sqlite/records/handovers.hpp"

@@ -29,7 +29,7 @@ int today_version() {
 constexpr const char* rebuild_usage =
     "CREATE TABLE new_patients (id INTEGER PRIMARY KEY, ref TEXT NOT NULL UNIQUE,"
     " given_name TEXT NOT NULL, family_name TEXT NOT NULL, birth_date TEXT, next_visit TEXT,"
-    " place TEXT NOT NULL,"
+    " place TEXT NOT NULL, payer TEXT NOT NULL, member_id TEXT NOT NULL,"
     " shoe_size REAL) STRICT;"
     "INSERT INTO new_patients SELECT *, NULL FROM patients;"
     "DROP TABLE patients;"

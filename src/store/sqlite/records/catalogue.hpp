@@ -53,6 +53,7 @@ struct Table<Item> {
     f("thread", item.thread);
     f("gtin", item.gtin);
     f("stocked", item.stocked);
+    f("warranty_days", item.warranty_days);
   }
 };
 

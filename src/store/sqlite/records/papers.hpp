@@ -44,6 +44,10 @@ struct Table<ClaimLine> {
     f("quantity", line.quantity);
     f("charge", line.charge);
     f("copy", line.copy);
+    f("payer", line.payer);
+    f("submission", line.submission);
+    f("replaces", line.replaces);
+    f("line_control", line.line_control);
   }
 };
 
@@ -63,6 +67,7 @@ struct Table<InvoiceLine> {
     f("unit_cost", line.unit_cost);
     f("invoiced_on", line.invoiced_on);
     f("copy", line.copy);
+    f("freight", line.freight);
   }
 };
 

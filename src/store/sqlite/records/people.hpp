@@ -19,6 +19,8 @@ struct Table<Patient> {
     f("birth_date", patient.birth_date);
     f("next_visit", patient.next_visit);
     f("place", patient.place);
+    f("payer", patient.payer);
+    f("member_id", patient.member_id);
   }
 };
 

@@ -87,6 +87,8 @@ void add_substance(Command& app, Context& context);
 void add_alternatives(Command& app, Context& context);
 void add_papers(Command& app, Context& context);
 void add_reaction(Command& app, Context& context);
+void add_reconcile(Command& app, Context& context);
+void add_paper(Command& app, Context& context);
 void add_suspects(Command& app, Context& context);
 void add_verify(Command& app, Context& context);
 

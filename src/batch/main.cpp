@@ -73,6 +73,8 @@ int main(int argc, char** argv) {
   add_papers(app, context);
   add_fit(app, context);
   add_reaction(app, context);
+  add_reconcile(app, context);
+  add_paper(app, context);
   add_suspects(app, context);
   add_verify(app, context);
   bool wrong = false;

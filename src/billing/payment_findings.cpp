@@ -112,7 +112,7 @@ void PaymentView::add_line(std::size_t claim_line, Date due, BillingFinding& fin
   const bool is_new = finding.evidence.claim_lines.empty();
   finding.evidence.claim_lines.push_back(claim_line);
   finding.quantity += line.quantity;
-  finding.ours += line.quantity;
+  finding.theirs += line.quantity;
   if (is_new) {
     finding.kind = FindingKind::not_answered;
     finding.key = fmt::format("{}/{}", finding_word(finding.kind), line.claim_ref);
@@ -149,7 +149,7 @@ BillingFinding PaymentView::start(FindingKind kind, const ClaimLine& line,
   made.code = line.code;
   made.reference = line.claim_ref;
   made.since = answer.paid_on;
-  made.other_day = answer.paid_on;
+  made.other_day = line.service_date;
   made.quantity = line.quantity;
   made.ours = line.quantity;
   made.theirs = answer.quantity.value_or(answer.paid.minor == 0 ? 0 : line.quantity);

@@ -127,6 +127,16 @@ void MainFrame::run(desk::Command command) {
       return go_to(*plan_);
     case Command::page_deliveries:
       return go_to(*deliveries_);
+    case Command::page_billing:
+      return go_to_billing();
+    case Command::compare_books:
+      return compare_books();
+    case Command::answer_finding:
+      return answer_finding();
+    case Command::finding_patient:
+      return go_to_finding_patient();
+    case Command::note_paper:
+      return note_paper();
     case Command::receive_delivery:
       return receive_delivery();
     case Command::place_order:

@@ -74,6 +74,7 @@ int main(int argc, char** argv) {
   add_fit(app, context);
   add_reaction(app, context);
   add_reconcile(app, context);
+  add_month_end(app, context);
   add_paper(app, context);
   add_suspects(app, context);
   add_verify(app, context);

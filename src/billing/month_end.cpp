@@ -136,9 +136,9 @@ std::vector<ClosedEntry> book_entries(const Clinic& clinic, Date month) {
   return entries.sorted();
 }
 
-BookTotals totals_of(const std::vector<ClosedEntry>& entries) {
-  BookTotals made;
-  std::map<std::pair<BookEntry, Currency>, BookTotal> totals;
+EntryTotals totals_of(const std::vector<ClosedEntry>& entries) {
+  EntryTotals made;
+  std::map<std::pair<BookEntry, Currency>, EntryTotal> totals;
   for (const ClosedEntry& entry : entries) {
     if (!entry.amount) {
       ++made.without_amount[entry.entry];
@@ -146,8 +146,8 @@ BookTotals totals_of(const std::vector<ClosedEntry>& entries) {
     }
     const Currency& currency = entry.amount->currency;
     const auto [at, is_new] = totals.try_emplace(
-        {entry.entry, currency}, BookTotal{entry.entry, currency, 0, 0, {0, currency}});
-    BookTotal& total = at->second;
+        {entry.entry, currency}, EntryTotal{entry.entry, currency, 0, 0, {0, currency}});
+    EntryTotal& total = at->second;
     ++total.records;
     total.quantity += entry.quantity;
     total.sum = total.sum + *entry.amount;

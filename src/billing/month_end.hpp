@@ -21,18 +21,18 @@ namespace sparewell::billing {
 [[nodiscard]] std::vector<ClosedEntry> book_entries(const Clinic& clinic, Date month);
 
 /// Sum of the amounts that are known, and how many are not.
-struct BookTotal {
+struct EntryTotal {
   BookEntry entry = BookEntry::part;
   Currency currency;
   int records = 0;
   int quantity = 0;
   Money sum;
 };
-struct BookTotals {
-  std::vector<BookTotal> totals;            ///< by entry and currency
+struct EntryTotals {
+  std::vector<EntryTotal> totals;           ///< by entry and currency
   std::map<BookEntry, int> without_amount;  ///< records
 };
-[[nodiscard]] BookTotals totals_of(const std::vector<ClosedEntry>& entries);
+[[nodiscard]] EntryTotals totals_of(const std::vector<ClosedEntry>& entries);
 
 /// One record that is not as it was. With `before` alone it is gone, with `after` alone it was
 /// added.

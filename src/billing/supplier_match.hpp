@@ -35,10 +35,10 @@ struct SupplierBooks {
 /// invoiced_twice; and of what fits, price_differs and freight_differs. Does not depend on the
 /// order of the records.
 ///
-/// `money` of each is what the records say should be on the invoice less what is on it: above zero
-/// for goods that nobody charged or charged too low, below zero for what was charged too much.
-/// Empty where a price is not known or the currencies differ. Prices of orders that name none are
-/// not compared.
+/// `money` is below zero for what the clinic was charged without having it or above what was
+/// agreed, and for goods that it has and will still be charged; above zero for prices and freight
+/// below those agreed. Empty where a price is not known or the currencies differ. Prices of orders
+/// that name none are not compared.
 [[nodiscard]] SupplierBooks match_suppliers(const Clinic& clinic, Date today,
                                             const SupplierTerms& terms = {});
 

@@ -66,7 +66,7 @@ class PieceFindings {
     finding.ours = order.received_quantity;
     finding.theirs = pieces.invoiced;
     finding.our_amount = order.unit_cost;
-    if (order.unit_cost) finding.money = *order.unit_cost * missing;
+    if (order.unit_cost) finding.money = *order.unit_cost * -missing;
     const bool came_later = pieces.last_invoice && *pieces.last_invoice < since;
     finding.cause = came_later ? Cause::second_delivery : Cause::not_recorded;
     finding.remedy = Remedy::ask_invoice;

@@ -39,7 +39,9 @@ BillingFinding warranty_finding(const Unit& unit, const Item& item) {
   finding.reference = unit.lot;
   finding.since = *unit.ended_on;
   finding.other_day = unit.issued_on;
-  finding.quantity = finding.ours = 1;
+  finding.quantity = 1;
+  finding.ours = days_between(unit.issued_on, *unit.ended_on);
+  finding.theirs = *item.warranty_days;
   finding.money = finding.our_amount = item.unit_cost;
   finding.remedy = Remedy::claim_warranty;
   return finding;

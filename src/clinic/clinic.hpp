@@ -46,10 +46,10 @@ struct ClinicSettings {
   std::optional<Money> approval_above;
   /// What was handed out from this day on is compared with claims. Empty: from the first service
   /// that was billed.
-  std::optional<Date> billing_begins;
+  std::optional<Date> billing_begins = {};
   /// From this day on papers, and signed delivery sheets, are put on record here. Empty: they lie
   /// elsewhere, and are asked for only where the program handed the part out.
-  std::optional<Date> papers_begin;
+  std::optional<Date> papers_begin = {};
 
   friend bool operator==(const ClinicSettings&, const ClinicSettings&) = default;
 };

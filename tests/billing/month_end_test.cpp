@@ -58,7 +58,7 @@ Clinic clinic_of_october() {
   return clinic;
 }
 
-const BookTotal* total_of(const BookTotals& totals, BookEntry entry) {
+const EntryTotal* total_of(const EntryTotals& totals, BookEntry entry) {
   for (const auto& total : totals.totals) {
     if (total.entry == entry) return &total;
   }

@@ -216,12 +216,12 @@ class Maker {
               -cost * quantity);
         return quantity;
       case Story::left_out:
-        plant(FindingKind::received_not_invoiced, line, line.order_ref, quantity, cost * quantity);
+        plant(FindingKind::received_not_invoiced, line, line.order_ref, quantity, -cost * quantity);
         return 0;
       case Story::rest_not_invoiced:
         add(line, reference, some, day);
         plant(FindingKind::received_not_invoiced, line, line.order_ref, quantity - some,
-              cost * (quantity - some));
+              -cost * (quantity - some));
         return some;
       case Story::short_delivery:
         line.received_quantity = some;

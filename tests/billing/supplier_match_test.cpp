@@ -55,7 +55,7 @@ TEST_CASE("received and not invoiced is missed after its days of grace") {
   CHECK(finding.quantity == 2);
   CHECK(finding.ours == 5);
   CHECK(finding.theirs == 3);
-  CHECK(finding.money == cents(20000));
+  CHECK(finding.money == cents(-20000));
   CHECK(finding.since == today - days{31});
   CHECK(finding.cause == Cause::not_recorded);
   CHECK(finding.remedy == Remedy::ask_invoice);

@@ -50,6 +50,8 @@ TEST_CASE("a part that wore out within its term is due a credit") {
   CHECK(finding.since == today - days{120});
   CHECK(finding.other_day == today - days{300});
   CHECK(finding.money == cents(10000));
+  CHECK(finding.ours == 180);
+  CHECK(finding.theirs == 180);
   CHECK(finding.wear_age == 99.5);
   CHECK(finding.remedy == Remedy::claim_warranty);
   CHECK(finding.reference == "A17");

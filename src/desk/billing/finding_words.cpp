@@ -131,13 +131,24 @@ std::string of_suppliers(const BillingFinding& f) {
       return fmt::format("{}, {}: {} invoiced on {} that {} had invoiced.", f.reference,
                          f.item.text, pieces(f.quantity), since, f.other);
     case FindingKind::credit_due:
+      if (!f.evidence.units.empty()) {
+        return fmt::format(
+            "{} of {}{} taken back in a recall, the first on {}; sending them to {} is not on "
+            "record, {} of credit is to be expected.",
+            pieces(f.quantity), f.item.text,
+            f.other.empty() ? "" : fmt::format(", lot {},", f.other), since, f.supplier.text,
+            money(f.money));
+      }
       return fmt::format("{}: {} of {} sent back on {}, {} of credit still to come.", f.reference,
                          pieces(f.quantity), f.item.text, since, money(f.money));
     default:
       return fmt::format(
-          "{} of {}{} worn out on {} after {}, within its maker's term of {}; no credit asked for.",
-          f.item.text, f.patient.text, for_side(f), since, count_words(f.theirs, "day", "days"),
-          count_words(f.ours, "day", "days"));
+          "{} of {}{} worn out on {}, {} after its issue{}, within its maker's term of {}; no "
+          "credit "
+          "asked for.",
+          f.item.text, f.patient.text, for_side(f), since, count_words(f.ours, "day", "days"),
+          f.wear_age ? fmt::format(" and after {:.0f} days of usual use", *f.wear_age) : "",
+          count_words(f.theirs, "day", "days"));
   }
 }
 

@@ -8,7 +8,6 @@
 #include "desk/import/rejects_folder.hpp"
 #include "desk/wording.hpp"
 #include "exchange/claim_table.hpp"
-#include "exchange/csv_file.hpp"
 #include "exchange/csv_text.hpp"
 #include "exchange/sheet/sheet_table.hpp"
 #include "exchange/x12/claims_837.hpp"
@@ -185,14 +184,6 @@ std::string read_transactions(exchange::X12File& file, BillingFileKind kind,
   return {};
 }
 
-bool has_heading(const exchange::SheetTable& table, std::string_view heading) {
-  if (table.rows.empty()) return false;
-  for (const auto& cell : table.rows.front().cells) {
-    if (same_word(cell.text, heading)) return true;
-  }
-  return false;
-}
-
 /// Fills `content` and what the outcome says of the file itself.
 Expected<FileContent> read_content(const store::Snapshot& snapshot,
                                    const BillingFileRequest& request, BillingFileOutcome& outcome) {
@@ -224,7 +215,7 @@ Expected<FileContent> read_content(const store::Snapshot& snapshot,
   } else {
     content.payments = exchange::read_remittance_table(*table, content.currency, outcome.notes);
   }
-  content.holds_rejects = has_heading(*sheet, exchange::rejected_line_column);
+  content.holds_rejects = table->holds_rejects();
   outcome.mapping = std::move(*mapping);
   return content;
 }

@@ -81,6 +81,8 @@ void add_simulate(Command& app, Context& context);
 void add_lists(Command& app, Context& context);
 void add_count(Command& app, Context& context);
 void add_prices(Command& app, Context& context);
+void add_claim_file(Command& app, Context& context);
+void add_remittance(Command& app, Context& context);
 void add_travel(Command& app, Context& context);
 void add_sensitivity(Command& app, Context& context);
 void add_substance(Command& app, Context& context);

@@ -66,6 +66,8 @@ int main(int argc, char** argv) {
   add_lists(app, context);
   add_count(app, context);
   add_prices(app, context);
+  add_claim_file(app, context);
+  add_remittance(app, context);
   add_travel(app, context);
   add_sensitivity(app, context);
   add_substance(app, context);

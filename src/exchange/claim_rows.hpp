@@ -29,6 +29,14 @@ struct ClaimRow {
   std::optional<Fault> fault;  ///< found while the cells were read
 };
 
+/// What a file of claims holds.
+struct ClaimsRead {
+  std::vector<ClaimRow> rows;
+  int claims = 0;
+  Money stated;  ///< what the file says that its claims come to; below zero what is taken back
+  Money summed;  ///< the sum of the lines' charges as far as they could be read
+};
+
 /// The row as a claim line, or the first thing that is wrong with it.
 [[nodiscard]] std::optional<Fault> read_claim_row(const ClaimRow& row, const Currency& currency,
                                                   ClaimLine& into);

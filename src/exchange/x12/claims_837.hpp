@@ -1,20 +1,10 @@
 /// Reads professional claims, X12 837P (005010X222A1).
 #pragma once
 
-#include <string>
-#include <vector>
-
 #include "exchange/claim_rows.hpp"
 #include "exchange/x12/transactions.hpp"
 
 namespace sparewell::exchange {
-
-struct ClaimsRead {
-  std::vector<ClaimRow> rows;
-  int claims = 0;
-  Money stated;  ///< the sum of CLM02; of claims that are taken back below zero
-  Money summed;  ///< the sum of SV102 as far as they could be read, likewise
-};
 
 /// A line of each SV1 in each CLM of the file's 837 transactions. Charges of claims that are taken
 /// back (frequency code 8) are below zero. Side by the modifiers RT and LT. Nothing is dropped: a

@@ -13,24 +13,6 @@ Money money(std::int64_t minor, const PaidEntry& entry) {
 
 }  // namespace
 
-std::int64_t PaidEntry::open() const {
-  std::int64_t left = row.line.charge.minor - row.line.paid.minor;
-  for (const auto& adjustment : adjustments) left -= adjustment.amount.minor;
-  return left;
-}
-
-PaidRow PaidEntry::balanced() const {
-  PaidRow made = row;
-  for (const auto& adjustment : adjustments) {
-    made.line.adjustments.push_back(adjustment_text(adjustment));
-  }
-  if (const auto left = open(); left != 0) {
-    made.line.adjustments.push_back(adjustment_text(
-        {std::string{unstated_group}, std::string{unstated_reason}, money(left, *this), {}}));
-  }
-  return made;
-}
-
 std::vector<PaidRow> PaidClaim::entries(std::vector<std::string>& differences) const {
   std::vector<PaidRow> made;
   PaidEntry rest = whole;

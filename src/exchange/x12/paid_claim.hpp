@@ -4,24 +4,9 @@
 #include <string>
 #include <vector>
 
-#include "exchange/x12/remittance_835.hpp"
+#include "exchange/paid_rows.hpp"
 
 namespace sparewell::exchange {
-
-/// The group and reason of a sum that the file does not explain.
-inline constexpr std::string_view unstated_group = "OA";
-inline constexpr std::string_view unstated_reason = "unstated";
-
-/// An entry with its adjustments as amounts.
-struct PaidEntry {
-  PaidRow row;
-  std::vector<Adjustment> adjustments;
-
-  /// charge - adjustments - paid: 0 when it balances.
-  [[nodiscard]] std::int64_t open() const;
-  /// Adds what is open as an adjustment without a reason, and writes the adjustments into the line.
-  [[nodiscard]] PaidRow balanced() const;
-};
 
 struct PaidClaim {
   PaidEntry whole;  ///< charge and paid as CLP states them

@@ -1,31 +1,12 @@
 /// Reads payments of payers with their explanation, X12 835 (005010X221A1).
 #pragma once
 
-#include <string>
 #include <vector>
 
-#include "clinic/remittance.hpp"
-#include "exchange/claim_rows.hpp"
+#include "exchange/paid_rows.hpp"
 #include "exchange/x12/transactions.hpp"
 
 namespace sparewell::exchange {
-
-/// One line of a payment, and whose it is as far as the file says.
-struct PaidRow {
-  int at = 0;           ///< the segment, or the line of a table
-  RemittanceLine line;  ///< without patient
-  PersonClue person;
-};
-
-/// One payment: of X12 one transaction.
-struct PaymentRead {
-  int at = 0;
-  Remittance remittance;  ///< without `source`
-  std::vector<PaidRow> lines;
-  Money summed;  ///< what the lines pay together
-  /// Why it cannot be kept as a whole: without payer, reference or day; "" when it can.
-  std::string fault;
-};
 
 /// A payment of each 835 transaction. Of every line, charge - adjustments = paid; together they pay
 /// what the claims state (CLP04), less what the payer keeps for itself (PLB), so that nothing is

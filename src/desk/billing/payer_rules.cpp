@@ -110,9 +110,8 @@ Expected<PayerRule> read_rule(const RuleRequest& request, const Currency& curren
 std::vector<ListedRule> listed_rules(const Clinic& clinic, Date today) {
   std::vector<ListedRule> rules;
   for (const PayerRule& rule : built_in_payer_rules()) {
-    const bool replaced = std::ranges::any_of(clinic.payer_rules, [&](const PayerRule& own) {
-      return place_of(own) == place_of(rule);
-    });
+    const bool replaced = std::ranges::any_of(
+        clinic.payer_rules, [&](const PayerRule& own) { return place_of(own) == place_of(rule); });
     rules.push_back({rule, false, !replaced && rule.valid_on(today)});
   }
   for (const PayerRule& rule : clinic.payer_rules) {
@@ -231,10 +230,9 @@ StockForm rule_form(const Day& day, const std::optional<PayerRule>& chosen) {
                                      given[6], given[7], given[8], given[9]});
     if (!set) return tl::unexpected(set.error());
     Booked booked;
-    booked.notes.push_back(fmt::format("{}, {}: {}",
-                                       set->payer.empty() ? "Every payer" : set->payer,
-                                       set->code.empty() ? "every code" : set->code,
-                                       rule_words(*set)));
+    booked.notes.push_back(
+        fmt::format("{}, {}: {}", set->payer.empty() ? "Every payer" : set->payer,
+                    set->code.empty() ? "every code" : set->code, rule_words(*set)));
     return booked;
   };
   return form;

@@ -9,6 +9,7 @@
 #include <wx/textctrl.h>
 #include <wx/utils.h>
 
+#include "desk/billing/billing_jobs.hpp"
 #include "desk/billing/claim_file_words.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
@@ -53,11 +54,13 @@ ClaimFileDialog::ClaimFileDialog(wxWindow* parent, desk::BillingFileRequest requ
 }
 
 void ClaimFileDialog::add_table_fields(const std::vector<std::string>& saved) {
-  mapping_ = add_combo("&Saved mapping", saved, "", "By which the columns are read; empty: by the "
-                                                   "columns below, or by our own names");
+  mapping_ = add_combo("&Saved mapping", saved, "",
+                       "By which the columns are read; empty: by the "
+                       "columns below, or by our own names");
   columns_ = add_text("&Columns", "", "Such as service_date=Date of service; code=Procedure", 2);
-  dates_ = add_text("&Dates", "", "How the table writes them, such as MM/DD/YYYY; empty: "
-                                  "2026-11-25");
+  dates_ = add_text("&Dates", "",
+                    "How the table writes them, such as MM/DD/YYYY; empty: "
+                    "2026-11-25");
   decimal_ = add_choice("D&ecimal sign", {"point  .", "comma  ,"}, 0,
                         "What stands before the decimals of a number written as text");
   separator_ = add_choice("Separa&tor", {"comma  ,", "semicolon  ;", "tab"}, 0,

@@ -14,8 +14,7 @@ namespace sparewell::desktop {
 class ClaimFileDialog : public Form {
  public:
   /// Reads the file without writing anything.
-  using Look =
-      std::function<Expected<desk::BillingFileOutcome>(const desk::BillingFileRequest&)>;
+  using Look = std::function<Expected<desk::BillingFileOutcome>(const desk::BillingFileRequest&)>;
 
   /// `saved` are the names of the mappings that the clinic keeps.
   ClaimFileDialog(wxWindow* parent, desk::BillingFileRequest request,

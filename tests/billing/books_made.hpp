@@ -36,11 +36,18 @@ struct BooksMade {
 /// Sorts of errors; patient number n gets sort n modulo their number.
 inline constexpr int sorts_of_errors = 26;
 
+/// How large the books are to be.
+struct BookShape {
+  int patients = 0;
+  int visits = 5;             ///< of each
+  bool single_socks = false;  ///< not by the dozen
+  bool planted = true;        ///< one error a patient
+};
+
 /// Patients with one or both sides come every four or five months and are handed liners, sleeves
 /// and socks by the dozen. Claims are dated a few days off, split, reversed and billed again,
-/// replaced; parts come back. With `planted` one error a patient.
-[[nodiscard]] BooksMade make_books(std::uint64_t seed, int patients, bool planted = true,
-                                   int visits = 5);
+/// replaced; parts come back.
+[[nodiscard]] BooksMade make_books(std::uint64_t seed, const BookShape& shape);
 
 [[nodiscard]] billing::CodeTable test_codes();
 [[nodiscard]] billing::RuleBook test_rules();

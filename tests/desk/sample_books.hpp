@@ -2,7 +2,7 @@
 #pragma once
 
 #include "desk/clinic_folder.hpp"
-#include "store/load_clinic.hpp"
+#include "store/port.hpp"
 
 namespace sparewell::test {
 

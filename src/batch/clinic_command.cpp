@@ -19,6 +19,8 @@ struct Options {
   std::optional<double> holding_rate;
   std::optional<std::string> line_cost;
   std::optional<std::string> approval_above;
+  std::optional<std::string> billing_begins;
+  std::optional<std::string> papers_begin;
 };
 
 /// Nothing for an empty text.
@@ -36,17 +38,26 @@ std::string with_line_breaks(std::string text) {
   return text;
 }
 
+/// An empty text says that no day is stated.
+void change_day(std::optional<Date>& day, const std::string& option,
+                const std::optional<std::string>& text) {
+  if (!text) return;
+  day.reset();
+  if (!text->empty()) day = date_option(option, *text);
+}
+
+std::string day_words(const std::optional<Date>& day) {
+  return day ? iso_text(*day) : "not stated";
+}
+
 ClinicSettings changed(ClinicSettings settings, const Options& options) {
   if (options.name) settings.name = *options.name;
   if (options.ship_to) settings.ship_to = with_line_breaks(*options.ship_to);
   if (options.main_place) settings.main_place = *options.main_place;
   if (options.service_target) settings.service_target = *options.service_target;
-  if (options.records_begin) {
-    settings.records_begin.reset();
-    if (!options.records_begin->empty()) {
-      settings.records_begin = date_option("--records-begin", *options.records_begin);
-    }
-  }
+  change_day(settings.records_begin, "--records-begin", options.records_begin);
+  change_day(settings.billing_begins, "--billing-begins", options.billing_begins);
+  change_day(settings.papers_begin, "--papers-begin", options.papers_begin);
   if (options.currency) {
     const auto currency = parse_currency(*options.currency);
     if (!currency) {
@@ -75,7 +86,8 @@ ClinicSettings changed(ClinicSettings settings, const Options& options) {
 int run(const Context& context, const Options& options) {
   const bool changes = options.name || options.ship_to || options.currency || options.main_place ||
                        options.service_target || options.records_begin || options.shortage_cost ||
-                       options.holding_rate || options.line_cost || options.approval_above;
+                       options.holding_rate || options.line_cost || options.approval_above ||
+                       options.billing_begins || options.papers_begin;
   const auto store = context.open(changes ? store::OpenMode::create : store::OpenMode::existing);
   const ClinicSettings before = store->read()->settings();
   const ClinicSettings settings = changed(before, options);
@@ -94,20 +106,22 @@ int run(const Context& context, const Options& options) {
            {"holding_rate", settings.costs.holding_rate},
            {"shortage_cost", json_of(settings.costs.shortage)},
            {"line_cost", json_of(settings.costs.line)},
-           {"approval_above", json_of(settings.approval_above)}});
+           {"approval_above", json_of(settings.approval_above)},
+           {"billing_begins", json_of(settings.billing_begins)},
+           {"papers_begin", json_of(settings.papers_begin)}});
   } else {
     std::cout << fmt::format(
         "name: {}\nship to: {}\ncurrency: {}\nmain place: {}\nservice target: {}\n"
         "records begin: {}\ncost of a missing piece: {}\n"
         "keeping a piece for a year: {:.4g} % of its price\ncost of an order line: {}\n"
-        "orders need approval above: {}\n",
+        "orders need approval above: {}\nbilling begins: {}\npapers begin: {}\n",
         settings.name, settings.ship_to, settings.currency.code, settings.main_place,
-        settings.service_target,
-        settings.records_begin ? iso_text(*settings.records_begin) : "not stated",
+        settings.service_target, day_words(settings.records_begin),
         settings.costs.shortage ? text(*settings.costs.shortage) : "not stated",
         100 * settings.costs.holding_rate,
         settings.costs.line ? text(*settings.costs.line) : "not stated",
-        settings.approval_above ? text(*settings.approval_above) : "no sum is set");
+        settings.approval_above ? text(*settings.approval_above) : "no sum is set",
+        day_words(settings.billing_begins), day_words(settings.papers_begin));
   }
   return done;
 }
@@ -138,6 +152,12 @@ void add_clinic(Command& app, Context& context) {
                       "Cost of the work on one more order line; '' for none");
   command->add_option("--approval-above", options->approval_above,
                       "Orders of a larger sum need approval, such as 500.00; '' for none");
+  command->add_option("--billing-begins", options->billing_begins,
+                      "What was handed out from this day on is compared with claims; '' from the "
+                      "first service billed");
+  command->add_option("--papers-begin", options->papers_begin,
+                      "From this day on papers and signed sheets are put on record; '' when they "
+                      "lie elsewhere");
   command->callback([&context, options] {
     context.run = [&context, options] { return run(context, *options); };
   });

@@ -120,6 +120,9 @@ struct BillingFinding {
   std::optional<Money> their_amount;  ///< as invoiced or paid
   std::optional<Date> other_day;      ///< the other side's
   std::string other;                  ///< the other side's code, patient, order, paper
+  /// Of a warranty, where `ours` are the calendar days from issue to end and `theirs` the maker's
+  /// term: how much the part was worn when it ended, in days of reference use.
+  std::optional<double> wear_age;
   Cause cause = Cause::unknown;
   Remedy remedy = Remedy::correct_record;
   Evidence evidence;

@@ -27,6 +27,17 @@ std::string amount_text(const std::optional<Money>& amount) {
   return amount ? plain_text(*amount) : "";
 }
 
+std::string day_text(const std::optional<Date>& day) {
+  return day ? iso_text(*day) : "";
+}
+
+/// Nothing where nothing is written.
+Expected<std::optional<Date>> read_day(const std::string& text, std::string_view field) {
+  const auto day = parse_iso_date(text);
+  if (day || text.empty()) return day;
+  return refuse(fmt::format("{}: write the day as 2024-01-31, or leave it empty.", field));
+}
+
 /// Nothing where nothing is written.
 Expected<std::optional<Money>> read_amount(std::string text, const Currency& currency,
                                            std::string_view field) {
@@ -56,11 +67,13 @@ ClinicForm clinic_form(const ClinicSettings& settings) {
           settings.currency.code,
           settings.main_place,
           fmt::format("{:.6g}", settings.service_target * 100),
-          settings.records_begin ? iso_text(*settings.records_begin) : "",
+          day_text(settings.records_begin),
           amount_text(settings.costs.shortage),
           fmt::format("{:.6g}", settings.costs.holding_rate * 100),
           amount_text(settings.costs.line),
-          amount_text(settings.approval_above)};
+          amount_text(settings.approval_above),
+          day_text(settings.billing_begins),
+          day_text(settings.papers_begin)};
 }
 
 Expected<ClinicSettings> read_clinic_form(const ClinicForm& form) {
@@ -85,8 +98,12 @@ Expected<ClinicSettings> read_clinic_form(const ClinicForm& form) {
   if (!costs) return tl::unexpected{costs.error()};
   const auto limit = read_amount(form.approval_above, *currency, "Approval above");
   if (!limit) return tl::unexpected{limit.error()};
-  return ClinicSettings{form.name,      form.ship_to, *currency, form.main_place,
-                        *percent / 100, begin,        *costs,    *limit};
+  const auto billing = read_day(form.billing_begins, "Billing begins");
+  if (!billing) return tl::unexpected{billing.error()};
+  const auto papers = read_day(form.papers_begin, "Papers begin");
+  if (!papers) return tl::unexpected{papers.error()};
+  return ClinicSettings{form.name, form.ship_to, *currency, form.main_place, *percent / 100,
+                        begin,     *costs,       *limit,    *billing,        *papers};
 }
 
 }  // namespace sparewell::desk

@@ -18,6 +18,8 @@ struct ClinicForm {
   std::string holding_percent;      ///< a year, of a piece's price
   std::string line_cost;            ///< "4.00", or empty
   std::string approval_above = {};  ///< "500.00" in the clinic's currency, or empty for no limit
+  std::string billing_begins = {};  ///< "2024-01-31", or empty for the first service billed
+  std::string papers_begin = {};    ///< likewise, or empty when papers lie elsewhere
 };
 
 [[nodiscard]] ClinicForm clinic_form(const ClinicSettings& settings);

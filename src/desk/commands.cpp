@@ -76,7 +76,17 @@ bool can_reprint(const CommandState& state) {
   return idle_with_file(state) && state.order_reprintable;
 }
 
-constexpr std::array<CommandSpec, 69> table{{
+bool can_answer(const CommandState& state) {
+  return idle_with_file(state) && state.finding;
+}
+bool can_go_to_patient(const CommandState& state) {
+  return state.file_open && state.finding_with_patient;
+}
+bool can_note_paper(const CommandState& state) {
+  return idle_with_file(state) && state.paper;
+}
+
+constexpr std::array<CommandSpec, 80> table{{
     {Command::open_file, Menu::file, "&Open clinic file...", "Ctrl+O", "Open another clinic file",
      idle},
     {Command::new_file, Menu::file, "&New clinic file...", "Ctrl+N", "Make an empty clinic file",
@@ -192,6 +202,29 @@ constexpr std::array<CommandSpec, 69> table{{
      true},
     {Command::wear_early, Menu::wear, "&Early endings", "Ctrl+6",
      "Lots and items that may be defective, and parts that wore out far too early", always},
+    {Command::compare_books, Menu::billing, "&Compare the books", "F7",
+     "Hold what was handed out, billed, paid, ordered, received and invoiced against one another",
+     idle_with_file},
+    {Command::answer_finding, Menu::billing, "&Answer...", "F8",
+     "Say what is decided about the chosen finding: asked, accepted, corrected or written off",
+     can_answer},
+    {Command::finding_patient, Menu::billing, "&Go to the patient", "",
+     "Show the patient of the chosen finding", can_go_to_patient},
+    {Command::note_paper, Menu::billing, "&Note a paper...", "F9",
+     "Put a paper of the chosen part on record: order, reason, condition, cost share",
+     can_note_paper},
+    {Command::read_claims, Menu::billing, "&Read claims...", "Ctrl+Shift+Z",
+     "Read claims that were sent to payers, from an X12 837P file or a table", idle_with_file, true},
+    {Command::read_payments, Menu::billing, "Read pay&ments...", "Ctrl+P",
+     "Read what payers answered and paid, from an X12 835 file or a table", idle_with_file},
+    {Command::payer_rules, Menu::billing, "Payers' r&ules...", "",
+     "What payers require and pay, with its source; add or change rules", idle_with_file, true},
+    {Command::billing_reports, Menu::billing, "Write re&ports...", "",
+     "What is unbilled, findings, margins and suppliers' variances, as workbooks", idle_with_file},
+    {Command::close_month, Menu::billing, "C&lose a month...", "",
+     "Keep the records of a month as they are, with their totals", idle_with_file, true},
+    {Command::month_changes, Menu::billing, "Changes a&fter closing...", "",
+     "What was added, taken away or changed in closed months since", idle_with_file},
     {Command::stock_list, Menu::lists, "Write &stock list...", "",
      "What lies where, with use-by dates and values, as a workbook", idle_with_file},
     {Command::month_forecast, Menu::lists, "&Forecast by month...", "",
@@ -220,6 +253,8 @@ constexpr std::array<CommandSpec, 69> table{{
      "What the order policy saves beside common ways of ordering", always},
     {Command::page_deliveries, Menu::view, "&Deliveries", "Ctrl+7",
      "All orders, what is still to come of them, and receiving it", always},
+    {Command::page_billing, Menu::view, "&Billing", "F6",
+     "What does not agree between the books, and what was decided about it", always},
     {Command::find, Menu::view, "&Find", "Ctrl+F", "Go to the find box of the page", always, true},
     {Command::refresh, Menu::view, "&Refresh", "F5", "Read the clinic file again", idle_with_file},
     {Command::keys, Menu::help, "&Keys", "F1", "All keys of the program", always},
@@ -237,8 +272,8 @@ const CommandSpec& command_spec(Command command) {
 }
 
 std::string_view menu_title(Menu menu) {
-  static constexpr std::array<std::string_view, 8> titles{"&File", "&Orders", "&Patients", "&Shelf",
-                                                          "&Wear", "&Lists",  "&View",     "&Help"};
+  static constexpr std::array<std::string_view, 9> titles{"&File", "&Orders", "&Patients", "&Shelf",
+                                                          "&Wear", "&Billing", "&Lists",  "&View",     "&Help"};
   return titles[static_cast<std::size_t>(menu)];
 }
 
@@ -256,6 +291,7 @@ std::vector<KeyLine> key_list() {
   }
   lines.push_back({"Tab, Shift+Tab", "Go to the next or the previous part of the page"});
   lines.push_back({"Enter in the list of orders", "Receive a delivery of the order"});
+  lines.push_back({"Enter in the list of findings of billing", "Answer the finding"});
   lines.push_back({"Enter in the scan field", "Take over what the label says"});
   lines.push_back({"Enter in the list of early endings", "Go to the patient of the part"});
   lines.push_back({"Enter in the list of parts held back", "Go to the patient of the part"});

@@ -61,6 +61,16 @@ enum class Command {
   test_forecasts,
   wear_effects,
   wear_early,
+  compare_books,
+  answer_finding,
+  finding_patient,
+  note_paper,
+  read_claims,
+  read_payments,
+  payer_rules,
+  billing_reports,
+  close_month,
+  month_changes,
   stock_list,
   count_sheet,
   enter_count,
@@ -74,13 +84,14 @@ enum class Command {
   page_wear,
   page_plan,
   page_deliveries,
+  page_billing,
   find,
   refresh,
   keys,
   about
 };
 
-enum class Menu { file, orders, patients, shelf, wear, lists, view, help };
+enum class Menu { file, orders, patients, shelf, wear, billing, lists, view, help };
 
 /// What decides whether a command can be used now.
 struct CommandState {
@@ -106,6 +117,9 @@ struct CommandState {
   bool order_to_come = false;
   bool order_cancellable = false;
   bool order_reprintable = false;
+  bool finding = false;  ///< the page "Billing" is shown and a finding is chosen on it
+  bool finding_with_patient = false;  ///< the same of one about a patient
+  bool paper = false;  ///< a part is chosen whose papers can be noted, here or there
 };
 
 struct CommandSpec {

@@ -56,6 +56,7 @@ void MainFrame::open(const std::string& path) {
                day_ = *day;
                test_.reset();
                play_.reset();
+               books_.reset();
                note_->put_away();
                show_day();
                bar_->idle(idle_words());
@@ -96,7 +97,10 @@ void MainFrame::renew(const desk::DayPtr& day) {
   if (!desk::same_history(day_->clinic(), day->clinic())) test_.reset();
   if (!desk::same_play(day_->clinic(), day->clinic())) play_.reset();
   day_ = day;
+  const bool compared = books_ != nullptr;
+  books_.reset();
   show_day();
+  if (compared && current_page() == billing_) compare_books();
 }
 
 void MainFrame::test_forecasts() {

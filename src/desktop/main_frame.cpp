@@ -13,6 +13,7 @@
 #include "desk/draft_orders.hpp"
 #include "desk/wording.hpp"
 #include "desktop/command_menu.hpp"
+#include "desktop/pages/billing_panel.hpp"
 #include "desktop/pages/deliveries_panel.hpp"
 #include "desktop/pages/order_panel.hpp"
 #include "desktop/pages/patient_panel.hpp"
@@ -78,7 +79,14 @@ void MainFrame::make_pages() {
         if (worker_) update_commands();
       },
       [this](const desk::OrderName& name) { return desk::read_revisions(file_, name); }};
-  pages_ = {orders_, patients_, shelf_, wear_, deliveries_, plan_};
+  billing_ = new BillingPanel{book_,
+                              [this](desk::Command command) {
+                                if (desk::command_spec(command).enabled(state())) run(command);
+                              },
+                              [this] {
+                                if (worker_) update_commands();
+                              }};
+  pages_ = {orders_, patients_, shelf_, wear_, deliveries_, plan_, billing_};
   for (auto* page : pages_) book_->AddPage(page, to_wx(page->tab()));
   book_->Hide();
   auto* sizer = new wxBoxSizer{wxVERTICAL};
@@ -113,6 +121,7 @@ void MainFrame::bind_events() {
     event.Skip();
     remembered_.page = event.GetSelection();
     update_commands();
+    if (day_ && !books_ && current_page() == billing_ && !worker_->busy()) compare_books();
   });
 }
 
@@ -223,6 +232,10 @@ desk::CommandState MainFrame::state() const {
     now.order_cancellable = actions.cancel;
     now.order_reprintable = actions.reprint;
   }
+  const auto* item = day_ && current_page() == billing_ ? billing_->chosen() : nullptr;
+  now.finding = item != nullptr;
+  now.finding_with_patient = item != nullptr && !item->finding.patient.empty();
+  now.paper = day_ && unit_for_paper() != nullptr;
   return now;
 }
 
@@ -236,6 +249,7 @@ void MainFrame::update_commands() {
   patients_->allow_work(now);
   shelf_->allow_work(now);
   deliveries_->allow(now);
+  billing_->allow(now);
   wear_->allow_testing(desk::command_spec(desk::Command::test_forecasts).enabled(now));
   plan_->allow_playing(desk::command_spec(desk::Command::play_policy).enabled(now));
   plan_->allow_comparing(desk::command_spec(desk::Command::compare_decisions).enabled(now));

@@ -7,6 +7,8 @@
 
 #include <wx/frame.h>
 
+#include "desk/billing/billing_page.hpp"
+#include "desk/billing/claim_files.hpp"
 #include "desk/clinic_jobs.hpp"
 #include "desk/commands.hpp"
 #include "desk/day.hpp"
@@ -26,6 +28,7 @@ class wxStaticText;
 
 namespace sparewell::desktop {
 
+class BillingPanel;
 class DeliveriesPanel;
 class NoteBar;
 class OrderPanel;
@@ -137,6 +140,20 @@ class MainFrame : public wxFrame {
   std::string change_order(const desk::OrderChange& change);
   void tell_order_news();
 
+  // frame_billing.cpp: the books
+  void go_to_billing();
+  void compare_books();
+  void answer_finding();
+  void go_to_finding_patient();
+  /// The part whose papers can be noted: of the chosen finding, or on the page "Patients".
+  [[nodiscard]] const Unit* unit_for_paper() const;
+  void note_paper();
+  void read_billing_file(desk::BillingFileKind kind);
+  void take_over_file(const desk::BillingFileRequest& request);
+  void change_payer_rules();
+  void write_billing_reports();
+  void show_month_changes();
+
   // frame_jobs.cpp: the work
   void start_job(desk::Job job);
   void open(const std::string& path);
@@ -179,6 +196,8 @@ class MainFrame : public wxFrame {
   WearPanel* wear_ = nullptr;
   PlanPanel* plan_ = nullptr;
   DeliveriesPanel* deliveries_ = nullptr;
+  BillingPanel* billing_ = nullptr;
+  desk::WorklistPtr books_;  ///< of the open file and day; nullptr while not compared
   std::string order_news_;  ///< what was done with an order, to be told
   WorkBar* bar_ = nullptr;
   std::vector<Page*> pages_;

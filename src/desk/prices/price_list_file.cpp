@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "exchange/cell.hpp"
+#include "exchange/sheet/sheet_values.hpp"
 #include "exchange/text.hpp"
 
 namespace sparewell::desk {
@@ -206,23 +207,13 @@ class PriceRows {
 
   exchange::Reason read_money(const SheetCell& found, const Currency& currency,
                               std::optional<Money>& into) const {
-    const auto text = exchange::trimmed(found.text);
-    if (text.empty()) return {};
+    if (exchange::trimmed(found.text).empty()) return {};
     Money money;
-    if (found.kind == SheetCell::Kind::number) {
-      const double minor = found.number * std::pow(10, currency.decimals());
-      if (minor < 0 || minor > 1e12) {
-        return fmt::format("'{}' is no price; write an amount of 0 or more", text);
-      }
-      if (std::abs(minor - std::round(minor)) > 1e-4) {
-        return fmt::format("'{}' has more decimals than {} has; correct it", text, currency.code);
-      }
-      money = {std::llround(minor), currency};
-    } else if (found.kind != SheetCell::Kind::text) {
-      return fmt::format("'{}' is no price; correct it", exchange::excerpt(text));
-    } else if (auto reason = exchange::read_money({text, format_, currency}, money);
-               !reason.empty()) {
-      return reason;
+    auto reason = exchange::read_sheet_money(found, format_, currency, money);
+    if (!reason.empty()) return reason;
+    if (money.minor < 0) {
+      return fmt::format("'{}' is no price; write an amount of 0 or more",
+                         exchange::trimmed(found.text));
     }
     into = money;
     return {};

@@ -30,6 +30,12 @@ ClinicDialog::ClinicDialog(wxWindow* parent, const ClinicSettings& settings)
   approval_above_ =
       add_text("&Approval above", form.approval_above,
                "Orders of a larger sum need a named person's approval; empty when none do");
+  billing_begins_ = add_text("&Billing begins", form.billing_begins,
+                             "Day such as 2024-01-31 from which what is handed out is compared "
+                             "with claims; empty: from the first service billed");
+  papers_begin_ = add_text("&Papers begin", form.papers_begin,
+                           "Day from which orders, reasons and signed sheets are put on record "
+                           "here; empty: they lie elsewhere");
   finish("&Keep");
   Bind(wxEVT_BUTTON, &ClinicDialog::on_ok, this, wxID_OK);
 }
@@ -40,7 +46,8 @@ void ClinicDialog::on_ok(wxCommandEvent& event) {
        from_wx(main_place_->GetValue()), from_wx(target_->GetValue()),
        from_wx(records_begin_->GetValue()), from_wx(shortage_cost_->GetValue()),
        from_wx(holding_->GetValue()), from_wx(line_cost_->GetValue()),
-       from_wx(approval_above_->GetValue())});
+       from_wx(approval_above_->GetValue()), from_wx(billing_begins_->GetValue()),
+       from_wx(papers_begin_->GetValue())});
   if (!read) {
     wxMessageBox(to_wx(read.error().sentence), "Clinic details", wxOK | wxICON_WARNING, this);
     return;

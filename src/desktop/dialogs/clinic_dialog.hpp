@@ -24,6 +24,8 @@ class ClinicDialog : public Form {
   wxTextCtrl* holding_ = nullptr;
   wxTextCtrl* line_cost_ = nullptr;
   wxTextCtrl* approval_above_ = nullptr;
+  wxTextCtrl* billing_begins_ = nullptr;
+  wxTextCtrl* papers_begin_ = nullptr;
   ClinicSettings settings_;
 };
 

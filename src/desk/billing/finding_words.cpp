@@ -1,0 +1,254 @@
+#include "desk/billing/finding_words.hpp"
+
+#include <array>
+
+#include <fmt/format.h>
+
+#include "desk/billing/adjustment_words.hpp"
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+using billing::BillingFinding;
+using billing::Cause;
+using billing::FindingKind;
+using billing::Remedy;
+
+std::string pieces(int count) {
+  return count_words(count, "piece", "pieces");
+}
+
+/// " for the left side".
+std::string for_side(const BillingFinding& finding) {
+  return finding.side ? fmt::format(" for the {} side", word(*finding.side)) : std::string{};
+}
+
+std::string money(const std::optional<Money>& amount) {
+  return amount ? amount_words(*amount) : "an unknown sum";
+}
+
+std::string other_day(const BillingFinding& finding) {
+  return date_words(finding.other_day, "an unknown day");
+}
+
+std::string other_side(const BillingFinding& finding) {
+  if (!finding.side) return "the other side";
+  return fmt::format("the {} side", word(*finding.side == Side::left ? Side::right : Side::left));
+}
+
+std::string of_claims(const BillingFinding& f) {
+  const auto since = date_words(f.since);
+  switch (f.kind) {
+    case FindingKind::issued_not_billed:
+      return fmt::format("{} of {} ({}) handed out on {}{} and not billed.", pieces(f.quantity),
+                         f.code, f.item.text, since, for_side(f));
+    case FindingKind::billed_not_issued:
+      return fmt::format("{} bills {} of {}{} on {}; nothing answers to it.", f.reference,
+                         pieces(f.quantity), f.code, for_side(f), since);
+    case FindingKind::wrong_side:
+      if (f.cause == Cause::not_recorded) {
+        return fmt::format("{} bills {} of {} on {} without saying the side as the payer asks.",
+                           f.reference, pieces(f.theirs), f.code, since);
+      }
+      return fmt::format("{} of {} handed out on {}{}; {} bills it for {}.", pieces(f.quantity),
+                         f.code, since, for_side(f), f.reference, other_side(f));
+    case FindingKind::wrong_quantity:
+      return fmt::format("{} of {} handed out on {}{}, {} billed on {}.", pieces(f.ours), f.code,
+                         since, for_side(f), number_words(f.theirs), f.reference);
+    case FindingKind::wrong_code:
+      return fmt::format("{} handed out on {}{} goes under {}; {} bills {}.", f.item.text, since,
+                         for_side(f), f.code, f.reference, f.other);
+    case FindingKind::wrong_date:
+      return fmt::format("{} of {} handed out on {}{}; {} bills it on {}.", pieces(f.quantity),
+                         f.code, since, for_side(f), f.reference, other_day(f));
+    case FindingKind::duplicate:
+      return fmt::format("{} bills {} of {}{} on {} a second time{}.", f.reference,
+                         pieces(f.quantity), f.code, for_side(f), since,
+                         f.other.empty() ? "" : fmt::format(", after {}", f.other));
+    case FindingKind::no_charge:
+      return fmt::format("{} bills {} of {} on {} without a charge.", f.reference, pieces(f.theirs),
+                         f.code, since);
+    case FindingKind::code_not_valid:
+      return fmt::format("{} bills {} on {}, which no code list holds for that day.", f.reference,
+                         f.code, since);
+    case FindingKind::reversal_without_claim:
+      return fmt::format("{} takes back {} of {} of {}, which was never billed.", f.reference,
+                         pieces(f.quantity), f.code, since);
+    case FindingKind::over_limit:
+      return fmt::format("{} of {} on {}{}; {} allowed{}.", pieces(f.theirs), f.code, since,
+                         for_side(f), number_words(f.ours),
+                         f.other.empty() ? "" : fmt::format(" ({})", f.other));
+    case FindingKind::replaced_early:
+      return fmt::format(
+          "{} handed out on {}{} replaces one that ended on {} after {}; no reason is recorded.",
+          f.item.text, since, for_side(f), other_day(f), count_words(f.theirs, "day", "days"));
+    case FindingKind::paper_missing:
+      return fmt::format("{} handed out on {}{}: the paper \"{}\" is not on file.", f.item.text,
+                         since, for_side(f), f.other);
+    default:
+      return fmt::format("{} handed out on {}{}: no signed delivery sheet is on file.", f.item.text,
+                         since, for_side(f));
+  }
+}
+
+/// " (CO 16, information is missing or wrong)".
+std::string reasons(const BillingFinding& f) {
+  return f.other.empty() ? std::string{} : fmt::format(" ({})", adjustment_words(f.other));
+}
+
+std::string of_payments(const BillingFinding& f) {
+  const auto since = date_words(f.since);
+  const auto claim = f.code.empty() ? f.reference : fmt::format("{}, {}", f.reference, f.code);
+  const auto service = f.other_day ? fmt::format(" of {}", other_day(f)) : std::string{};
+  switch (f.kind) {
+    case FindingKind::not_answered:
+      return fmt::format("{}, {} of {}, {}: no answer of the payer, due by {}.", claim,
+                         pieces(f.quantity), since, money(f.our_amount), other_day(f));
+    case FindingKind::denied:
+      return fmt::format("{}{}: on {} the payer paid nothing of {}{}.", claim, service, since,
+                         money(f.our_amount), reasons(f));
+    case FindingKind::paid_differently:
+      return fmt::format("{}{}: {} was allowed on {}, {} was due{}.", claim, service,
+                         money(f.their_amount), since, money(f.our_amount), reasons(f));
+    default:
+      return fmt::format("{}{}: {} was paid on {}; {}.", claim, service, money(f.their_amount),
+                         since,
+                         f.cause == billing::Cause::keyed_twice ? "it had been paid before"
+                                                                : "no such claim is recorded");
+  }
+}
+
+std::string of_suppliers(const BillingFinding& f) {
+  const auto since = date_words(f.since);
+  switch (f.kind) {
+    case FindingKind::received_not_invoiced:
+      return fmt::format("{}, {}: {} received by {}, {} invoiced.", f.reference, f.item.text,
+                         number_words(f.ours), since, number_words(f.theirs));
+    case FindingKind::invoiced_not_received:
+      return fmt::format("{}, {}: {} invoiced on {}, {} received.", f.reference, f.item.text,
+                         number_words(f.theirs), since, number_words(f.ours));
+    case FindingKind::price_differs:
+      return fmt::format("{}, {}: ordered at {}, invoiced at {} on {}, {}.", f.reference,
+                         f.item.text, money(f.our_amount), money(f.their_amount), since,
+                         pieces(f.quantity));
+    case FindingKind::freight_differs:
+      return fmt::format("{}: {} freight invoiced on {}, {} agreed.", f.reference,
+                         money(f.their_amount), since, money(f.our_amount));
+    case FindingKind::invoiced_twice:
+      return fmt::format("{}, {}: {} invoiced on {} that {} had invoiced.", f.reference,
+                         f.item.text, pieces(f.quantity), since, f.other);
+    case FindingKind::credit_due:
+      if (!f.evidence.units.empty()) {
+        return fmt::format(
+            "{} of {}{} taken back in a recall, the first on {}; sending them to {} is not on "
+            "record, {} of credit is to be expected.",
+            pieces(f.quantity), f.item.text,
+            f.other.empty() ? "" : fmt::format(", lot {},", f.other), since, f.supplier.text,
+            money(f.money));
+      }
+      return fmt::format("{}: {} of {} sent back on {}, {} of credit still to come.", f.reference,
+                         pieces(f.quantity), f.item.text, since, money(f.money));
+    default:
+      return fmt::format(
+          "{} of {}{} worn out on {}, {} after its issue{}, within its maker's term of {}; no "
+          "credit "
+          "asked for.",
+          f.item.text, f.patient.text, for_side(f), since, count_words(f.ours, "day", "days"),
+          f.wear_age ? fmt::format(" and after {:.0f} days of usual use", *f.wear_age) : "",
+          count_words(f.theirs, "day", "days"));
+  }
+}
+
+struct Words {
+  std::string_view key;
+  std::string_view words;
+};
+
+constexpr std::array<Words, 20> causes{{
+    {"unknown", ""},
+    {"never_billed", "Nothing of this code was billed near that day."},
+    {"billed_for_fewer", "The claim bills fewer than were handed out."},
+    {"billed_for_more", "The claim bills more than were handed out."},
+    {"side_swapped", "Left and right were likely swapped."},
+    {"keyed_twice", "The line was likely entered twice."},
+    {"resubmitted", "An earlier claim was likely sent again without replacing it."},
+    {"other_patient", "The same code was handed to {} then and not billed."},
+    {"code_mistaken", "A part of the same kind was handed out; the code is likely mistaken."},
+    {"date_mistaken", "The day is likely mistaken."},
+    {"came_back", "The part came back soon after."},
+    {"exchanged_by_maker", "It likely replaced a part that the maker answers for."},
+    {"still_on_its_way", "It may still be on its way."},
+    {"price_list_changed", "The price is that of today's catalogue."},
+    {"price_break_missed", "The price is that of a smaller quantity."},
+    {"other_order", "It fits order {}."},
+    {"second_delivery", "More came after the invoice."},
+    {"short_delivery", "The delivery was likely short."},
+    {"free_freight_missed", "The goods were worth free freight."},
+    {"not_recorded", "It may have happened without being recorded."},
+}};
+
+constexpr std::array<Words, 15> remedies{{
+    {"bill_it", "Bill it, or record why it is not billed."},
+    {"take_back", "Take the claim line back; what was paid for it has to be returned."},
+    {"replace_claim", "Send a corrected claim in its place."},
+    {"record_issue", "If it was handed out, put it on record; otherwise take the line back."},
+    {"record_reason", "Ask the prosthetist why it was replaced, and record the reason."},
+    {"file_paper", "Put the paper on file, with its day."},
+    {"get_signature", "Have the delivery sheet signed, and record the day on it."},
+    {"ask_payer", "Ask the payer where the claim stands."},
+    {"appeal", "Look at the payer's reason; correct the claim or appeal."},
+    {"write_off", "Decide whether it is worth going after, or write it off."},
+    {"ask_invoice", "Ask the supplier for the invoice."},
+    {"ask_supplier", "Ask the supplier for a credit or a corrected invoice."},
+    {"record_receipt", "If the pieces came, record their receipt; otherwise ask for a credit."},
+    {"claim_warranty", "Ask the supplier for a credit under the maker's warranty."},
+    {"correct_record", "Put the record right."},
+}};
+
+}  // namespace
+
+std::string_view book_words(billing::Book book) {
+  static constexpr std::array<std::string_view, 3> words{"Parts and claims", "Claims and payments",
+                                                         "Orders and invoices"};
+  return words[static_cast<std::size_t>(book)];
+}
+
+std::string_view book_key(billing::Book book) {
+  static constexpr std::array<std::string_view, 3> keys{"claims", "payments", "suppliers"};
+  return keys[static_cast<std::size_t>(book)];
+}
+
+std::string finding_title(FindingKind kind) {
+  return capitalised(std::string{billing::finding_word(kind)});
+}
+
+std::string finding_sentence(const BillingFinding& finding) {
+  switch (billing::book_of(finding.kind)) {
+    case billing::Book::claims:
+      return of_claims(finding);
+    case billing::Book::payments:
+      return of_payments(finding);
+    default:
+      return of_suppliers(finding);
+  }
+}
+
+std::string_view cause_key(Cause cause) {
+  return causes[static_cast<std::size_t>(cause)].key;
+}
+
+std::string cause_words(const BillingFinding& finding) {
+  const auto words = causes[static_cast<std::size_t>(finding.cause)].words;
+  return fmt::format(fmt::runtime(words), finding.other);
+}
+
+std::string_view remedy_key(Remedy remedy) {
+  return remedies[static_cast<std::size_t>(remedy)].key;
+}
+
+std::string remedy_words(const BillingFinding& finding) {
+  return std::string{remedies[static_cast<std::size_t>(finding.remedy)].words};
+}
+
+}  // namespace sparewell::desk

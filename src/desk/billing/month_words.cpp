@@ -1,0 +1,123 @@
+#include "desk/billing/month_words.hpp"
+
+#include <array>
+
+#include <fmt/format.h>
+
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+constexpr std::array<std::string_view, 12> months{"January",   "February", "March",    "April",
+                                                  "May",       "June",     "July",     "August",
+                                                  "September", "October",  "November", "December"};
+
+std::string lower(std::string text) {
+  text.front() = static_cast<char>(text.front() | 0x20);
+  return text;
+}
+
+std::string value_words(const ClosedEntry& entry) {
+  return fmt::format("{}, {}", count_words(entry.quantity, "piece", "pieces"),
+                     entry.amount ? amount_words(*entry.amount) : "no amount");
+}
+
+std::string signed_words(const Money& money) {
+  return fmt::format("{}{}", money.minor > 0 ? "+" : "", amount_words(money));
+}
+
+}  // namespace
+
+std::string month_title(Date month) {
+  const std::chrono::year_month_day parts{month};
+  return fmt::format("{} {}", months.at(static_cast<unsigned>(parts.month()) - 1),
+                     static_cast<int>(parts.year()));
+}
+
+std::string month_key(Date month) {
+  return iso_text(month).substr(0, 7);
+}
+
+std::optional<Date> parse_month(const std::string& text) {
+  return parse_iso_date(fmt::format("{}-01", text));
+}
+
+std::string entry_title(BookEntry entry) {
+  static constexpr std::array<const char*, 5> titles{"Parts handed out", "Claim lines",
+                                                     "Supplier invoices", "Receipts", "Payments"};
+  return titles.at(static_cast<std::size_t>(entry));
+}
+
+std::string close_words(const MonthClose& close) {
+  return fmt::format("{}, closed{} on {} by {}{}.", month_title(close.month),
+                     close.number > 1 ? fmt::format(" for the {}. time", close.number) : "",
+                     date_words(close.closed_on), close.closed_by,
+                     close.note.empty() ? "" : fmt::format(": {}", close.note));
+}
+
+std::vector<std::string> total_lines(const std::vector<ClosedEntry>& entries) {
+  const auto totals = billing::totals_of(entries);
+  std::vector<std::string> lines;
+  for (const auto& total : totals.totals) {
+    lines.push_back(fmt::format("{}: {}, {}, {}.", entry_title(total.entry),
+                                count_words(total.records, "record", "records"),
+                                count_words(total.quantity, "piece", "pieces"),
+                                amount_words(total.sum)));
+  }
+  for (const auto& [entry, records] : totals.without_amount) {
+    lines.push_back(fmt::format("{}: {} without an amount, not in the sums.", entry_title(entry),
+                                count_words(records, "record", "records")));
+  }
+  return lines;
+}
+
+std::string change_words(const billing::BookChange& change) {
+  if (!change.before) {
+    return fmt::format("Added to {}: {}, {}.", lower(entry_title(change.after->entry)),
+                       change.after->key, value_words(*change.after));
+  }
+  const auto& before = *change.before;
+  const auto entry = lower(entry_title(before.entry));
+  if (!change.after) {
+    return fmt::format("Gone from {}: {}, {}.", entry, before.key, value_words(before));
+  }
+  const auto difference = change.difference();
+  return fmt::format("Changed in {}: {}, from {} to {}{}.", entry, before.key, value_words(before),
+                     value_words(*change.after),
+                     difference ? fmt::format(" ({})", signed_words(*difference)) : "");
+}
+
+std::vector<std::string> summary_lines(const MonthChanges& changes) {
+  const auto& since = changes.since;
+  std::vector<std::string> lines;
+  if (since.changes.empty()) {
+    lines.emplace_back("Nothing has changed since it was closed.");
+  } else {
+    std::string text = count_words(std::ssize(since.changes), "record has", "records have");
+    text += " changed since it was closed";
+    std::vector<std::string> sums;
+    for (const auto& sum : sums_of(since.changes)) {
+      sums.push_back(fmt::format("{} {}", lower(entry_title(sum.entry)), signed_words(sum.sum)));
+    }
+    lines.push_back(sums.empty() ? fmt::format("{}.", text)
+                                 : fmt::format("{}: {}.", text, list_words(sums)));
+  }
+  if (!since.revalued.empty()) {
+    std::vector<std::string> sums;
+    for (const auto& sum : sums_of(since.revalued)) sums.push_back(signed_words(sum.sum));
+    lines.push_back(fmt::format(
+        "{} worth something else by today's catalogue{}; that changes nothing that was booked.",
+        count_words(std::ssize(since.revalued), "part is", "parts are"),
+        sums.empty() ? "" : fmt::format(" ({})", list_words(sums))));
+  }
+  return lines;
+}
+
+std::string still_open_words(int open) {
+  if (open == 0) return "";
+  return fmt::format("{} of this month or earlier {} open.",
+                     count_words(open, "finding", "findings"), open == 1 ? "is" : "are");
+}
+
+}  // namespace sparewell::desk

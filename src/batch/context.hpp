@@ -91,7 +91,9 @@ void add_papers(Command& app, Context& context);
 void add_reaction(Command& app, Context& context);
 void add_reconcile(Command& app, Context& context);
 void add_month_end(Command& app, Context& context);
+void add_billing_reports(Command& app, Context& context);
 void add_paper(Command& app, Context& context);
+void add_payer_rule(Command& app, Context& context);
 void add_suspects(Command& app, Context& context);
 void add_verify(Command& app, Context& context);
 

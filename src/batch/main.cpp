@@ -77,7 +77,9 @@ int main(int argc, char** argv) {
   add_reaction(app, context);
   add_reconcile(app, context);
   add_month_end(app, context);
+  add_billing_reports(app, context);
   add_paper(app, context);
+  add_payer_rule(app, context);
   add_suspects(app, context);
   add_verify(app, context);
   bool wrong = false;

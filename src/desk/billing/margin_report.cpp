@@ -1,0 +1,90 @@
+#include <fmt/format.h>
+
+#include "billing/margin.hpp"
+#include "desk/billing/report_cells.hpp"
+#include "desk/billing/reports.hpp"
+#include "desk/papers/list_cells.hpp"
+#include "desk/part_words.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+using billing::Margin;
+using billing::MarginState;
+using exchange::ListFormat;
+using exchange::ListSheet;
+using exchange::ListTotal;
+
+std::string remark(const Margin& margin) {
+  switch (margin.state) {
+    case MarginState::no_cost:
+      return "The cost is not known";
+    case MarginState::no_charge:
+      return "Billed without a charge";
+    case MarginState::other_currency:
+      return "Cost in another currency: not compared";
+    default:
+      return "";
+  }
+}
+
+struct Side {
+  const char* sheet;
+  const char* title;
+  const char* income;  ///< the column's title
+  bool paid;
+};
+
+ListSheet margin_sheet(const std::vector<Margin>& margins, const ClinicIndex& index, Date today,
+                       const Side& side) {
+  auto sheet = report_sheet(side.sheet, side.title, today,
+                            {{"Item"},
+                             {"Description"},
+                             {"Payer"},
+                             {"Pieces", ListFormat::whole},
+                             {side.income, ListFormat::money},
+                             {"Cost", ListFormat::money},
+                             {"Margin", ListFormat::money},
+                             {"Currency"},
+                             {"Remark"}});
+  sheet.total = ListTotal{"Total of known margins", 1, 6, 7};
+  long long unknown = 0;
+  for (const Margin& margin : margins) {
+    const int pieces = side.paid ? margin.pieces_answered : margin.pieces;
+    if (pieces == 0) continue;
+    const auto& income = side.paid ? margin.paid : margin.charge;
+    const auto left = side.paid ? margin.of_paid() : margin.of_charge();
+    if (!left) ++unknown;
+    std::optional<Currency> currency;
+    if (income) currency = income->currency;
+    const Item* item = index.item(margin.item);
+    sheet.rows.push_back(
+        {{margin.item.text, item == nullptr ? std::string{} : item_words(*item),
+          payer_words(margin.payer), pieces_cell(pieces), money_cell(income),
+          money_cell_in(side.paid ? margin.cost_of_answered : margin.cost, currency),
+          money_cell(left), currency_cell(currency), left ? std::string{} : remark(margin)},
+         false});
+  }
+  say_left_out(sheet, unknown, "margin");
+  sheet.closing.emplace_back(
+      "A piece costs what the last order that came before its issue cost, else what the catalogue "
+      "says today.");
+  return sheet;
+}
+
+}  // namespace
+
+exchange::ListWorkbook margin_report(const Clinic& clinic, const Books& books, Date today) {
+  const ClinicIndex index{clinic};
+  const auto margins = billing::margins(clinic, books.claims.pairs, books.payments.answers);
+  return {"Margins",
+          clinic.settings.name,
+          today,
+          {margin_sheet(margins, index, today,
+                        {"By charge", "Charges less the cost of the pieces", "Charge", false}),
+           margin_sheet(margins, index, today,
+                        {"By payment", "Payments less the cost of the pieces, of answered claims",
+                         "Paid", true})}};
+}
+
+}  // namespace sparewell::desk

@@ -2,6 +2,7 @@
 # run.sh [PRESET...] installs what is missing, builds and runs the tests of each preset:
 # release (with the window), sanitize and no-window. Without a preset: release, then sanitize,
 # which is built without the window and sparewell-batch. Speed ratios are measured in release only.
+# Where both are run, tests of rooms that compute little run under the sanitizers alone.
 set -u
 cd "$(dirname -- "$0")/.." || exit 2
 
@@ -17,11 +18,15 @@ for preset; do
 done
 
 sh .ci/install-packages build run test || exit 1
+left_to_sanitizers=OFF
+case " $* " in *" release "*" sanitize "* | *" sanitize "*" release "*) left_to_sanitizers=ON ;; esac
 jobs=$(nproc 2>/dev/null || echo 2)
 failed=
 for preset; do
   echo "== $preset"
-  if ! cmake --preset "$preset" -DSPAREWELL_TESTS=ON ||
+  left=OFF
+  [ "$preset" = release ] && left=$left_to_sanitizers
+  if ! cmake --preset "$preset" -DSPAREWELL_TESTS=ON -DSPAREWELL_LEAVE_TO_SANITIZERS="$left" ||
     ! cmake --build --preset "$preset" --parallel "$jobs"; then
     failed="$failed $preset"
     continue

@@ -81,6 +81,8 @@ void add_simulate(Command& app, Context& context);
 void add_lists(Command& app, Context& context);
 void add_count(Command& app, Context& context);
 void add_prices(Command& app, Context& context);
+void add_claim_file(Command& app, Context& context);
+void add_remittance(Command& app, Context& context);
 void add_travel(Command& app, Context& context);
 void add_sensitivity(Command& app, Context& context);
 void add_substance(Command& app, Context& context);
@@ -91,6 +93,7 @@ void add_reconcile(Command& app, Context& context);
 void add_month_end(Command& app, Context& context);
 void add_billing_reports(Command& app, Context& context);
 void add_paper(Command& app, Context& context);
+void add_payer_rule(Command& app, Context& context);
 void add_suspects(Command& app, Context& context);
 void add_verify(Command& app, Context& context);
 

@@ -66,6 +66,8 @@ int main(int argc, char** argv) {
   add_lists(app, context);
   add_count(app, context);
   add_prices(app, context);
+  add_claim_file(app, context);
+  add_remittance(app, context);
   add_travel(app, context);
   add_sensitivity(app, context);
   add_substance(app, context);
@@ -77,6 +79,7 @@ int main(int argc, char** argv) {
   add_month_end(app, context);
   add_billing_reports(app, context);
   add_paper(app, context);
+  add_payer_rule(app, context);
   add_suspects(app, context);
   add_verify(app, context);
   bool wrong = false;

@@ -52,7 +52,7 @@ Json json_of(const billing::Stake& stake) {
           {"without_sum", stake.without_sum}};
 }
 
-Json json_of(const billing::ClaimTotals& totals) {
+Json json_of(const billing::BookTotals& totals) {
   return {{"currency", totals.currency.code},
           {"charged_minor", totals.charged},
           {"replaced_minor", totals.replaced},

@@ -38,7 +38,8 @@ Likeness CodeLikeness::of(const std::string& of_part, Kind kind, const ClaimLine
     const bool shared = (found->second >> static_cast<unsigned>(kind) & 1U) != 0;
     return shared ? Likeness::same_kind : Likeness::none;
   }
-  return codes_->knows(line.code) ? Likeness::none : Likeness::unknown;
+  const bool holds = codes_->find(line.code, line.service_date) != nullptr;
+  return holds ? Likeness::none : Likeness::unknown;
 }
 
 }  // namespace sparewell::billing

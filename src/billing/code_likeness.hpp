@@ -14,7 +14,7 @@ enum class Likeness {
   same,
   initial,    ///< the code of the first part of its sort, whose later ones bear the part's code
   same_kind,  ///< items of the same kind bear it
-  unknown,    ///< it stands in no list and no item bears it: perhaps mistyped
+  unknown,    ///< it does not hold on that day and no item bears it: perhaps mistyped
   none
 };
 

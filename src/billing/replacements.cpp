@@ -1,6 +1,7 @@
 #include "billing/replacements.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 #include "billing/claim_findings.hpp"
 #include "billing/papers.hpp"
@@ -8,11 +9,29 @@
 namespace sparewell::billing {
 namespace {
 
-bool may_replace(const Unit& unit, const Unit& before) {
-  if (before.side != unit.side || before.issued_on >= unit.issued_on || !before.ended_on)
-    return false;
-  const int gap = days_between(*before.ended_on, unit.issued_on);
-  return gap >= 0 && gap <= days_to_replacement;
+/// Days from the end of the one to the issue of the other where that may replace it.
+std::optional<int> gap(const Clinic& clinic, const ClinicIndex& index, std::size_t unit_at,
+                       std::size_t before_at) {
+  const Unit& unit = clinic.units[unit_at];
+  const Unit& before = clinic.units[before_at];
+  if (before.side != unit.side || !before.ended_on || before.issued_on >= unit.issued_on ||
+      *before.ended_on > unit.issued_on) {
+    return std::nullopt;
+  }
+  if (before.item != unit.item) {
+    const Item* item = index.item(unit.item);
+    const Item* other = index.item(before.item);
+    if (item == nullptr || other == nullptr || item->kind != other->kind ||
+        item->billing_code != other->billing_code) {
+      return std::nullopt;
+    }
+  }
+  return days_between(*before.ended_on, unit.issued_on);
+}
+
+bool is_billed(const ClinicIndex& index, const Unit& unit) {
+  const Item* item = index.item(unit.item);
+  return item != nullptr && !item->billing_code.empty();
 }
 
 }  // namespace
@@ -20,26 +39,48 @@ bool may_replace(const Unit& unit, const Unit& before) {
 std::vector<Replacement> replacements_of(const Clinic& clinic, const ClinicIndex& index,
                                          std::span<const std::size_t> units) {
   std::vector<Replacement> all;
-  std::vector<const Item*> items;
-  for (const std::size_t unit : units) items.push_back(index.item(clinic.units[unit].item));
   std::vector<bool> used(units.size(), false);
   for (std::size_t i = 0; i < units.size(); ++i) {
-    if (items[i] == nullptr || items[i]->billing_code.empty()) continue;
-    const Unit& unit = clinic.units[units[i]];
+    if (!is_billed(index, clinic.units[units[i]])) continue;
     std::size_t best = i;
+    int shortest = days_to_replacement + 1;
     for (std::size_t j = 0; j < i; ++j) {
-      const Unit& before = clinic.units[units[j]];
-      if (used[j] || items[j] == nullptr || items[j]->kind != items[i]->kind ||
-          items[j]->billing_code != items[i]->billing_code || !may_replace(unit, before)) {
-        continue;
-      }
-      if (best == i || *before.ended_on > *clinic.units[units[best]].ended_on) best = j;
+      if (used[j]) continue;
+      const auto days_after = gap(clinic, index, units[i], units[j]);
+      if (!days_after || *days_after >= shortest) continue;
+      best = j;
+      shortest = *days_after;
     }
     if (best == i) continue;
     used[best] = true;
     all.push_back({units[i], units[best]});
   }
   return all;
+}
+
+std::vector<Replacement> made_up_later(const Clinic& clinic, const ClinicIndex& index,
+                                       std::span<const std::size_t> units,
+                                       std::span<const Replacement> replacements) {
+  std::vector<Replacement> more;
+  const auto stands = [&](std::size_t Replacement::*which, std::size_t unit) {
+    return std::ranges::find(replacements, unit, which) != replacements.end() ||
+           std::ranges::find(more, unit, which) != more.end();
+  };
+  for (const std::size_t before : units) {
+    const Unit& ended = clinic.units[before];
+    if (!ended_unexplained(ended, days_to_make_up) || !is_billed(index, ended) ||
+        stands(&Replacement::predecessor, before)) {
+      continue;
+    }
+    for (const std::size_t unit : units) {
+      const auto days_after = gap(clinic, index, unit, before);
+      if (!days_after || *days_after > days_to_make_up || stands(&Replacement::unit, unit))
+        continue;
+      more.push_back({unit, before});
+      break;
+    }
+  }
+  return more;
 }
 
 bool ended_unexplained(const Unit& unit, int within_days) {
@@ -49,7 +90,10 @@ bool ended_unexplained(const Unit& unit, int within_days) {
 
 void find_replaced_early(const BookRules& rules, const PatientCase& one,
                          std::span<const Replacement> replacements, FindingList& found) {
-  for (const auto& [position, before] : replacements) {
+  std::vector<Replacement> all{replacements.begin(), replacements.end()};
+  std::ranges::copy(made_up_later(*rules.clinic, *rules.index, one.records.units, replacements),
+                    std::back_inserter(all));
+  for (const auto& [position, before] : all) {
     const Unit& unit = rules.clinic->units[position];
     const Unit& predecessor = rules.clinic->units[before];
     if (!rules.begin || unit.issued_on < *rules.begin) continue;

@@ -13,6 +13,9 @@ namespace sparewell::billing {
 /// A part is taken to replace one that ended so many days before, at most: common practice, no
 /// source.
 inline constexpr int days_to_replacement = 60;
+/// One that ended early for no recorded reason may have been made up for as late as this, when the
+/// next pieces were handed out anyway.
+inline constexpr int days_to_make_up = 365;
 
 /// Positions in Clinic::units.
 struct Replacement {
@@ -25,6 +28,13 @@ struct Replacement {
 [[nodiscard]] std::vector<Replacement> replacements_of(const Clinic& clinic,
                                                        const ClinicIndex& index,
                                                        std::span<const std::size_t> units);
+
+/// Further parts, taken to make up for those that ended for no recorded reason within
+/// `days_to_make_up` of their issue and that nothing has replaced: the first ones handed out later,
+/// within `days_to_make_up`, that replace no other.
+[[nodiscard]] std::vector<Replacement> made_up_later(const Clinic& clinic, const ClinicIndex& index,
+                                                     std::span<const std::size_t> units,
+                                                     std::span<const Replacement> replacements);
 
 /// Whether the part ended within so many days of its issue for a reason that tells nothing.
 [[nodiscard]] bool ended_unexplained(const Unit& unit, int within_days);

@@ -76,8 +76,9 @@ void find_unissued(const BookRules& rules, const PatientCase& one, FindingList& 
     const bool no_pieces = billed.line->quantity == 0;
     if (billed.before_books || !counts_parts(*rules.codes, *billed.line)) continue;
     if (one.pieces_left[j] == 0 && !no_pieces) continue;
-    // A code that stands nowhere is a finding of its own.
-    if (!rules.codes->knows(billed.line->code) && paired_pieces(one, j) == 0) continue;
+    // A code that does not hold is a finding of its own.
+    const bool holds = rules.codes->find(billed.line->code, billed.line->service_date) != nullptr;
+    if (!holds && paired_pieces(one, j) == 0) continue;
     auto finding = finding_of_line(rules, FindingKind::billed_not_issued, billed);
     finding.quantity = one.pieces_left[j];
     finding.ours = paired_pieces(one, j);

@@ -86,7 +86,7 @@ bool can_note_paper(const CommandState& state) {
   return idle_with_file(state) && state.paper;
 }
 
-constexpr std::array<CommandSpec, 74> table{{
+constexpr std::array<CommandSpec, 80> table{{
     {Command::open_file, Menu::file, "&Open clinic file...", "Ctrl+O", "Open another clinic file",
      idle},
     {Command::new_file, Menu::file, "&New clinic file...", "Ctrl+N", "Make an empty clinic file",
@@ -213,6 +213,18 @@ constexpr std::array<CommandSpec, 74> table{{
     {Command::note_paper, Menu::billing, "&Note a paper...", "F9",
      "Put a paper of the chosen part on record: order, reason, condition, cost share",
      can_note_paper},
+    {Command::read_claims, Menu::billing, "&Read claims...", "Ctrl+Shift+Z",
+     "Read claims that were sent to payers, from an X12 837P file or a table", idle_with_file, true},
+    {Command::read_payments, Menu::billing, "Read pay&ments...", "Ctrl+P",
+     "Read what payers answered and paid, from an X12 835 file or a table", idle_with_file},
+    {Command::payer_rules, Menu::billing, "Payers' r&ules...", "",
+     "What payers require and pay, with its source; add or change rules", idle_with_file, true},
+    {Command::billing_reports, Menu::billing, "Write re&ports...", "",
+     "What is unbilled, findings, margins and suppliers' variances, as workbooks", idle_with_file},
+    {Command::close_month, Menu::billing, "C&lose a month...", "",
+     "Keep the records of a month as they are, with their totals", idle_with_file, true},
+    {Command::month_changes, Menu::billing, "Changes a&fter closing...", "",
+     "What was added, taken away or changed in closed months since", idle_with_file},
     {Command::stock_list, Menu::lists, "Write &stock list...", "",
      "What lies where, with use-by dates and values, as a workbook", idle_with_file},
     {Command::month_forecast, Menu::lists, "&Forecast by month...", "",

@@ -2,10 +2,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include <fmt/format.h>
 
 #include "desk/assessment.hpp"
+#include "desk/billing/code_tables.hpp"
+#include "desk/billing/limit_words.hpp"
 #include "desk/issue_pieces.hpp"
 #include "desk/issue_words.hpp"
 #include "desk/substance_table.hpp"
@@ -97,6 +100,16 @@ void check_taken(IssueCheck& check, const Clinic& clinic) {
   check_serial(check, clinic);
 }
 
+/// What is billed is what is handed out for good: lent parts are not.
+void check_limits(IssueCheck& check, const Clinic& clinic, const ClinicIndex& index) {
+  const auto& question = check.question;
+  const auto limits =
+      billing::check_before_issue(clinic, index, rule_book_of(clinic), question.patient,
+                                  question.side, check.item, question.quantity, question.day);
+  std::ranges::move(limit_findings(limits, check.item, question.side, check.patient.payer),
+                    std::back_inserter(check.findings));
+}
+
 Expected<IssueCheck> begun(const ClinicIndex& index, const IssueQuestion& question) {
   const auto* patient = index.patient(question.patient);
   if (!patient) {
@@ -142,6 +155,7 @@ Expected<IssueCheck> checked(const Clinic& clinic, const IssueQuestion& question
     auto from_shelf = pieces_for(clinic, question);
     made.taken = std::move(from_shelf.taken);
     made.findings = std::move(from_shelf.findings);
+    check_limits(made, clinic, index);
   }
   check_taken(made, clinic);
   check_patient_and_side(made, clinic, index);

@@ -155,6 +155,7 @@ Clinic read_for_issue(const store::Snapshot& snapshot, const ItemCode& item) {
   clinic.units = records<Unit>(snapshot);
   clinic.reservations = records<Reservation>(snapshot);
   clinic.places = records<Place>(snapshot);
+  clinic.payer_rules = records<PayerRule>(snapshot);
   clinic.shelf = snapshot.shelf_of(item);
   return clinic;
 }

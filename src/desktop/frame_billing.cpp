@@ -1,11 +1,26 @@
 #include <fmt/format.h>
+#include <fmt/ranges.h>
+#include <wx/dirdlg.h>
+#include <wx/filedlg.h>
+#include <wx/msgdlg.h>
+#include <wx/utils.h>
 
 #include "desk/billing/answering.hpp"
+#include "desk/billing/billing_jobs.hpp"
 #include "desk/billing/books.hpp"
+#include "desk/billing/claim_file_words.hpp"
 #include "desk/billing/paper_noting.hpp"
+#include "desk/billing/payer_rules.hpp"
+#include "desk/billing/reports.hpp"
+#include "desktop/dialogs/claim_file_dialog.hpp"
+#include "desktop/dialogs/lines_dialog.hpp"
+#include "desktop/dialogs/rules_dialog.hpp"
+#include "desktop/dialogs/stock_dialog.hpp"
 #include "desktop/main_frame.hpp"
 #include "desktop/pages/billing_panel.hpp"
 #include "desktop/pages/patient_panel.hpp"
+#include "desktop/text.hpp"
+#include "desktop/widgets/note_bar.hpp"
 
 namespace sparewell::desktop {
 
@@ -13,25 +28,27 @@ void MainFrame::go_to_billing() {
   go_to(*billing_);
 }
 
-void MainFrame::compare_books(std::function<void()> then) {
+void MainFrame::compare_books() {
   auto items = std::make_shared<desk::WorklistPtr>();
-  start_job({"Comparing the books", false,
-             [day = day_, items](const desk::JobControl&) {
-               auto books = desk::compare_books(day->clinic(), day->today());
-               *items =
-                   std::make_shared<const std::vector<billing::WorkItem>>(std::move(books.items));
-             },
-             [this, items, then = std::move(then)](const desk::JobEnd& end) {
-               if (say_failure(end)) return;
-               books_ = *items;
-               billing_->show_books(books_);
-               go_to_billing();
-               if (then) then();
-             }});
+  start_job(
+      {"Comparing the books", false,
+       [day = day_, items](const desk::JobControl&) { *items = desk::compare_books_of(*day); },
+       [this, day = day_, items](const desk::JobEnd& end) {
+         if (say_failure(end) || day != day_) return;
+         books_ = *items;
+         billing_->show_books(books_);
+       }});
 }
 
 void MainFrame::answer_finding() {
-  if (const auto* item = billing_->chosen()) book(desk::answer_form(*day_, *item));
+  const auto* item = billing_->chosen();
+  if (item == nullptr) return;
+  StockDialog dialog{this, desk::answer_form(*day_, *item), file_};
+  if (dialog.ShowModal() != wxID_OK) return;
+  // Nothing but the answers has changed, so the books need not be compared again.
+  books_ = desk::with_answers(file_, books_);
+  billing_->show_books(books_);
+  update_commands();
 }
 
 void MainFrame::go_to_finding_patient() {
@@ -62,6 +79,83 @@ void MainFrame::note_paper() {
     paper = billing_->chosen()->finding.other;
   }
   book(desk::paper_form(*day_, *unit, paper));
+}
+
+void MainFrame::read_billing_file(desk::BillingFileKind kind) {
+  const bool claims = kind == desk::BillingFileKind::claims;
+  wxFileDialog choose{this,
+                      claims ? "Read claims" : "Read payments",
+                      "",
+                      "",
+                      claims ? "Claims (*.837;*.x12;*.txt;*.csv;*.xlsx)|*.837;*.x12;*.txt;*.csv;"
+                               "*.xlsx|All files|*"
+                             : "Payments (*.835;*.x12;*.txt;*.csv;*.xlsx)|*.835;*.x12;*.txt;*.csv;"
+                               "*.xlsx|All files|*",
+                      wxFD_OPEN | wxFD_FILE_MUST_EXIST};
+  if (choose.ShowModal() != wxID_OK) return;
+  desk::BillingFileRequest request;
+  request.file = from_wx(choose.GetPath());
+  request.kind = kind;
+  ClaimFileDialog dialog{
+      this, request, desk::saved_mappings(file_, kind),
+      [this](const desk::BillingFileRequest& asked) { return desk::read_into(file_, asked); }};
+  if (dialog.ShowModal() == wxID_OK) take_over_file(dialog.request());
+}
+
+void MainFrame::take_over_file(const desk::BillingFileRequest& request) {
+  using Read = Expected<desk::BillingFileOutcome>;
+  auto read = std::make_shared<Read>();
+  start_job({"Reading the file", false,
+             [file = file_, request, read](const desk::JobControl&) {
+               *read = desk::read_into(file, request);
+             },
+             [this, read](const desk::JobEnd& end) {
+               if (say_failure(end)) return;
+               if (!*read) {
+                 wxMessageBox(to_wx(read->error().sentence), "Sparewell", wxOK | wxICON_WARNING,
+                              this);
+                 return;
+               }
+               auto lines = desk::claim_file_lines(**read);
+               for (auto& line : desk::claim_file_problems(**read, 5)) {
+                 lines.push_back(std::move(line));
+               }
+               note_->say(fmt::format("{}", fmt::join(lines, "\n")), {});
+               read_again();
+             }});
+}
+
+void MainFrame::change_payer_rules() {
+  RulesDialog dialog{this, *day_};
+  if (dialog.ShowModal() == wxID_OK) book(desk::rule_form(*day_, dialog.chosen()));
+}
+
+void MainFrame::write_billing_reports() {
+  wxDirDialog choose{this, "Where the reports are written"};
+  if (choose.ShowModal() != wxID_OK) return;
+  const auto folder = from_wx(choose.GetPath());
+  auto written = std::make_shared<std::vector<desk::WrittenReport>>();
+  start_job({"Writing the reports", false,
+             [day = day_, folder, written](const desk::JobControl&) {
+               const auto books = desk::compare_books(day->clinic(), day->today());
+               *written = desk::write_billing_reports(day->clinic(), books, day->today(), folder);
+             },
+             [this, folder, written](const desk::JobEnd& end) {
+               if (say_failure(end)) return;
+               auto text = fmt::format("Written into {}:", folder);
+               for (const auto& report : *written) {
+                 text += fmt::format("\n{}", report.file.filename().string());
+               }
+               note_->say(text, {{"Open &folder",
+                                  [folder] { wxLaunchDefaultApplication(to_wx(folder)); }}});
+             }});
+}
+
+void MainFrame::show_month_changes() {
+  LinesDialog{this, "Changes after closing",
+              "What was added, taken away or changed in closed months since their last closing.",
+              desk::changes_since_closing(file_)}
+      .ShowModal();
 }
 
 }  // namespace sparewell::desktop

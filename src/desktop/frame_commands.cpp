@@ -2,6 +2,7 @@
 #include <wx/filedlg.h>
 #include <wx/stdpaths.h>
 
+#include "desk/billing/billing_jobs.hpp"
 #include "desk/draft_orders.hpp"
 #include "desk/patient_place.hpp"
 #include "desk/sensitivity_forms.hpp"
@@ -137,6 +138,18 @@ void MainFrame::run(desk::Command command) {
       return go_to_finding_patient();
     case Command::note_paper:
       return note_paper();
+    case Command::read_claims:
+      return read_billing_file(desk::BillingFileKind::claims);
+    case Command::read_payments:
+      return read_billing_file(desk::BillingFileKind::remittance);
+    case Command::payer_rules:
+      return change_payer_rules();
+    case Command::billing_reports:
+      return write_billing_reports();
+    case Command::close_month:
+      return book(desk::close_form(*day_, books_));
+    case Command::month_changes:
+      return show_month_changes();
     case Command::receive_delivery:
       return receive_delivery();
     case Command::place_order:

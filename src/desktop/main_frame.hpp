@@ -8,6 +8,7 @@
 #include <wx/frame.h>
 
 #include "desk/billing/billing_page.hpp"
+#include "desk/billing/claim_files.hpp"
 #include "desk/clinic_jobs.hpp"
 #include "desk/commands.hpp"
 #include "desk/day.hpp"
@@ -141,12 +142,17 @@ class MainFrame : public wxFrame {
 
   // frame_billing.cpp: the books
   void go_to_billing();
-  void compare_books(std::function<void()> then = {});
+  void compare_books();
   void answer_finding();
   void go_to_finding_patient();
   /// The part whose papers can be noted: of the chosen finding, or on the page "Patients".
   [[nodiscard]] const Unit* unit_for_paper() const;
   void note_paper();
+  void read_billing_file(desk::BillingFileKind kind);
+  void take_over_file(const desk::BillingFileRequest& request);
+  void change_payer_rules();
+  void write_billing_reports();
+  void show_month_changes();
 
   // frame_jobs.cpp: the work
   void start_job(desk::Job job);

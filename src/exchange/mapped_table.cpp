@@ -7,6 +7,7 @@
 #include <fmt/ranges.h>
 
 #include "clinic/words.hpp"
+#include "exchange/csv_file.hpp"
 #include "exchange/sheet/sheet_values.hpp"
 #include "exchange/text.hpp"
 
@@ -182,6 +183,7 @@ Expected<MappedTable> MappedTable::open(const SheetTable& table, const ColumnMap
     }
   }
   for (std::size_t i = 0; i < headings.size(); ++i) {
+    if (same_word(headings[i], rejected_line_column)) made.rejected_line_ = i;
     if (!used[i] && !headings[i].empty()) made.ignored_.push_back(headings[i]);
   }
   for (std::size_t row = at + 1; row < table.rows.size(); ++row) {
@@ -192,6 +194,15 @@ Expected<MappedTable> MappedTable::open(const SheetTable& table, const ColumnMap
 
 bool MappedTable::has(std::string_view field) const {
   return columns_.contains(field) || fixed_.contains(field);
+}
+
+int MappedTable::first_line(const SheetRow& row) const {
+  int line = 0;
+  if (!rejected_line_ || !read_sheet_whole(row.at(*rejected_line_), format_, line).empty() ||
+      line < 1) {
+    return row.number;
+  }
+  return line;
 }
 
 const SheetCell& MappedTable::cell(const SheetRow& row, std::string_view field) const {

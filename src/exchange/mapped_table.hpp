@@ -2,6 +2,7 @@
 #pragma once
 
 #include <map>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -50,6 +51,10 @@ class MappedTable {
   [[nodiscard]] bool has(std::string_view field) const;
   /// The cell of a field; a blank one where the mapping names no column for it.
   [[nodiscard]] const SheetCell& cell(const SheetRow& row, std::string_view field) const;
+  /// Whether the rows were refused before and have been corrected since.
+  [[nodiscard]] bool holds_rejects() const { return rejected_line_.has_value(); }
+  /// The line of the row in the file that it was refused from first, else its own.
+  [[nodiscard]] int first_line(const SheetRow& row) const;
   /// Headings that no field is read from.
   [[nodiscard]] const std::vector<std::string>& ignored() const { return ignored_; }
 
@@ -59,6 +64,7 @@ class MappedTable {
   std::map<std::string, std::size_t, std::less<>> columns_;
   std::map<std::string, SheetCell, std::less<>> fixed_;
   std::vector<std::string> ignored_;
+  std::optional<std::size_t> rejected_line_;  ///< its column
 };
 
 }  // namespace sparewell::exchange

@@ -34,6 +34,10 @@ struct RefusedPaidRow {
   std::map<std::string, std::string> cells;  ///< by our fields, as they were
 };
 
+/// A line that was read, as a row that is refused with its payment.
+[[nodiscard]] RefusedPaidRow refused_row(const PaidRow& row, const Remittance& remittance,
+                                         const Fault& fault);
+
 /// The group and reason of a sum that the file does not explain.
 inline constexpr std::string_view unstated_group = "OA";
 inline constexpr std::string_view unstated_reason = "unstated";

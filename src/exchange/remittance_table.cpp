@@ -163,7 +163,7 @@ PaymentsRead read_remittance_table(const MappedTable& table, const Currency& cur
     auto line = read.line();
     line.line.payer = payment.remittance.payer;
     line.line.reference = payment.remittance.reference;
-    line.line.position = row->number;
+    line.line.position = table.first_line(*row);
     payment.summed.minor += line.line.paid.minor;
     payment.remittance.total = payment.summed;
     payment.lines.push_back(std::move(line));

@@ -1,74 +1,108 @@
-/// Small books of suppliers for the tests of this folder.
+// Books of an invented clinic in which everything agrees but for what is planted.
 #pragma once
 
-#include <algorithm>
+#include <cstdint>
+#include <optional>
+#include <random>
 #include <string>
-#include <utility>
 #include <vector>
 
-#include "billing/supplier_match.hpp"
+#include "billing/code_table.hpp"
+#include "billing/finding.hpp"
+#include "billing/rule_book.hpp"
+#include "clinic/clinic.hpp"
 
-namespace sparewell::billing::testing {
+namespace sparewell::test {
 
-inline const Date today = make_date(2026, 11, 25);
+inline const Date books_today = make_date(2026, 11, 25);
 inline const Currency euro{"EUR"};
 
-inline Money cents(std::int64_t minor) {
-  return {minor, euro};
-}
+/// An error put into the books, and the finding it is to be.
+struct PlantedError {
+  billing::FindingKind kind = billing::FindingKind::issued_not_billed;
+  PatientRef patient;
+  std::string code;
+  int quantity = 0;
+  std::optional<std::int64_t> cents;  ///< of the finding's money; empty: unknown
 
-inline Item item_made(std::string code, std::int64_t cost = 10000) {
-  Item item;
-  item.code = {std::move(code)};
-  item.supplier = {"Example Supplies"};
-  item.unit_cost = cents(cost);
-  item.currency = euro;
-  return item;
-}
+  friend auto operator<=>(const PlantedError&, const PlantedError&) = default;
+};
 
-/// One supplier and the item L1 at 100.00.
-inline Clinic books_made() {
+struct BooksMade {
   Clinic clinic;
-  Supplier supplier;
-  supplier.name = {"Example Supplies"};
-  supplier.currency = euro;
-  clinic.suppliers.push_back(supplier);
-  clinic.items.push_back(item_made("L1"));
-  return clinic;
-}
+  std::vector<PlantedError> planted;
+};
 
-/// Ordered `days_ago` and received ten days later as a whole.
-inline OrderLine& add_order(Clinic& clinic, std::string reference, int quantity, int days_ago,
-                            std::int64_t cost = 10000) {
-  OrderLine line;
-  line.supplier = {"Example Supplies"};
-  line.order_ref = std::move(reference);
-  line.item = {"L1"};
-  line.ordered_on = today - days{days_ago};
-  line.quantity = line.received_quantity = quantity;
-  line.received_on = line.ordered_on + days{10};
-  line.unit_cost = cents(cost);
-  clinic.order_lines.push_back(line);
-  return clinic.order_lines.back();
-}
+/// Sorts of errors; patient number n gets sort n modulo their number.
+inline constexpr int sorts_of_errors = 26;
 
-inline InvoiceLine& add_invoice(Clinic& clinic, std::string reference, std::string order,
-                                int quantity, int days_ago, std::int64_t cost = 10000) {
-  InvoiceLine line;
-  line.supplier = {"Example Supplies"};
-  line.invoice_ref = std::move(reference);
-  line.order_ref = std::move(order);
-  line.item = {"L1"};
-  line.quantity = quantity;
-  line.unit_cost = cents(cost);
-  line.invoiced_on = today - days{days_ago};
-  clinic.invoice_lines.push_back(line);
-  return clinic.invoice_lines.back();
-}
+/// How large the books are to be.
+struct BookShape {
+  int patients = 0;
+  int visits = 5;             ///< of each
+  bool single_socks = false;  ///< not by the dozen
+  bool planted = true;        ///< one error a patient
+};
 
-/// The only finding; its kind is `FindingKind{}` when there is not exactly one.
-inline BillingFinding only_finding(const SupplierBooks& books) {
-  return books.findings.size() == 1 ? books.findings.front() : BillingFinding{};
-}
+/// Patients with one or both sides come every four or five months and are handed liners, sleeves
+/// and socks by the dozen. Claims are dated a few days off, split, reversed and billed again,
+/// replaced; parts come back.
+[[nodiscard]] BooksMade make_books(std::uint64_t seed, const BookShape& shape);
 
-}  // namespace sparewell::billing::testing
+[[nodiscard]] billing::CodeTable test_codes();
+[[nodiscard]] billing::RuleBook test_rules();
+[[nodiscard]] std::int64_t price_of(const std::string& code);
+
+/// What the generator draws from; the same numbers on every machine.
+class Dice {
+ public:
+  explicit Dice(std::uint64_t seed) : engine_{seed} {}
+  /// From `low` to `high`, both included.
+  int whole(int low, int high) {
+    return low + static_cast<int>(engine_() % static_cast<std::uint64_t>(high - low + 1));
+  }
+  bool chance(int percent) { return whole(1, 100) <= percent; }
+  template <class List>
+  void shuffle(List& list) {
+    for (std::size_t i = list.size(); i > 1; --i) {
+      std::swap(list[i - 1], list[static_cast<std::size_t>(whole(0, static_cast<int>(i) - 1))]);
+    }
+  }
+
+ private:
+  std::mt19937_64 engine_;
+};
+
+/// Pieces of one item handed out at once, and how they are billed.
+struct Slot {
+  Date day;
+  Side side = Side::left;
+  std::string item;
+  std::string code;
+  int quantity = 1;
+  std::optional<Date> ended_on = {};
+  std::optional<EndReason> end_reason = {};
+  bool billed = true;      ///< by the ordinary line
+  bool planted = false;    ///< has no noise
+  bool reason = false;     ///< the paper "reason" is on file
+  std::string no_paper;    ///< the paper that is not on file
+  bool unsigned_ = false;  ///< no proof of delivery
+};
+
+/// One patient while their books are made.
+struct PatientMade {
+  PatientRef ref;
+  std::string payer;
+  std::vector<Side> sides;
+  std::vector<std::vector<Slot>> visits;
+};
+
+/// Adds lines, and errors, to the books of one patient; `sort` from 0.
+void plant(BooksMade& books, PatientMade& patient, Dice& dice, int sort);
+
+/// The line that bills a slot as it should be.
+[[nodiscard]] ClaimLine line_of(const PatientMade& patient, std::size_t visit, const Slot& slot);
+[[nodiscard]] std::string modifier_of(Side side);
+[[nodiscard]] Money cents(std::int64_t minor);
+
+}  // namespace sparewell::test

@@ -3,7 +3,7 @@
 
 #include <doctest/doctest.h>
 
-#include "billing/books_made.hpp"
+#include "billing/small_supplier_books.hpp"
 
 using namespace sparewell;
 using namespace sparewell::billing;

@@ -1,7 +1,7 @@
 // Freight on suppliers' invoices against their terms; counted by hand.
 #include <doctest/doctest.h>
 
-#include "billing/books_made.hpp"
+#include "billing/small_supplier_books.hpp"
 
 using namespace sparewell;
 using namespace sparewell::billing;

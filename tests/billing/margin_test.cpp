@@ -3,7 +3,7 @@
 
 #include <doctest/doctest.h>
 
-#include "billing/books_made.hpp"
+#include "billing/small_supplier_books.hpp"
 #include "billing/supplier_variances.hpp"
 #include "billing/unbilled.hpp"
 

@@ -6,7 +6,7 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
-#include "billing/books_made.hpp"
+#include "billing/small_supplier_books.hpp"
 #include "billing/supplier_books_made.hpp"
 
 using namespace sparewell;

@@ -1,6 +1,6 @@
 """Works with the window as a person does, on the sample clinic: finds the pages by their names,
 searches a patient, books a part for a visit, records a reaction, tests the forecasts, writes the
-order workbooks and marks them as sent, hands a part over with its delivery sheet, ends it, and takes
+order workbooks and marks them as sent, compares the books, hands a part over with its delivery sheet, ends it, and takes
 a price list over.
 
 usage: window_test.py SPAREWELL SPAREWELL-BATCH CSV-FOLDER PICTURES-FOLDER
@@ -16,6 +16,7 @@ import sys
 import tempfile
 import zipfile
 
+from books import answer_finding, close_month, look_at_rules
 from papers import write_travel_card, write_visit_sheets
 from stage import Stage, save_as, wait_until
 
@@ -392,6 +393,9 @@ def main():
             write_workbooks(stage, scratch / "orders")
             mark_as_sent(stage)
             look_at_plans(stage)
+            answer_finding(stage, batch, database, TODAY)
+            look_at_rules(stage)
+            close_month(stage, batch, database, TODAY)
             write_visit_sheets(stage, scratch / "visits.pdf")
             write_travel_card(stage, scratch / "card.pdf")
             issue_and_end(stage, something_on_the_shelf(batch, database), scratch / "sheet.pdf")

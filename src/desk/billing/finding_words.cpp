@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "desk/billing/adjustment_words.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -91,23 +92,30 @@ std::string of_claims(const BillingFinding& f) {
   }
 }
 
+/// " (CO 16, information is missing or wrong)".
+std::string reasons(const BillingFinding& f) {
+  return f.other.empty() ? std::string{} : fmt::format(" ({})", adjustment_words(f.other));
+}
+
 std::string of_payments(const BillingFinding& f) {
   const auto since = date_words(f.since);
+  const auto claim = f.code.empty() ? f.reference : fmt::format("{}, {}", f.reference, f.code);
+  const auto service = f.other_day ? fmt::format(" of {}", other_day(f)) : std::string{};
   switch (f.kind) {
     case FindingKind::not_answered:
-      return fmt::format("{}, {} of {} on {}, {}: the payer has not answered.", f.reference,
-                         pieces(f.theirs), f.code, since, money(f.our_amount));
+      return fmt::format("{}, {} of {}, {}: no answer of the payer, due by {}.", claim,
+                         pieces(f.quantity), since, money(f.our_amount), other_day(f));
     case FindingKind::denied:
-      return fmt::format("{}, {} on {}: nothing was paid of {}{}.", f.reference, f.code, since,
-                         money(f.our_amount), f.other.empty() ? "" : fmt::format(" ({})", f.other));
+      return fmt::format("{}{}: on {} the payer paid nothing of {}{}.", claim, service, since,
+                         money(f.our_amount), reasons(f));
     case FindingKind::paid_differently:
-      return fmt::format("{}, {} on {}: {} was paid, {} was due{}.", f.reference, f.code, since,
-                         money(f.their_amount), money(f.our_amount),
-                         f.other.empty() ? "" : fmt::format(" ({})", f.other));
+      return fmt::format("{}{}: {} was allowed on {}, {} was due{}.", claim, service,
+                         money(f.their_amount), since, money(f.our_amount), reasons(f));
     default:
-      return fmt::format("{} was paid for {}{} on {}; no such claim is recorded.",
-                         money(f.their_amount), f.reference,
-                         f.code.empty() ? "" : fmt::format(", {}", f.code), since);
+      return fmt::format("{}{}: {} was paid on {}; {}.", claim, service, money(f.their_amount),
+                         since,
+                         f.cause == billing::Cause::keyed_twice ? "it had been paid before"
+                                                                : "no such claim is recorded");
   }
 }
 

@@ -1,0 +1,85 @@
+#include "desk/billing/limit_words.hpp"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+using care::Gravity;
+
+std::string payer_words(const PayerRule& rule, const std::string& payer) {
+  if (!rule.payer.empty()) return rule.payer;
+  return payer.empty() ? "the rule for every payer" : fmt::format("the rule for {}", payer);
+}
+
+IssueFinding over_finding(const billing::LimitReached& reached, const Item& item, Side side,
+                          const std::string& payer) {
+  const auto& rule = reached.rule;
+  const bool at_once = rule.rule == PayerRuleKind::at_once;
+  const auto had =
+      at_once ? fmt::format("{} of {} would be in use at once on the {}", reached.had,
+                            item.billing_code, word(side))
+              : fmt::format("{} of {} would have been handed out for the {} within {} days",
+                            reached.had, item.billing_code, word(side), rule.days.value_or(0));
+  const auto then = at_once ? "Record first which one has ended, or ask the payer before it is "
+                              "billed."
+                            : "Ask the payer before it is billed.";
+  return {"over_limit", Gravity::ask, true,
+          fmt::format("With this, {}; {} allows {}. {} Source of the limit: {}.", had,
+                      payer_words(rule, payer), reached.allowed, then, rule.source)};
+}
+
+/// "an order, a note of the condition and the cost share"; empty when none is asked for.
+std::string papers_words(const std::vector<PayerRule>& rules) {
+  std::vector<std::string> papers;
+  for (const auto& rule : rules) {
+    const auto paper = rule.words == "cost share"
+                           ? std::string{"the cost of the repair where that is the reason"}
+                           : fmt::format("\"{}\"", rule.words);
+    if (std::ranges::find(papers, paper) == papers.end()) papers.push_back(paper);
+  }
+  return list_words(papers);
+}
+
+IssueFinding early_finding(const billing::ReplacedPart& replaced) {
+  const Unit& unit = replaced.unit;
+  auto words = fmt::format(
+      "It replaces {} of {}, which ended on {} after {}; below {} days a replacement needs a "
+      "reason",
+      unit.item.text, date_words(unit.issued_on), date_words(*unit.ended_on),
+      count_words(replaced.days_in_use, "day", "days"), replaced.early->days.value_or(0));
+  if (replaced.unexplained) {
+    words +=
+        ", and none is recorded. Grounds that payers know are a change in the patient's condition, "
+        "a part that cannot be repaired, and a repair above 60 % of the replacement's cost; note "
+        "which one it is.";
+  } else {
+    words += fmt::format(": {} is recorded.", word(*unit.end_reason));
+  }
+  const auto papers = papers_words(replaced.papers);
+  if (!papers.empty()) words += fmt::format(" Papers to keep: {}.", papers);
+  if (replaced.confirmation) {
+    words += fmt::format(" Below {} days the payer may ask to confirm the need.",
+                         number_words(replaced.confirmation->days.value_or(0)));
+  }
+  words += fmt::format(" Source of the term: {}.", replaced.early->source);
+  return {"early_replacement", replaced.unexplained ? Gravity::ask : Gravity::note, true, words};
+}
+
+}  // namespace
+
+std::vector<IssueFinding> limit_findings(const billing::IssueLimits& limits, const Item& item,
+                                         Side side, const std::string& payer) {
+  std::vector<IssueFinding> found;
+  for (const auto& reached : limits.over) {
+    found.push_back(over_finding(reached, item, side, payer));
+  }
+  if (limits.replaced && limits.replaced->early) found.push_back(early_finding(*limits.replaced));
+  return found;
+}
+
+}  // namespace sparewell::desk

@@ -87,8 +87,7 @@ std::string of_claims(const BillingFinding& f) {
       return fmt::format("{} handed out on {}{}: the paper \"{}\" is not on file.", f.item.text,
                          since, for_side(f), f.other);
     default:
-      return fmt::format("{} handed out on {}{}: no signed delivery sheet is on file.", f.item.text,
-                         since, for_side(f));
+      return fmt::format("What was handed out on {} has no signed delivery sheet on file.", since);
   }
 }
 

@@ -7,9 +7,8 @@
 
 namespace sparewell::billing {
 
-/// For each claim line whether it takes something back itself, was taken back, or another claim
-/// stands in its place. A reversal takes back one line of the claim that it names, else of its own,
-/// with the same code, side and day; of several the first by quantity and key.
+/// For each claim line whether it takes something back itself, was taken back wholly, or another
+/// claim stands in its place (net_claims).
 [[nodiscard]] std::vector<bool> claim_lines_settled(const Clinic& clinic);
 
 }  // namespace sparewell::billing

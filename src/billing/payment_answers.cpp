@@ -2,14 +2,12 @@
 
 #include <algorithm>
 #include <cstdlib>
-#include <numeric>
+#include <span>
 #include <tuple>
 #include <unordered_map>
 
-#include <fmt/format.h>
-#include <fmt/ranges.h>
-
 #include "billing/claims_in_force.hpp"
+#include "billing/finding_list.hpp"
 
 namespace sparewell::billing {
 namespace {
@@ -80,7 +78,7 @@ class Joining {
       if (claimed(i).service_date <= today && !claimed(i).takes_back()) all.push_back(i);
     }
     std::vector<std::string> keys(clinic_.claim_lines.size());
-    for (const auto i : all) keys[i] = claim_line_key(claimed(i));
+    for (const auto i : all) keys[i] = line_key(claimed(i));
     std::ranges::sort(all, [&](std::size_t a, std::size_t b) { return keys[a] < keys[b]; });
     for (const auto i : all) {
       const auto& line = claimed(i);
@@ -268,14 +266,6 @@ std::string payer_of(const ClaimLine& line, const ClinicIndex& index) {
   if (!line.payer.empty()) return line.payer;
   const auto* patient = index.patient(line.patient);
   return patient == nullptr ? std::string{} : patient->payer;
-}
-
-std::string claim_line_key(const ClaimLine& line) {
-  auto key = fmt::format("{}/{}/{}/{}/{}/{}", line.claim_ref, line.patient.text,
-                         line.side ? word(*line.side) : "", iso_text(line.service_date), line.code,
-                         fmt::join(line.modifiers, ";"));
-  if (line.copy > 1) key += fmt::format("/{}", line.copy);
-  return key;
 }
 
 PaymentAnswers join_payments(const Clinic& clinic, Date today) {

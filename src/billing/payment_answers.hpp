@@ -44,7 +44,4 @@ struct PaymentAnswers {
 /// Who a claim line is billed to: its own payer, else its patient's; "" when neither is recorded.
 [[nodiscard]] std::string payer_of(const ClaimLine& line, const ClinicIndex& index);
 
-/// What a claim line is known by, as part of a finding's key.
-[[nodiscard]] std::string claim_line_key(const ClaimLine& line);
-
 }  // namespace sparewell::billing

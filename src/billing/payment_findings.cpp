@@ -1,12 +1,12 @@
 #include "billing/payment_findings.hpp"
 
 #include <algorithm>
-#include <array>
 #include <span>
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include "billing/finding_list.hpp"
 #include "billing/payment_terms.hpp"
 
 namespace sparewell::billing {
@@ -114,7 +114,7 @@ BillingFinding PaymentView::start(FindingKind kind, const ClaimLine& line,
                                   const Answered& answer) const {
   BillingFinding made;
   made.kind = kind;
-  made.key = fmt::format("{}/{}/{}", finding_word(kind), answer.payer, claim_line_key(line));
+  made.key = fmt::format("{}/{}/{}", finding_word(kind), answer.payer, line_key(line));
   made.patient = line.patient;
   made.side = line.side;
   made.payer = answer.payer;

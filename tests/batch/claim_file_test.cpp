@@ -79,7 +79,7 @@ TEST_CASE("payments are read, and claims that were denied become findings") {
   const auto ran =
       clinic.read("remittance",
                   x12_made({{"835",
-                             {"BPR*I*975.60*C*ACH*CCP**********20261120", "TRN*1*PAY-1*1",
+                             {"BPR*I*975.60*C*ACH*CCP***********20261120", "TRN*1*PAY-1*1",
                               "N1*PR*NORTHFIELD HEALTH", "CLP*CL-1*1*1475.74*975.60**CI*PC-1",
                               "SVC*HC:L5673:RT*1219.5*975.6**2", "DTM*472*20261103",
                               "CAS*CO*45*243.9", "REF*6R*CL-1/1", "SVC*HC:L8420:RT:RA*256.24*0**0",

@@ -104,7 +104,7 @@ inline MadeTransaction payment_written(std::span<const ClaimLine> lines, const s
     total += paid;
   }
   made.segments = {
-      fmt::format("BPR*I*{}*C*ACH*CCP**********{}", plain_text({total, {"USD"}}), compact(paid_on)),
+      fmt::format("BPR*I*{}*C*ACH*CCP***********{}", plain_text({total, {"USD"}}), compact(paid_on)),
       fmt::format("TRN*1*{}*1", reference), fmt::format("N1*PR*{}", payer)};
   made.segments.insert(made.segments.end(), body.begin(), body.end());
   return made;

@@ -92,8 +92,7 @@ void add(Command& app, Context& context, desk::BillingFileKind kind, const std::
 
 void add_claim_file(Command& app, Context& context) {
   add(app, context, desk::BillingFileKind::claims, "claim-file",
-      "Read claims that were sent to payers, from X12 837P or a table",
-      "X12 837P, CSV or .xlsx");
+      "Read claims that were sent to payers, from X12 837P or a table", "X12 837P, CSV or .xlsx");
 }
 
 void add_remittance(Command& app, Context& context) {

@@ -141,7 +141,8 @@ TEST_CASE("lines of nobody known are refused into a file, corrected there, and t
   CHECK(clinic.stored<ClaimLine>().size() == 3);
 }
 
-TEST_CASE("a claim of the clinic folder is completed, not doubled, and a reversal stands beside it") {
+TEST_CASE(
+    "a claim of the clinic folder is completed, not doubled, and a reversal stands beside it") {
   SmallClinic clinic;
   {
     const auto work = clinic.store->begin_write(author);
@@ -235,8 +236,9 @@ TEST_CASE("a table of payments is added to, line by line, and its rejects too") 
       "payer,reference,paid_on,claim_ref,patient_ref,code,charge,paid\n"
       "northfield health,PAY-1,2026-11-20,CL-1,P-1,L5673,100,80\n"
       "northfield health,PAY-1,2026-11-20,CL-1,P-1,L5673,100,80\n";
-  const auto first = clinic.read(BillingFileKind::remittance, "paid.csv",
-                                 start + "northfield health,PAY-1,20.11.2026,CL-2,P-2,L5673,100,80\n");
+  const auto first =
+      clinic.read(BillingFileKind::remittance, "paid.csv",
+                  start + "northfield health,PAY-1,20.11.2026,CL-2,P-2,L5673,100,80\n");
   CHECK(first.added == 2);
   CHECK(first.ties_out());
   REQUIRE(first.refused.size() == 1);
@@ -291,8 +293,7 @@ TEST_CASE("the sample clinic's claims, written as 837 and answered by 835, come 
   CHECK(read->added == 0);
   CHECK(read->changed + read->unchanged == static_cast<int>(lines.size()));
   CHECK(read->clean());
-  folder.write("paid.835",
-               x12_made({payment_written(lines, payer, "PAY-1", options.today)}).text);
+  folder.write("paid.835", x12_made({payment_written(lines, payer, "PAY-1", options.today)}).text);
   request.kind = BillingFileKind::remittance;
   request.file = folder.path() / "paid.835";
   const auto paid = read_billing_file(*store, request, author);

@@ -12,8 +12,8 @@ namespace {
 
 std::string counted(const BillingFileOutcome& outcome) {
   const bool claims = outcome.kind == BillingFileKind::claims;
-  const auto files = count_words(outcome.claims, claims ? "claim" : "payment",
-                                 claims ? "claims" : "payments");
+  const auto files =
+      count_words(outcome.claims, claims ? "claim" : "payment", claims ? "claims" : "payments");
   const auto refused = static_cast<long long>(outcome.refused.size());
   return fmt::format("{}: {}; {} added, {} changed, {} stored already, {} refused.", outcome.file,
                      files, count_words(outcome.added, "line", "lines"),
@@ -23,9 +23,8 @@ std::string counted(const BillingFileOutcome& outcome) {
 
 std::string tie(const BillingFileOutcome& outcome) {
   if (outcome.ties_out()) {
-    return fmt::format("It ties out: {} stated, {} kept, {} refused.",
-                       amount_words(outcome.stated), amount_words(outcome.kept),
-                       amount_words(outcome.refused_sum));
+    return fmt::format("It ties out: {} stated, {} kept, {} refused.", amount_words(outcome.stated),
+                       amount_words(outcome.kept), amount_words(outcome.refused_sum));
   }
   const Money open{outcome.stated.minor - outcome.kept.minor - outcome.refused_sum.minor,
                    outcome.stated.currency};
@@ -54,15 +53,14 @@ std::vector<std::string> claim_file_lines(const BillingFileOutcome& outcome) {
         count_words(outcome.without_patient, "line", "lines")));
   }
   if (outcome.mapping) {
-    lines.push_back(fmt::format("It was read by these columns: {}.",
-                                exchange::mapping_text(*outcome.mapping)));
+    lines.push_back(
+        fmt::format("It was read by these columns: {}.", exchange::mapping_text(*outcome.mapping)));
   }
   constexpr std::size_t most_notes = 20;
   add_some(outcome.notes, most_notes, "notes", lines, [](const std::string& note) { return note; });
   if (!outcome.rejects_folder.empty()) {
-    lines.push_back(
-        fmt::format("Refused lines are in {}: correct the file there and read it in.",
-                    outcome.rejects_folder.string()));
+    lines.push_back(fmt::format("Refused lines are in {}: correct the file there and read it in.",
+                                outcome.rejects_folder.string()));
   }
   if (!outcome.written) lines.emplace_back("Nothing was written: this was a dry run.");
   return lines;

@@ -2,28 +2,15 @@
 
 #include <fmt/format.h>
 
+#include "desk/billing/claim_file_content.hpp"
 #include "desk/billing/claim_keeping.hpp"
 #include "desk/billing/table_mapping.hpp"
 #include "desk/billing/whose_line.hpp"
 #include "desk/import/rejects_folder.hpp"
 #include "desk/wording.hpp"
-#include "exchange/claim_table.hpp"
-#include "exchange/csv_text.hpp"
-#include "exchange/sheet/sheet_table.hpp"
-#include "exchange/x12/claims_837.hpp"
-#include "exchange/x12/remittance_835.hpp"
-#include "exchange/x12/values.hpp"
 
 namespace sparewell::desk {
 namespace {
-
-/// What was read of either kind of file, before it meets the store.
-struct FileContent {
-  Currency currency;
-  exchange::ClaimsRead claims;
-  exchange::PaymentsRead payments;
-  bool holds_rejects = false;  ///< a table of rows that were refused before
-};
 
 class FileKeeping {
  public:
@@ -159,67 +146,6 @@ class FileKeeping {
   std::vector<exchange::RefusedPaidRow> refused_paid_;
 };
 
-/// What an X12 file holds of the wanted kind; a sentence when it holds none.
-std::string read_transactions(exchange::X12File& file, BillingFileKind kind,
-                              const Currency& currency, FileContent& into) {
-  const std::string_view wanted = kind == BillingFileKind::claims ? "837" : "835";
-  bool there = false;
-  for (const auto& transaction : file.transactions) {
-    there = there || transaction.kind == wanted;
-  }
-  if (!there) {
-    const bool other = !file.transactions.empty() && (file.transactions.front().kind == "835" ||
-                                                      file.transactions.front().kind == "837");
-    if (!other)
-      return fmt::format("{} holds no {} transaction; name another file.", file.name, wanted);
-    return fmt::format("{} is a file of {}; read it as one.", file.name,
-                       kind == BillingFileKind::claims ? "payments (835)" : "claims (837)");
-  }
-  into.currency = exchange::x12_currency_of(file, currency);
-  if (kind == BillingFileKind::claims) {
-    into.claims = exchange::read_claims_837(file, currency);
-  } else {
-    into.payments.payments = exchange::read_payments_835(file, currency);
-  }
-  return {};
-}
-
-/// Fills `content` and what the outcome says of the file itself.
-Expected<FileContent> read_content(const store::Snapshot& snapshot,
-                                   const BillingFileRequest& request, BillingFileOutcome& outcome) {
-  auto bytes = exchange::read_bytes(request.file);
-  if (!bytes) return tl::unexpected(bytes.error());
-  FileContent content;
-  content.currency = snapshot.settings().currency;
-  outcome.is_x12 = exchange::looks_like_x12(*bytes);
-  if (outcome.is_x12) {
-    auto file = exchange::read_x12(outcome.file, std::move(*bytes));
-    if (!file) return tl::unexpected(file.error());
-    auto refusal = read_transactions(*file, request.kind, content.currency, content);
-    if (!refusal.empty()) return refuse(std::move(refusal));
-    outcome.unread = std::move(file->reading.unread);
-    outcome.differences = std::move(file->reading.differences);
-    outcome.notes = std::move(file->reading.notes);
-    return content;
-  }
-  exchange::FolderFormat format;
-  format.separator = request.separator;
-  const auto sheet = exchange::read_sheet_bytes(outcome.file, *bytes, request.sheet, format);
-  if (!sheet) return tl::unexpected(sheet.error());
-  auto mapping = mapping_for(snapshot, *sheet, request);
-  if (!mapping) return tl::unexpected(mapping.error());
-  const auto table = exchange::MappedTable::open(*sheet, *mapping);
-  if (!table) return tl::unexpected(table.error());
-  if (request.kind == BillingFileKind::claims) {
-    content.claims = exchange::read_claim_table(*table, content.currency, outcome.notes);
-  } else {
-    content.payments = exchange::read_remittance_table(*table, content.currency, outcome.notes);
-  }
-  content.holds_rejects = table->holds_rejects();
-  outcome.mapping = std::move(*mapping);
-  return content;
-}
-
 void write_rejects(const BillingFileRequest& request,
                    const std::map<std::string, std::string>& rejects, BillingFileOutcome& outcome) {
   if (rejects.empty()) return;
@@ -240,7 +166,7 @@ Expected<BillingFileOutcome> read_billing_file(store::Store& store,
   outcome.file = request.file.filename().string();
   outcome.kind = request.kind;
   const auto work = store.begin_write(author);
-  const auto content = read_content(*work, request, outcome);
+  const auto content = read_file_content(*work, request, outcome);
   if (!content) return tl::unexpected(content.error());
   FileKeeping keeping{*work, *content, outcome};
   keeping.keep();

@@ -53,13 +53,12 @@ inline MadeTransaction claims_written(std::span<const ClaimLine> lines,
                                                                           : "1";
     const auto member = patient.member_id.empty() ? patient.ref.text : patient.member_id;
     made.segments.push_back(fmt::format("HL*{}*1*22*0", ++level));
-    made.segments.push_back(fmt::format("NM1*IL*1*{}*{}****MI*{}", patient.family_name,
-                                        patient.given_name, member));
+    made.segments.push_back(
+        fmt::format("NM1*IL*1*{}*{}****MI*{}", patient.family_name, patient.given_name, member));
     if (patient.birth_date) {
       made.segments.push_back(fmt::format("DMG*D8*{}*U", compact(*patient.birth_date)));
     }
-    made.segments.push_back(
-        fmt::format("NM1*PR*2*{}", first.payer.empty() ? payer : first.payer));
+    made.segments.push_back(fmt::format("NM1*PR*2*{}", first.payer.empty() ? payer : first.payer));
     made.segments.push_back(
         fmt::format("CLM*{}*{}***11:B:{}", first.claim_ref, plain(total), frequency));
     int number = 0;
@@ -104,9 +103,9 @@ inline MadeTransaction payment_written(std::span<const ClaimLine> lines, const s
     body.insert(body.end(), services.begin(), services.end());
     total += paid;
   }
-  made.segments = {fmt::format("BPR*I*{}*C*ACH*CCP**********{}", plain_text({total, {"USD"}}),
-                               compact(paid_on)),
-                   fmt::format("TRN*1*{}*1", reference), fmt::format("N1*PR*{}", payer)};
+  made.segments = {
+      fmt::format("BPR*I*{}*C*ACH*CCP**********{}", plain_text({total, {"USD"}}), compact(paid_on)),
+      fmt::format("TRN*1*{}*1", reference), fmt::format("N1*PR*{}", payer)};
   made.segments.insert(made.segments.end(), body.begin(), body.end());
   return made;
 }

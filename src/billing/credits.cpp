@@ -37,12 +37,7 @@ Recalled recalled_parts(const Clinic& clinic, Date today, const SupplierTerms& t
     if (!unit.ended_on || unit.end_reason != EndReason::recall) continue;
     if (days_between(*unit.ended_on, today) <= terms.claim_days) ended.push_back(at);
   }
-  const auto day = [&](std::size_t at) {
-    const Unit& unit = clinic.units[at];
-    return std::tie(*unit.ended_on, unit.patient, unit.side, unit.issued_on, unit.serial,
-                    unit.copy);
-  };
-  std::ranges::sort(ended, [&](std::size_t a, std::size_t b) { return day(a) < day(b); });
+  sort_by_end(clinic, ended);
   SentBack sent{clinic};
   Recalled lots;
   for (const std::size_t at : ended) {
@@ -77,6 +72,15 @@ std::optional<BillingFinding> of_recall(const Clinic& clinic, const ClinicIndex&
 }
 
 }  // namespace
+
+void sort_by_end(const Clinic& clinic, std::vector<std::size_t>& units) {
+  const auto place = [&](std::size_t at) {
+    const Unit& unit = clinic.units[at];
+    return std::tie(*unit.ended_on, unit.issued_on, unit.patient, unit.side, unit.item, unit.lot,
+                    unit.serial, unit.copy);
+  };
+  std::ranges::sort(units, [&](std::size_t a, std::size_t b) { return place(a) < place(b); });
+}
 
 SentBack::SentBack(const Clinic& clinic) {
   for (const SupplierReturn& sent : clinic.supplier_returns) {

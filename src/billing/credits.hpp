@@ -13,6 +13,9 @@ namespace sparewell::billing {
 [[nodiscard]] std::vector<BillingFinding> credit_findings(const Clinic& clinic, Date today,
                                                           const SupplierTerms& terms = {});
 
+/// Positions of units that have ended, put into the order of their endings.
+void sort_by_end(const Clinic& clinic, std::vector<std::size_t>& units);
+
 /// Pieces sent back to suppliers, to be set off against parts that should have gone there.
 class SentBack {
  public:

@@ -89,7 +89,7 @@ enum class Remedy {
 
 /// Positions in the vectors of the Clinic that it was made from.
 struct Evidence {
-  std::vector<std::size_t> units;
+  std::vector<std::size_t> units;  ///< the part that the finding is about is the last one
   std::vector<std::size_t> claim_lines;
   std::vector<std::size_t> remittance_lines;
   std::vector<std::size_t> order_lines;
@@ -112,7 +112,7 @@ struct BillingFinding {
   Date since;             ///< what its age is counted from
   int quantity = 0;       ///< pieces in disagreement
   int ours = 0;           ///< pieces on our side: handed out, received, allowed
-  int theirs = 0;         ///< pieces on the other side: billed, invoiced
+  int theirs = 0;         ///< pieces on the other side: billed, invoiced; days that a part lasted
   /// What is at stake: above zero the clinic is to receive it, below zero it has to give it back or
   /// was charged it. Empty: not known.
   std::optional<Money> money;

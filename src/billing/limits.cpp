@@ -34,7 +34,7 @@ void add_over(const BookRules& rules, const PatientCase& one, const Day& place,
   finding.money = negative(charged_for(one, beyond));
   finding.other = word(counted.rule->rule);
   finding.remedy = Remedy::take_back;
-  finding.evidence.units = units;
+  finding.evidence.units = counted.units;
   found.add(std::move(finding),
             fmt::format("{}/{}", issue_key(one.records.patient, side, code, day),
                         word(counted.rule->rule)));
@@ -86,26 +86,26 @@ std::vector<Counted> count_limits(const Clinic& clinic, const ClinicIndex& index
                                   Side side, const std::string& code, const std::string& payer,
                                   Date day, int more) {
   std::vector<Counted> all;
-  const auto count = [&](const auto& counts) {
-    int pieces = more;
+  const auto count = [&](const PayerRule* rule, const auto& counts) {
+    Counted counted{rule, *rule->number, more};
     for (const std::size_t position : units) {
       const Unit& unit = clinic.units[position];
       if (unit.side != side || unit.issued_on > day || !counts(unit)) continue;
       const Item* item = index.item(unit.item);
-      if (item != nullptr && item->billing_code == code) ++pieces;
+      if (item == nullptr || item->billing_code != code) continue;
+      ++counted.had;
+      counted.units.push_back(position);
     }
-    return pieces;
+    all.push_back(std::move(counted));
   };
   const auto* at_once = rules.find(PayerRuleKind::at_once, payer, code, day);
   if (at_once != nullptr && at_once->number) {
-    all.push_back(
-        {at_once, *at_once->number, count([&](const Unit& unit) { return unit.in_use_on(day); })});
+    count(at_once, [&](const Unit& unit) { return unit.in_use_on(day); });
   }
   const auto* period = rules.find(PayerRuleKind::in_period, payer, code, day);
   if (period != nullptr && period->number && period->days) {
     const Date first = day - days{*period->days - 1};
-    all.push_back({period, *period->number,
-                   count([&](const Unit& unit) { return unit.issued_on >= first; })});
+    count(period, [&](const Unit& unit) { return unit.issued_on >= first; });
   }
   return all;
 }

@@ -15,6 +15,7 @@ struct Counted {
   const PayerRule* rule = nullptr;
   int allowed = 0;
   int had = 0;
+  std::vector<std::size_t> units = {};  ///< of those that it counts, the records
   [[nodiscard]] int over() const { return had - allowed; }
 };
 

@@ -5,8 +5,16 @@
 namespace sparewell::billing {
 namespace {
 
-void find_no_charge(const BookRules& rules, const UsualCharges& usual, const Billed& billed,
-                    FindingList& found) {
+/// The item that was handed out with the line; empty when none was.
+ItemCode item_of(const PatientCase& one, std::size_t place) {
+  const auto is_of = [&](const Pair& pair) { return pair.pieces.billed == place; };
+  const auto pair = std::ranges::find_if(one.pairs, is_of);
+  return pair == one.pairs.end() ? ItemCode{} : one.issues[pair->pieces.issue].item;
+}
+
+void find_no_charge(const BookRules& rules, const UsualCharges& usual, const PatientCase& one,
+                    std::size_t place, FindingList& found) {
+  const Billed& billed = one.billed[place];
   const auto& charge = billed.line->charge;
   if (billed.quantity == 0 || (charge && charge->minor != 0)) return;
   auto finding = finding_of_line(rules, FindingKind::no_charge, billed);
@@ -15,7 +23,8 @@ void find_no_charge(const BookRules& rules, const UsualCharges& usual, const Bil
   finding.theirs = billed.quantity;
   finding.cause = Cause::not_recorded;
   finding.remedy = Remedy::replace_claim;
-  const auto each = expected_charge(rules, usual, finding.payer, {}, billed.line->code,
+  finding.item = item_of(one, place);
+  const auto each = expected_charge(rules, usual, finding.payer, finding.item, billed.line->code,
                                     billed.line->service_date);
   if (each) finding.money = *each * billed.quantity;
   finding.our_amount = each;
@@ -72,7 +81,7 @@ void find_in_lines(const BookRules& rules, const UsualCharges& usual, const Pati
                    FindingList& found) {
   for (std::size_t j = 0; j < one.billed.size(); ++j) {
     if (one.billed[j].before_books) continue;
-    find_no_charge(rules, usual, one.billed[j], found);
+    find_no_charge(rules, usual, one, j, found);
     find_invalid_code(rules, one, j, found);
     find_no_side(rules, one.billed[j], found);
   }

@@ -132,6 +132,24 @@ std::string claim_of(const PatientCase& one, std::size_t unit) {
   return found == one.of_unit.end() ? "" : one.billed[found->second.billed].line->claim_ref;
 }
 
+void complete_evidence(const PatientCase& one, BillingFinding& finding) {
+  auto& [units, lines, remitted, ordered, invoiced, returned] = finding.evidence;
+  if (lines.empty()) {
+    for (const std::size_t unit : units) {
+      const auto found = one.of_unit.find(unit);
+      if (found == one.of_unit.end()) continue;
+      const std::size_t line = one.billed[found->second.billed].position;
+      if (std::ranges::find(lines, line) == lines.end()) lines.push_back(line);
+    }
+  } else if (units.empty()) {
+    for (const auto& pair : one.pairs) {
+      if (std::ranges::find(lines, one.billed[pair.pieces.billed].position) == lines.end())
+        continue;
+      units.insert(units.end(), pair.units.begin(), pair.units.end());
+    }
+  }
+}
+
 std::string payer_or_patients(const BookRules& rules, const std::string& payer,
                               const PatientRef& patient) {
   if (!payer.empty()) return payer;

@@ -5,6 +5,7 @@
 #include <optional>
 #include <vector>
 
+#include "billing/finding.hpp"
 #include "billing/net_claims.hpp"
 #include "billing/pairing.hpp"
 
@@ -60,6 +61,10 @@ struct PatientCase {
                                    std::size_t unit);
 /// The claim that a unit was billed with; "" when it was not.
 [[nodiscard]] std::string claim_of(const PatientCase& one, std::size_t unit);
+
+/// Gives a finding that names one side alone the records that were paired with it: claim lines of
+/// its units, or units of its claim lines.
+void complete_evidence(const PatientCase& one, BillingFinding& finding);
 
 /// `payer` when there is one, else the one that the patient's record names.
 [[nodiscard]] std::string payer_or_patients(const BookRules& rules, const std::string& payer,

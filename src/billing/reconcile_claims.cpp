@@ -119,6 +119,7 @@ ClaimBooks reconcile_claims(const Clinic& clinic, const CodeTable& codes, const 
   std::vector<std::vector<Leftover>> leftovers(cases.size());
   in_parallel(cases.size(), [&](std::size_t i) {
     findings[i] = findings_of(looked_at, usual, cases[i]);
+    for (BillingFinding& finding : findings[i]) complete_evidence(cases[i], finding);
     add_leftovers(looked_at, cases[i], leftovers[i]);
   });
   ClaimBooks books;

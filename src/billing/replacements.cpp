@@ -114,12 +114,13 @@ void find_replaced_early(const BookRules& rules, const PatientCase& one,
     finding.since = unit.issued_on;
     finding.quantity = 1;
     finding.ours = 1;
+    finding.theirs = days_between(predecessor.issued_on, *predecessor.ended_on);
     finding.money = negative(charged_for(one, {position}));
     finding.other_day = predecessor.ended_on;
     finding.other = predecessor.item.text;
     finding.cause = Cause::not_recorded;
     finding.remedy = Remedy::record_reason;
-    finding.evidence.units = {position, before};
+    finding.evidence.units = {before, position};
     found.add(std::move(finding),
               issue_key(unit.patient, unit.side, item.billing_code, unit.issued_on));
   }

@@ -123,6 +123,19 @@ class FreightFindings {
     return stated <= expected.most && each.minor > 0 && stated.minor % each.minor == 0;
   }
 
+  /// For an invoice without a day.
+  [[nodiscard]] Date last_ordered(const Invoice& invoice) const {
+    Date last{};
+    for (const std::string& order : invoice.orders) {
+      const auto known = orders_.find(order);
+      if (known == orders_.end()) continue;
+      for (const auto& [line, quantity] : known->second) {
+        last = std::max(last, clinic_.order_lines[line].ordered_on);
+      }
+    }
+    return last;
+  }
+
   [[nodiscard]] std::optional<BillingFinding> of(const std::string& reference,
                                                  const Invoice& invoice) const {
     const auto wanted = expected(invoice);
@@ -144,10 +157,8 @@ class FreightFindings {
     finding.evidence.invoice_lines = invoice.lines;
     for (const auto& [order_line, quantity] : invoice.received) {
       finding.evidence.order_lines.push_back(order_line);
-      if (invoice.day) continue;
-      const OrderLine& order = clinic_.order_lines[order_line];
-      finding.since = std::max(finding.since, order.received_on.value_or(order.ordered_on));
     }
+    if (!invoice.day) finding.since = last_ordered(invoice);
     return finding;
   }
 

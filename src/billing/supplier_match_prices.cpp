@@ -55,7 +55,9 @@ void find_price_differences(const Clinic& clinic, const ClinicIndex& index,
     if (!invoice.unit_cost || !order.unit_cost || *invoice.unit_cost == *order.unit_cost) continue;
     auto finding = about_invoice(clinic, invoice_line, FindingKind::price_differs);
     finding.key =
-        supplier_key(finding.kind, {finding.key, order.order_ref, std::to_string(order.copy)});
+        supplier_key(finding.kind, {invoice.supplier.text, invoice.invoice_ref, invoice.order_ref,
+                                    invoice.item.text, std::to_string(invoice.copy),
+                                    order.order_ref, std::to_string(order.copy)});
     if (!invoice.invoiced_on) finding.since = order.received_on.value_or(order.ordered_on);
     finding.quantity = finding.ours = finding.theirs = quantity;
     finding.our_amount = order.unit_cost;

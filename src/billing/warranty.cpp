@@ -1,8 +1,5 @@
 #include "billing/warranty.hpp"
 
-#include <algorithm>
-#include <tuple>
-
 #include "billing/credits.hpp"
 #include "billing/supplier_match_findings.hpp"
 
@@ -13,17 +10,6 @@ bool ended_within_its_term(const Unit& unit, const Item* item) {
   if (item == nullptr || !item->warranty_days) return false;
   if (!unit.ended_on || !unit.end_reason || !is_wear(*unit.end_reason)) return false;
   return days_between(unit.issued_on, *unit.ended_on) <= *item->warranty_days;
-}
-
-auto by_end(const Clinic& clinic) {
-  return [&clinic](std::size_t a, std::size_t b) {
-    const auto place = [&](std::size_t at) {
-      const Unit& unit = clinic.units[at];
-      return std::tie(*unit.ended_on, unit.issued_on, unit.patient, unit.side, unit.serial,
-                      unit.copy);
-    };
-    return place(a) < place(b);
-  };
 }
 
 BillingFinding warranty_finding(const Unit& unit, const Item& item) {
@@ -59,7 +45,7 @@ std::vector<BillingFinding> warranty_findings(
     if (!ended_within_its_term(unit, index.item(unit.item))) continue;
     if (days_between(*unit.ended_on, today) <= terms.claim_days) ended.push_back(at);
   }
-  std::ranges::sort(ended, by_end(clinic));
+  sort_by_end(clinic, ended);
   SentBack sent{clinic};
   std::vector<BillingFinding> findings;
   for (const std::size_t at : ended) {

@@ -72,9 +72,8 @@ void check_patient_and_side(IssueCheck& check, const Clinic& clinic, const Clini
     found.push_back(patient_finding(fault, side, check.item));
   }
   const auto substances = substances_of(clinic, day);
-  for (const auto& verdict :
-       care::check_sensitivities(check.item, patient, clinic.sensitivities, *substances,
-                                 clinic.decisions, day)) {
+  for (const auto& verdict : care::check_sensitivities(check.item, patient, clinic.sensitivities,
+                                                       *substances, clinic.decisions, day)) {
     found.push_back(sensitivity_finding(verdict, check.item));
   }
   found.push_back(fit_finding(care::check_fit(check.item, patient, side, clinic.measurements, day),

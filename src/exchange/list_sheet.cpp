@@ -1,6 +1,7 @@
 #include "exchange/list_sheet.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include <fmt/format.h>
 
@@ -8,6 +9,7 @@ namespace sparewell::exchange {
 namespace {
 
 constexpr double widest_column = 64;
+constexpr double line_height = 15;
 constexpr std::size_t date_width = 12;
 constexpr std::size_t fill_in_width = 16;
 constexpr std::size_t amount_width = 14;
@@ -116,6 +118,7 @@ void ListSheetWriter::write_headings() {
 }
 
 void ListSheetWriter::write_row(const ListRow& row) {
+  set_height(row);
   for (std::size_t i = 0; i < sheet_.columns.size(); ++i) write_cell(row, i);
   if (sheet_.total &&
       !std::holds_alternative<std::monostate>(row.cells[sheet_.total->value_column])) {
@@ -222,9 +225,21 @@ void ListSheetWriter::write_totals() {
   }
 }
 
-/// Spreadsheet programs do not always make room for a heading that takes several lines.
+/// Spreadsheet programs do not always make room for text that takes several lines.
+void ListSheetWriter::set_height(const ListRow& row) {
+  double lines = 1;
+  for (const ListCell& cell : row.cells) {
+    const auto* text = std::get_if<std::string>(&cell);
+    const auto length = text == nullptr ? 0.0 : static_cast<double>(text->size());
+    // Lines break between words: about a tenth of each stays empty.
+    if (length + 2 > widest_column)
+      lines = std::max(lines, std::ceil(1.1 * length / widest_column));
+  }
+  if (lines == 1) return;
+  file_.check(worksheet_set_row(file_.sheet(), row_, line_height * lines, nullptr));
+}
+
 void ListSheetWriter::set_heading_height() {
-  constexpr double line_height = 15;
   std::size_t lines = 1;
   for (std::size_t i = 0; i < sheet_.columns.size(); ++i) {
     const auto width = static_cast<std::size_t>(std::max(1.0, widths_[i] - 2));

@@ -39,6 +39,7 @@ class ListSheetWriter {
   void write_cell(const ListRow& row, std::size_t column);
   void write_formula(const ListRow& row, std::size_t column, const std::string& formula);
   void write_totals();
+  void set_height(const ListRow& row);
   void set_heading_height();
   void set_page();
   void widen(std::size_t column, std::size_t characters);

@@ -32,7 +32,7 @@ Slot slot_of(Dice& dice, Date day, Side side, const std::string& item) {
   return slot;
 }
 
-PatientMade make_patient(Dice& dice, int number, int visits) {
+PatientMade make_patient(Dice& dice, int number, const BookShape& shape) {
   PatientMade made;
   made.ref = {fmt::format("P-{:05}", number)};
   made.payer = number % 3 == 0 ? "Payer A" : "Payer B";
@@ -43,12 +43,15 @@ PatientMade make_patient(Dice& dice, int number, int visits) {
   }
   // The last visit lies within the days from which on papers are kept here.
   Date day = books_today - days{dice.whole(35, 60)};
-  for (int visit = 0; visit < visits; ++visit) {
+  for (int visit = 0; visit < shape.visits; ++visit) {
     std::vector<Slot> slots;
     for (const Side side : made.sides) {
       slots.push_back(slot_of(dice, day, side, "LN"));
       if (dice.chance(50)) slots.push_back(slot_of(dice, day, side, "SL"));
-      if (dice.chance(50)) slots.push_back(slot_of(dice, day, side, "SK"));
+      if (dice.chance(50)) {
+        slots.push_back(slot_of(dice, day, side, "SK"));
+        if (shape.single_socks) slots.back().quantity = 1;
+      }
     }
     made.visits.insert(made.visits.begin(), std::move(slots));
     day -= days{dice.whole(120, 150)};
@@ -222,7 +225,7 @@ ClaimLine line_of(const PatientMade& patient, std::size_t visit, const Slot& slo
   return line;
 }
 
-BooksMade make_books(std::uint64_t seed, int patients, bool planted, int visits) {
+BooksMade make_books(std::uint64_t seed, const BookShape& shape) {
   Dice dice{seed};
   BooksMade books;
   books.clinic.settings.currency = euro;
@@ -235,9 +238,9 @@ BooksMade make_books(std::uint64_t seed, int patients, bool planted, int visits)
     made.billing_code = code;
     books.clinic.items.push_back(made);
   }
-  for (int number = 0; number < patients; ++number) {
-    PatientMade patient = make_patient(dice, number, visits);
-    if (planted) plant(books, patient, dice, number % sorts_of_errors);
+  for (int number = 0; number < shape.patients; ++number) {
+    PatientMade patient = make_patient(dice, number, shape);
+    if (shape.planted) plant(books, patient, dice, number % sorts_of_errors);
     if (dice.chance(10)) add_returned(books, patient, dice);
     Patient record;
     record.ref = patient.ref;

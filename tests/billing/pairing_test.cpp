@@ -22,7 +22,7 @@ struct Table {
   std::vector<Issue> issues;
   std::vector<ClaimLine> lines;
   std::vector<Billed> billed;
-  Clinic clinic = test::make_books(1, 0).clinic;
+  Clinic clinic = test::make_books(1, {}).clinic;
   CodeTable codes = test::test_codes();
   RuleBook rules = test::test_rules();
 

@@ -100,7 +100,7 @@ std::vector<std::string> said_by(const ClaimBooks& books, const Clinic& clinic) 
 
 TEST_CASE("every planted error is found with its kind and money, and nothing else") {
   for (const auto seed : seeds()) {
-    const auto made = test::make_books(seed, patients);
+    const auto made = test::make_books(seed, {patients});
     // One error a patient; one sort is two findings, one sort is none.
     REQUIRE(made.planted.size() == patients);
     const auto books = reconciled(made.clinic);
@@ -112,7 +112,7 @@ TEST_CASE("every planted error is found with its kind and money, and nothing els
 
 TEST_CASE("every kind of finding of the claims book is planted") {
   std::set<FindingKind> kinds;
-  for (const auto& each : test::make_books(1, patients).planted) kinds.insert(each.kind);
+  for (const auto& each : test::make_books(1, {patients}).planted) kinds.insert(each.kind);
   for (int kind = 0; book_of(static_cast<FindingKind>(kind)) == Book::claims; ++kind) {
     CHECK_MESSAGE(kinds.contains(static_cast<FindingKind>(kind)),
                   finding_word(static_cast<FindingKind>(kind)));
@@ -121,7 +121,7 @@ TEST_CASE("every kind of finding of the claims book is planted") {
 
 TEST_CASE("the order of the records makes no difference") {
   for (std::uint64_t seed = 1; seed <= 20; ++seed) {
-    auto made = test::make_books(seed, patients);
+    auto made = test::make_books(seed, {patients});
     const auto before = said_by(reconciled(made.clinic), made.clinic);
     test::Dice dice{seed};
     dice.shuffle(made.clinic.units);

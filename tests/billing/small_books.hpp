@@ -10,7 +10,7 @@
 namespace sparewell::test {
 
 struct SmallBooks {
-  Clinic clinic = make_books(1, 0).clinic;  // items and settings
+  Clinic clinic = make_books(1, {}).clinic;  // items and settings
 
   SmallBooks() {
     clinic.settings.papers_begin.reset();

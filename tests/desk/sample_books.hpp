@@ -11,9 +11,16 @@
 
 namespace sparewell::test {
 
-/// A store of its own for each test that writes.
+/// A store of its own for each test that writes; the clinic bills in euro, as in open.sh.
 inline std::unique_ptr<store::Store> sample_store() {
   auto store = empty_store();
+  {
+    const auto work = store->begin_write({"tester", "settings"});
+    auto settings = work->settings();
+    settings.currency = {"EUR"};
+    work->save(settings);
+    work->commit();
+  }
   (void)import(*store, std::filesystem::path{SPAREWELL_SOURCE_DIR} / "sample-data" / "clinic");
   return store;
 }

@@ -16,7 +16,7 @@ def findings(batch, database, today):
 def closed_months(batch, database, today):
     said = subprocess.run([batch, "--db", database, "--today", today, "--json", "month-end", "list"],
                           stdout=subprocess.PIPE).stdout
-    return json.loads(said)["closed"]
+    return json.loads(said)["closes"]
 
 
 def answer_finding(stage, batch, database, today):

@@ -10,6 +10,7 @@
 #include "desk/billing/claim_files.hpp"
 #include "desk/billing/month_close.hpp"
 #include "desk/clinic_jobs.hpp"
+#include "desk/stock_form.hpp"
 
 namespace sparewell::desk {
 

@@ -37,6 +37,21 @@ std::string other_side(const BillingFinding& finding) {
   return fmt::format("the {} side", word(*finding.side == Side::left ? Side::right : Side::left));
 }
 
+std::string over_limit_words(const BillingFinding& f) {
+  const auto since = date_words(f.since);
+  if (f.other == word(PayerRuleKind::at_once)) {
+    return fmt::format("{} of {} in use at once on {}{}; the payer allows {}.", pieces(f.theirs),
+                       f.code, since, for_side(f), number_words(f.ours));
+  }
+  if (f.other == word(PayerRuleKind::in_period)) {
+    return fmt::format("{} of {} handed out within the payer's period up to {}{}; it allows {}.",
+                       pieces(f.theirs), f.code, since, for_side(f), number_words(f.ours));
+  }
+  return fmt::format("{} bills {} of {} on {}{}, which is for the first part only{}.", f.reference,
+                     pieces(f.quantity), f.code, since, for_side(f),
+                     f.other.empty() ? "" : fmt::format("; later ones go under {}", f.other));
+}
+
 std::string of_claims(const BillingFinding& f) {
   const auto since = date_words(f.since);
   switch (f.kind) {
@@ -76,19 +91,17 @@ std::string of_claims(const BillingFinding& f) {
       return fmt::format("{} takes back {} of {} of {}, which was never billed.", f.reference,
                          pieces(f.quantity), f.code, since);
     case FindingKind::over_limit:
-      return fmt::format("{} of {} on {}{}; {} allowed{}.", pieces(f.theirs), f.code, since,
-                         for_side(f), number_words(f.ours),
-                         f.other.empty() ? "" : fmt::format(" ({})", f.other));
+      return over_limit_words(f);
     case FindingKind::replaced_early:
       return fmt::format(
-          "{} handed out on {}{} replaces one that ended on {} after {}; no reason is recorded.",
+          "{} handed out on {}{} replaces one that ended on {} after {} in use; no reason is "
+          "recorded.",
           f.item.text, since, for_side(f), other_day(f), count_words(f.theirs, "day", "days"));
     case FindingKind::paper_missing:
       return fmt::format("{} handed out on {}{}: the paper \"{}\" is not on file.", f.item.text,
                          since, for_side(f), f.other);
     default:
-      return fmt::format("{} handed out on {}{}: no signed delivery sheet is on file.", f.item.text,
-                         since, for_side(f));
+      return fmt::format("What was handed out on {} has no signed delivery sheet on file.", since);
   }
 }
 
@@ -185,7 +198,7 @@ constexpr std::array<Words, 20> causes{{
     {"second_delivery", "More came after the invoice."},
     {"short_delivery", "The delivery was likely short."},
     {"free_freight_missed", "The goods were worth free freight."},
-    {"not_recorded", "It may have happened without being recorded."},
+    {"not_recorded", "It may only be missing from the records."},
 }};
 
 constexpr std::array<Words, 15> remedies{{

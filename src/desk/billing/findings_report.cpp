@@ -2,7 +2,6 @@
 #include <tuple>
 
 #include <fmt/format.h>
-#include <fmt/ranges.h>
 
 #include "desk/billing/both_sides.hpp"
 #include "desk/billing/finding_words.hpp"
@@ -38,53 +37,40 @@ std::optional<Currency> currency_of(const billing::BillingFinding& found) {
   return std::nullopt;
 }
 
-std::string records_words(const SideOfBooks& side) {
-  if (side.lines.empty()) return side.empty;
-  return fmt::format("{}: {}", side.title, fmt::join(side.lines, "; "));
+/// "P-0012, left", or the supplier.
+std::string whom(const billing::BillingFinding& found) {
+  if (found.patient.empty()) return found.supplier.text;
+  return fmt::format("{}{}", found.patient.text,
+                     found.side ? fmt::format(", {}", word(*found.side)) : "");
 }
 
-exchange::ListRow row_of(const WorkItem& item, const Clinic& clinic) {
+exchange::ListCell number_cell(std::size_t place) {
+  return pieces_cell(static_cast<int>(place) + 1);
+}
+
+exchange::ListRow row_of(const WorkItem& item, std::size_t place) {
   const auto& found = item.finding;
   const auto currency = currency_of(found);
-  const auto sides = both_sides(clinic, found);
+  // Of a warranty these are days, see BillingFinding::wear_age.
+  const bool has_pieces = found.quantity > 0 && found.kind != billing::FindingKind::warranty_due;
   const auto pieces = [&](int count) {
-    return found.quantity == 0 ? exchange::ListCell{} : pieces_cell(count);
+    return has_pieces ? pieces_cell(count) : exchange::ListCell{};
   };
-  const bool is_warranty = found.kind == billing::FindingKind::warranty_due;
-  return {{finding_title(found.kind),
-           state_of(item),
-           found.patient.text,
-           found.side ? std::string{word(*found.side)} : std::string{},
-           found.payer,
-           found.supplier.text,
-           found.item.text,
-           found.code,
-           found.reference,
-           found.since,
-           pieces_cell(item.age_days),
-           is_warranty ? exchange::ListCell{} : pieces(found.ours),
-           is_warranty ? exchange::ListCell{} : pieces(found.theirs),
-           pieces(found.quantity),
-           money_cell_in(found.our_amount, currency),
-           money_cell_in(found.their_amount, currency),
-           money_cell_in(found.money, currency),
-           currency_cell(currency),
-           finding_sentence(found),
-           cause_words(found),
-           remedy_words(found),
-           records_words(sides.ours),
-           records_words(sides.theirs)},
+  return {{number_cell(place), finding_title(found.kind), state_of(item), whom(found), found.payer,
+           found.item.text, found.code, found.reference, found.since, pieces_cell(item.age_days),
+           pieces(found.ours), pieces(found.theirs), money_cell_in(found.our_amount, currency),
+           money_cell_in(found.their_amount, currency), money_cell_in(found.money, currency),
+           currency_cell(currency)},
           false};
 }
 
-ListSheet all_findings(const Clinic& clinic, const Books& books, Date today) {
+ListSheet all_findings(const Books& books, Date today) {
   auto sheet = report_sheet("Findings", "Findings of billing", today,
-                            {{"Finding"},
+                            {{"No.", ListFormat::whole},
+                             {"Finding"},
                              {"State"},
-                             {"Patient"},
-                             {"Side"},
+                             {"Patient or supplier"},
                              {"Payer"},
-                             {"Supplier"},
                              {"Item"},
                              {"Code"},
                              {"Reference"},
@@ -92,26 +78,49 @@ ListSheet all_findings(const Clinic& clinic, const Books& books, Date today) {
                              {"Age in days", ListFormat::whole},
                              {"Our pieces", ListFormat::whole},
                              {"Their pieces", ListFormat::whole},
-                             {"Pieces apart", ListFormat::whole},
                              {"Our amount", ListFormat::money},
                              {"Their amount", ListFormat::money},
                              {"At stake", ListFormat::money},
-                             {"Currency"},
-                             {"What it is"},
-                             {"Likely cause"},
-                             {"What settles it"},
-                             {"Our records"},
-                             {"Their records"}});
-  sheet.total = ListTotal{"Total", 0, 16, 17};
+                             {"Currency"}});
+  sheet.total = ListTotal{"Total", 1, 14, 15};
   long long unknown = 0;
-  for (const auto& item : books.items) {
-    if (!item.finding.money) ++unknown;
-    sheet.rows.push_back(row_of(item, clinic));
+  for (std::size_t i = 0; i < books.items.size(); ++i) {
+    if (!books.items[i].finding.money) ++unknown;
+    sheet.rows.push_back(row_of(books.items[i], i));
   }
   sheet.closing.emplace_back(
       "At stake: above zero the clinic is to receive it, below zero it has to give it back or was, "
       "or will be, charged it.");
   say_left_out(sheet, unknown, "sum at stake");
+  return sheet;
+}
+
+ListSheet finding_sentences(const Books& books, Date today) {
+  auto sheet = report_sheet(
+      "In words", "Findings of billing, in words", today,
+      {{"No.", ListFormat::whole}, {"What it is"}, {"Likely cause"}, {"What settles it"}});
+  for (std::size_t i = 0; i < books.items.size(); ++i) {
+    const auto& found = books.items[i].finding;
+    sheet.rows.push_back(
+        {{number_cell(i), finding_sentence(found), cause_words(found), remedy_words(found)},
+         false});
+  }
+  return sheet;
+}
+
+ListSheet finding_records(const Clinic& clinic, const Books& books, Date today) {
+  auto sheet = report_sheet("Both sides", "The records on both sides of each finding", today,
+                            {{"No.", ListFormat::whole}, {"Side"}, {"Record"}});
+  for (std::size_t i = 0; i < books.items.size(); ++i) {
+    const auto sides = both_sides(clinic, books.items[i].finding);
+    for (const auto* side : {&sides.ours, &sides.theirs}) {
+      for (const auto& line : side->lines) {
+        sheet.rows.push_back({{number_cell(i), side->title, line}, false});
+      }
+      if (!side->lines.empty() || side->empty.empty()) continue;
+      sheet.rows.push_back({{number_cell(i), side->title, side->empty}, false});
+    }
+  }
   return sheet;
 }
 
@@ -153,7 +162,8 @@ exchange::ListWorkbook findings_report(const Clinic& clinic, const Books& books,
   return {"Findings of billing",
           clinic.settings.name,
           today,
-          {all_findings(clinic, books, today), findings_by_kind(books, today)}};
+          {all_findings(books, today), finding_sentences(books, today),
+           finding_records(clinic, books, today), findings_by_kind(books, today)}};
 }
 
 }  // namespace sparewell::desk

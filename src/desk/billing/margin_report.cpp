@@ -15,14 +15,16 @@ using exchange::ListFormat;
 using exchange::ListSheet;
 using exchange::ListTotal;
 
-std::string remark(const Margin& margin) {
+/// Why there is no margin.
+std::string remark(const Margin& margin, const std::optional<Money>& cost) {
   switch (margin.state) {
     case MarginState::no_cost:
       return "The cost is not known";
     case MarginState::no_charge:
       return "Billed without a charge";
     case MarginState::other_currency:
-      return "Cost in another currency: not compared";
+      return fmt::format("Cost {}: another currency, not compared",
+                         cost ? amount_words(*cost) : std::string{"not known"});
     default:
       return "";
   }
@@ -55,14 +57,15 @@ ListSheet margin_sheet(const std::vector<Margin>& margins, const ClinicIndex& in
     const auto& income = side.paid ? margin.paid : margin.charge;
     const auto left = side.paid ? margin.of_paid() : margin.of_charge();
     if (!left) ++unknown;
+    const auto& cost = side.paid ? margin.cost_of_answered : margin.cost;
     std::optional<Currency> currency;
     if (income) currency = income->currency;
     const Item* item = index.item(margin.item);
     sheet.rows.push_back(
         {{margin.item.text, item == nullptr ? std::string{} : item_words(*item),
           payer_words(margin.payer), pieces_cell(pieces), money_cell(income),
-          money_cell_in(side.paid ? margin.cost_of_answered : margin.cost, currency),
-          money_cell(left), currency_cell(currency), left ? std::string{} : remark(margin)},
+          cost && currency == cost->currency ? money_cell(cost) : exchange::ListCell{},
+          money_cell(left), currency_cell(currency), left ? std::string{} : remark(margin, cost)},
          false});
   }
   say_left_out(sheet, unknown, "margin");

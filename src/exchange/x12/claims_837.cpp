@@ -1,24 +1,13 @@
 #include "exchange/x12/claims_837.hpp"
 
-#include <unordered_map>
-#include <unordered_set>
-
 #include <fmt/format.h>
 
 #include "exchange/text.hpp"
+#include "exchange/x12/segment_table.hpp"
 #include "exchange/x12/values.hpp"
 
 namespace sparewell::exchange {
 namespace {
-
-/// Segments of the implementation guide that hold nothing of what is kept (from memory).
-const std::unordered_set<std::string>& passed_over() {
-  static const std::unordered_set<std::string> ids{
-      "AMT", "BHT", "CAS", "CN1", "CR1", "CR2", "CR3", "CRC", "CTP", "FRM", "HCP",
-      "HI",  "K3",  "LIN", "LQ",  "LX",  "MEA", "MIA", "MOA", "N2",  "N3",  "N4",
-      "NTE", "OI",  "PAT", "PER", "PRV", "PS1", "PWK", "QTY", "SV5", "SVD", "TOO"};
-  return ids;
-}
 
 /// The words of claims.csv for a claim frequency code; another code stays as it is and is refused
 /// with its line.
@@ -35,20 +24,11 @@ class ClaimReader {
       : reading_{reading}, into_{into}, currency_{currency} {}
 
   void read(const X12Transaction& transaction) {
-    for (const auto& segment : transaction.segments) {
-      auto reason = take(segment);
-      if (reason.empty()) {
-        ++reading_.read;
-      } else {
-        reading_.not_read(segment, std::move(reason));
-      }
-    }
+    segments().read(*this, transaction, reading_);
     end_claim();
   }
 
  private:
-  using Handler = Reason (ClaimReader::*)(const X12Segment&);
-
   struct Claim {
     int segment = 0;
     std::string ref;
@@ -64,17 +44,24 @@ class ClaimReader {
     [[nodiscard]] int sign() const { return submission == word(Submission::reversal) ? -1 : 1; }
   };
 
-  Reason take(const X12Segment& segment) {
-    static const std::unordered_map<std::string, Handler> handlers{
-        {"CLM", &ClaimReader::claim},   {"CUR", &ClaimReader::currency},
-        {"DMG", &ClaimReader::birth},   {"DTP", &ClaimReader::date},
-        {"HL", &ClaimReader::level},    {"NM1", &ClaimReader::name},
-        {"REF", &ClaimReader::number},  {"SBR", &ClaimReader::subscriber},
-        {"SV1", &ClaimReader::service},
-    };
-    const auto handler = handlers.find(segment.id());
-    if (handler != handlers.end()) return (this->*handler->second)(segment);
-    return passed_over().contains(segment.id()) ? "" : "is no segment of a professional claim";
+  /// Those that are passed over hold nothing of what is kept (from memory of the implementation
+  /// guide).
+  static const SegmentTable<ClaimReader>& segments() {
+    static const SegmentTable<ClaimReader> table{
+        {{"CLM", &ClaimReader::claim},
+         {"CUR", &ClaimReader::currency},
+         {"DMG", &ClaimReader::birth},
+         {"DTP", &ClaimReader::date},
+         {"HL", &ClaimReader::level},
+         {"NM1", &ClaimReader::name},
+         {"REF", &ClaimReader::number},
+         {"SBR", &ClaimReader::subscriber},
+         {"SV1", &ClaimReader::service}},
+        {"AMT", "BHT", "CAS", "CN1", "CR1", "CR2", "CR3", "CRC", "CTP", "FRM", "HCP",
+         "HI",  "K3",  "LIN", "LQ",  "LX",  "MEA", "MIA", "MOA", "N2",  "N3",  "N4",
+         "NTE", "OI",  "PAT", "PER", "PRV", "PS1", "PWK", "QTY", "SV5", "SVD", "TOO"},
+        "is no segment of a professional claim"};
+    return table;
   }
 
   Reason level(const X12Segment& hl) {
@@ -148,7 +135,7 @@ class ClaimReader {
     const auto day = x12_date(dtp.at(3));
     const auto cell = day ? iso_text(*day) : dtp.at(3);
     (claim_->in_line ? row().cells["service_date"] : claim_->service_date) = cell;
-    if (range) note(dtp, "of the range of days the first is taken");
+    if (range) reading_.note(dtp, "of the range of days the first is taken");
     return "";
   }
 
@@ -173,11 +160,11 @@ class ClaimReader {
                   {"submission", claim_->submission},
                   {"replaces", claim_->replaces}};
     if (procedure.qualifier != "HC") {
-      note(sv1, fmt::format("the code {} is of the list '{}', not 'HC'", excerpt(procedure.code),
-                            excerpt(procedure.qualifier)));
+      reading_.note(sv1, fmt::format("the code {} is of the list '{}', not 'HC'",
+                                     excerpt(procedure.code), excerpt(procedure.qualifier)));
     }
     if (sv1.at(3) != "UN") {
-      note(sv1, fmt::format("the quantity counts '{}', not units", excerpt(sv1.at(3))));
+      reading_.note(sv1, fmt::format("the quantity counts '{}', not units", excerpt(sv1.at(3))));
     }
     return "";
   }
@@ -211,9 +198,6 @@ class ClaimReader {
   }
 
   [[nodiscard]] ClaimRow& row() { return into_.rows.back(); }
-  void note(const X12Segment& segment, const std::string& words) {
-    reading_.notes.push_back(fmt::format("Segment {}: {}.", segment.number, words));
-  }
 
   X12Reading& reading_;
   ClaimsRead& into_;
@@ -232,15 +216,9 @@ ClaimsRead read_claims_837(X12File& file, const Currency& otherwise) {
   ClaimsRead made;
   made.stated.currency = currency;
   made.summed.currency = currency;
-  for (const auto& transaction : file.transactions) {
-    if (transaction.kind == "837") {
-      ClaimReader{file.reading, made, currency}.read(transaction);
-    } else {
-      for (const auto& segment : transaction.segments) {
-        file.reading.not_read(segment, "belongs to a transaction that is no claim");
-      }
-    }
-  }
+  for_each_transaction(file, "837", [&](const X12Transaction& transaction) {
+    ClaimReader{file.reading, made, currency}.read(transaction);
+  });
   return made;
 }
 

@@ -1,23 +1,14 @@
 #include "exchange/x12/remittance_835.hpp"
 
-#include <unordered_map>
-#include <unordered_set>
-
 #include <fmt/format.h>
 
 #include "exchange/text.hpp"
 #include "exchange/x12/paid_claim.hpp"
+#include "exchange/x12/segment_table.hpp"
 #include "exchange/x12/values.hpp"
 
 namespace sparewell::exchange {
 namespace {
-
-/// Segments of the implementation guide that hold nothing of what is kept (from memory).
-const std::unordered_set<std::string>& passed_over() {
-  static const std::unordered_set<std::string> ids{"AMT", "LQ",  "LX",  "MIA", "MOA", "N2", "N3",
-                                                   "N4",  "PER", "QTY", "RDM", "TS2", "TS3"};
-  return ids;
-}
 
 class PaymentReader {
  public:
@@ -28,33 +19,30 @@ class PaymentReader {
     into_.at = transaction.segment;
     into_.summed.currency = currency_;
     into_.remittance.total.currency = currency_;
-    for (const auto& segment : transaction.segments) {
-      auto reason = take(segment);
-      if (reason.empty()) {
-        ++reading_.read;
-      } else {
-        reading_.not_read(segment, std::move(reason));
-      }
-    }
+    segments().read(*this, transaction, reading_);
     end_claim();
     finish();
   }
 
  private:
-  using Handler = Reason (PaymentReader::*)(const X12Segment&);
-
-  Reason take(const X12Segment& segment) {
-    static const std::unordered_map<std::string, Handler> handlers{
-        {"BPR", &PaymentReader::payment},  {"TRN", &PaymentReader::trace},
-        {"CUR", &PaymentReader::currency}, {"N1", &PaymentReader::party},
-        {"DTM", &PaymentReader::date},     {"REF", &PaymentReader::number},
-        {"CLP", &PaymentReader::claim},    {"NM1", &PaymentReader::name},
-        {"CAS", &PaymentReader::adjust},   {"SVC", &PaymentReader::service},
-        {"PLB", &PaymentReader::provider},
-    };
-    const auto handler = handlers.find(segment.id());
-    if (handler != handlers.end()) return (this->*handler->second)(segment);
-    return passed_over().contains(segment.id()) ? "" : "is no segment of a remittance";
+  /// Those that are passed over hold nothing of what is kept (from memory of the implementation
+  /// guide).
+  static const SegmentTable<PaymentReader>& segments() {
+    static const SegmentTable<PaymentReader> table{
+        {{"BPR", &PaymentReader::payment},
+         {"TRN", &PaymentReader::trace},
+         {"CUR", &PaymentReader::currency},
+         {"N1", &PaymentReader::party},
+         {"DTM", &PaymentReader::date},
+         {"REF", &PaymentReader::number},
+         {"CLP", &PaymentReader::claim},
+         {"NM1", &PaymentReader::name},
+         {"CAS", &PaymentReader::adjust},
+         {"SVC", &PaymentReader::service},
+         {"PLB", &PaymentReader::provider}},
+        {"AMT", "LQ", "LX", "MIA", "MOA", "N2", "N3", "N4", "PER", "QTY", "RDM", "TS2", "TS3"},
+        "is no segment of a remittance"};
+    return table;
   }
 
   Reason payment(const X12Segment& bpr) {
@@ -150,8 +138,9 @@ class PaymentReader {
         continue;
       }
       if (!cas.at(i + 2).empty() && !x12_whole(cas.at(i + 2))) {
-        note(cas, fmt::format("the quantity {} of an adjustment is not whole and was left out",
-                              excerpt(cas.at(i + 2))));
+        reading_.note(cas,
+                      fmt::format("the quantity {} of an adjustment is not whole and was left out",
+                                  excerpt(cas.at(i + 2))));
       }
       entry.adjustments.push_back({cas.at(1), cas.at(i), *amount, x12_whole(cas.at(i + 2))});
     }
@@ -178,15 +167,16 @@ class PaymentReader {
     line.side = billed.side();
     line.quantity = x12_whole(svc.at(5));
     if (!svc.at(5).empty() && !line.quantity) {
-      note(svc, fmt::format("the quantity {} is not whole and was left out", excerpt(svc.at(5))));
+      reading_.note(
+          svc, fmt::format("the quantity {} is not whole and was left out", excerpt(svc.at(5))));
     }
     if (billed.code != adjudicated.code) {
-      note(svc, fmt::format("{} was billed and paid as {}", excerpt(billed.code),
-                            excerpt(adjudicated.code)));
+      reading_.note(svc, fmt::format("{} was billed and paid as {}", excerpt(billed.code),
+                                     excerpt(adjudicated.code)));
     }
     if (billed.qualifier != "HC") {
-      note(svc, fmt::format("the code {} is of the list '{}', not 'HC'", excerpt(billed.code),
-                            excerpt(billed.qualifier)));
+      reading_.note(svc, fmt::format("the code {} is of the list '{}', not 'HC'",
+                                     excerpt(billed.code), excerpt(billed.qualifier)));
     }
     return charge && paid ? "" : "does not state charge and payment as amounts";
   }
@@ -275,9 +265,6 @@ class PaymentReader {
   static std::string plain(const std::string& text) {
     return is_plain(text) ? text : std::string{};
   }
-  void note(const X12Segment& segment, const std::string& words) {
-    reading_.notes.push_back(fmt::format("Segment {}: {}.", segment.number, words));
-  }
 
   X12Reading& reading_;
   PaymentRead& into_;
@@ -292,15 +279,9 @@ class PaymentReader {
 std::vector<PaymentRead> read_payments_835(X12File& file, const Currency& otherwise) {
   const auto currency = x12_currency_of(file, otherwise);
   std::vector<PaymentRead> made;
-  for (const auto& transaction : file.transactions) {
-    if (transaction.kind == "835") {
-      PaymentReader{file.reading, made.emplace_back(), currency}.read(transaction);
-    } else {
-      for (const auto& segment : transaction.segments) {
-        file.reading.not_read(segment, "belongs to a transaction that is no remittance");
-      }
-    }
-  }
+  for_each_transaction(file, "835", [&](const X12Transaction& transaction) {
+    PaymentReader{file.reading, made.emplace_back(), currency}.read(transaction);
+  });
   return made;
 }
 

@@ -78,13 +78,14 @@ class Envelopes {
     open.is_open = false;
     if (level == transaction_level) ++open.count;
     if (without_zeros(segment.at(1)) != fmt::to_string(open.count)) {
-      note(segment, fmt::format("{} counts '{}' {}, but there are {}", levels[level].end,
-                                excerpt(segment.at(1)), levels[level].counts, open.count));
+      file_.reading.note(segment,
+                         fmt::format("{} counts '{}' {}, but there are {}", levels[level].end,
+                                     excerpt(segment.at(1)), levels[level].counts, open.count));
     }
     if (segment.at(2) != open.control) {
-      note(segment,
-           fmt::format("the control number '{}' is not '{}', as {} has it", excerpt(segment.at(2)),
-                       excerpt(open.control), levels[level].begin));
+      file_.reading.note(
+          segment, fmt::format("the control number '{}' is not '{}', as {} has it",
+                               excerpt(segment.at(2)), excerpt(open.control), levels[level].begin));
     }
   }
 
@@ -99,10 +100,6 @@ class Envelopes {
     }
   }
 
-  void note(const X12Segment& segment, const std::string& words) {
-    file_.reading.notes.push_back(fmt::format("Segment {}: {}.", segment.number, words));
-  }
-
   X12File& file_;
   std::array<Open, levels.size()> open_;
   std::string group_implementation_;
@@ -112,6 +109,10 @@ class Envelopes {
 
 void X12Reading::not_read(const X12Segment& segment, std::string reason) {
   unread.push_back({segment.number, shown_text(segment), std::move(reason)});
+}
+
+void X12Reading::note(const X12Segment& segment, const std::string& words) {
+  notes.push_back(fmt::format("Segment {}: {}.", segment.number, words));
 }
 
 Expected<X12File> read_x12(const std::string& name, std::string bytes) {

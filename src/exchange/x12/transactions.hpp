@@ -26,6 +26,8 @@ struct X12Reading {
   std::vector<std::string> notes;
 
   void not_read(const X12Segment& segment, std::string reason);
+  /// `words` without a full stop.
+  void note(const X12Segment& segment, const std::string& words);
 };
 
 struct X12File {

@@ -6,6 +6,7 @@
 #include "desk/wording.hpp"
 #include "desktop/dialogs/import_report_dialog.hpp"
 #include "desktop/main_frame.hpp"
+#include "desktop/pages/billing_panel.hpp"
 #include "desktop/pages/plan_panel.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/note_bar.hpp"

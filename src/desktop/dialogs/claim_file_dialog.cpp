@@ -73,7 +73,7 @@ void ClaimFileDialog::take_fields() {
   request_.mapping = from_wx(mapping_->GetValue());
   request_.columns = from_wx(columns_->GetValue());
   request_.date_pattern = from_wx(dates_->GetValue());
-  request_.decimal_sign = decimal_->GetSelection() == 0 ? "." : ",";
+  request_.decimal_sign.assign(1, decimal_->GetSelection() == 0 ? '.' : ',');
   request_.separator = separators.at(static_cast<std::size_t>(separator_->GetSelection()));
   request_.save_as = from_wx(save_as_->GetValue());
 }

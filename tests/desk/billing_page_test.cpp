@@ -80,7 +80,7 @@ TEST_CASE("the page lists what is to do, with whom it is about, money and age") 
   CHECK(cells[2].text == "Z0001  C-28");
   CHECK(cells[3].text == "120.00 EUR");
   CHECK(cells[4].text == "10 days");
-  CHECK(shown.page.table().at(1).cells[1].text == "Tern, O-7");
+  CHECK(shown.page.table().at(1).cells[1].text == "O-7, Tern");
   CHECK(shown.page.summary() ==
         "2 findings are open: 120.00 EUR to receive and 4.00 EUR to give back or charged too "
         "much.");

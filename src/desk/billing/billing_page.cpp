@@ -29,6 +29,12 @@ Cell money_cell(const std::optional<Money>& money) {
   return {amount_words(*money), money->major()};
 }
 
+/// The title, short enough to be read down a column.
+std::string short_title(billing::FindingKind kind) {
+  return kind == billing::FindingKind::replaced_early ? std::string{"Replaced early"}
+                                                      : finding_title(kind);
+}
+
 std::string part_of(const billing::BillingFinding& finding) {
   if (finding.code.empty()) return finding.item.text;
   return finding.item.empty() ? finding.code
@@ -50,7 +56,7 @@ std::string about_words(const Day& day, const billing::BillingFinding& finding) 
     return patient_words(day, finding.patient);
   }
   if (finding.reference.empty()) return finding.supplier.text;
-  return fmt::format("{}, {}", finding.supplier.text, finding.reference);
+  return fmt::format("{}, {}", finding.reference, finding.supplier.text);
 }
 
 std::string state_words(const WorkItem& item) {
@@ -64,14 +70,14 @@ std::string state_words(const WorkItem& item) {
 }
 
 BillingPage::BillingPage()
-    : table_{{{"Finding", 20, Align::left, "", 1},
+    : table_{{{"Finding", 20, Align::left, ""},
               {"About", 22, Align::left, "The patient, or the supplier and the order", 2},
-              {"Code and item", 18, Align::left, "", 1},
+              {"Code and item", 17, Align::left, ""},
               {"Money", 13, Align::right,
                "Above zero the clinic is to receive it; below zero it has to give it back, or was "
                "charged it"},
               {"Age", 10, Align::right, "Since the part was handed out, billed or received"},
-              {"Answer", 18, Align::left, "What was decided last", 1}}} {
+              {"Answer", 12, Align::left, "What was decided last", 1}}} {
   show_only(Shown::open, {});
 }
 
@@ -79,7 +85,7 @@ TableRow BillingPage::row(const WorkItem& item) const {
   const auto& finding = item.finding;
   TableRow made;
   made.id = finding.key;
-  made.cells = {{finding_title(finding.kind), static_cast<double>(finding.kind)},
+  made.cells = {{short_title(finding.kind), static_cast<double>(finding.kind)},
                 {about_words(*day_, finding), {}},
                 {part_of(finding), {}},
                 money_cell(finding.money),

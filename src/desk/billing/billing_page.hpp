@@ -55,7 +55,7 @@ class BillingPage {
   Table table_;
 };
 
-/// Whom or what a finding is about: "P-0012  Ana Field", or the supplier and the order.
+/// Whom or what a finding is about: "P-0012  Ana Field", or the order and the supplier.
 [[nodiscard]] std::string about_words(const Day& day, const billing::BillingFinding& finding);
 /// "Asked on ...", "Changed since it was answered", "Ask again"; "" when nobody answered.
 [[nodiscard]] std::string state_words(const billing::WorkItem& item);

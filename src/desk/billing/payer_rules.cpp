@@ -160,7 +160,7 @@ std::string rule_words(const PayerRule& rule) {
 
 std::vector<Column> rule_columns() {
   return {{"Payer", 18, Align::left, "Empty: every payer without a rule of its own", 1},
-          {"Code", 9, Align::left, "Empty: every code without a rule of its own"},
+          {"Code", 11, Align::left, "Empty: every code without a rule of its own"},
           {"What it says", 34, Align::left, "", 2},
           {"Valid", 16, Align::left, "", 1},
           {"Whose", 12, Align::left, "The clinic's own go before those of the program"},

@@ -1,8 +1,10 @@
 #include "desktop/dialogs/rules_dialog.hpp"
 
+#include <fmt/format.h>
 #include <wx/textctrl.h>
 
 #include "desktop/text.hpp"
+#include "desktop/widgets/accessible.hpp"
 #include "desktop/widgets/table_view.hpp"
 
 namespace sparewell::desktop {
@@ -16,10 +18,18 @@ RulesDialog::RulesDialog(wxWindow* parent, const desk::Day& day)
   table_.fill(desk::rule_rows(rules_));
   find_ = add_text("&Find", "", "Any words of the payer, the code or the rule");
   view_ = new TableView{this, table_, "Payers' rules"};
-  view_->set_least_rows(14);
-  view_->SetMinSize(FromDIP(wxSize{980, 380}));
+  view_->set_least_rows(11);
+  view_->SetMinSize(FromDIP(wxSize{980, 320}));
   view_->set_empty_words("No rule answers to these words.");
   add_wide(view_, 1);
+  words_ = new wxTextCtrl{this,
+                          wxID_ANY,
+                          "",
+                          wxDefaultPosition,
+                          wxSize(FromDIP(980), 4 * GetCharHeight()),
+                          wxTE_MULTILINE | wxTE_READONLY | wxTE_BESTWRAP};
+  set_accessible_name(*words_, "The chosen rule");
+  add_wide(words_, 0);
   const auto change = [this] {
     if (!view_->selected().empty()) chosen_ = rules_.at(std::stoul(view_->selected())).rule;
     EndModal(wxID_OK);
@@ -30,6 +40,12 @@ RulesDialog::RulesDialog(wxWindow* parent, const desk::Day& day)
   find_->Bind(wxEVT_TEXT, [this](wxCommandEvent&) {
     table_.find(from_wx(find_->GetValue()));
     view_->table_changed();
+  });
+  view_->when_selected([this](const std::string& id) {
+    if (id.empty()) return words_->Clear();
+    const auto& rule = rules_.at(std::stoul(id)).rule;
+    words_->ChangeValue(
+        to_wx(fmt::format("{}\nKnown from: {}", desk::rule_words(rule), rule.source)));
   });
   view_->when_chosen([change](const std::string&) { change(); });
   view_->table_changed();

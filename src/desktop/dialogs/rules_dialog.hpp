@@ -23,6 +23,7 @@ class RulesDialog : public Form {
   desk::Table table_;
   TableView* view_ = nullptr;
   wxTextCtrl* find_ = nullptr;
+  wxTextCtrl* words_ = nullptr;  ///< of the chosen rule, in full
   std::optional<PayerRule> chosen_;
 };
 

@@ -39,7 +39,7 @@ BillingPanel::BillingPanel(wxWindow* parent, std::function<void(desk::Command)> 
   auto* list = make_list(split);
   auto* detail = make_detail(split);
   split->SplitVertically(list, detail);
-  share_room(*split, 0.54);
+  share_room(*split, 0.58);
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(top, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));
   sizer->Add(summary_, wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, FromDIP(8)));
@@ -54,9 +54,9 @@ wxSizer* BillingPanel::make_top() {
                         page_.table().find(typed);
                         list_changed();
                       }};
-  auto* shown_label = new wxStaticText{this, wxID_ANY, "Sho&w:"};
+  auto* shown_label = new wxStaticText{this, wxID_ANY, "S&tate:"};
   shown_ = make_choice(this, desk::BillingPage::shown_choices(), "Which findings are shown");
-  auto* book_label = new wxStaticText{this, wxID_ANY, "&Between:"};
+  auto* book_label = new wxStaticText{this, wxID_ANY, "Betw&een:"};
   book_ = make_choice(this, desk::BillingPage::book_choices(), "Between which books");
   for (auto* choice : {shown_, book_}) {
     choice->Bind(wxEVT_CHOICE, [this](wxCommandEvent&) { choices_changed(); });

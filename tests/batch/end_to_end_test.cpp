@@ -9,7 +9,7 @@ TEST_CASE("The sample clinic is taken without a refused row, and a second time c
   const SampleClinic clinic;
   CAPTURE(clinic.imported.errors);
   REQUIRE(clinic.imported.status == 0);
-  CHECK(clinic.imported.json()["files"].size() == 13);
+  CHECK(clinic.imported.json()["files"].size() == 14);
   const auto again = clinic.run({"import", sample});
   CHECK(again.status == 0);
   const auto report = again.json();

@@ -24,9 +24,10 @@ std::string gtin_of(const std::string& item) {
   const auto row = catalogue.find("\n" + item + ",");
   const auto end = catalogue.find('\n', row + 1);
   const auto line = catalogue.substr(row, end - row);
-  const auto last = line.rfind(',');
-  const auto before = line.rfind(',', last - 1);
-  return line.substr(before + 1, last - before - 1);
+  // gtin,stocked,warranty_days stand at the end.
+  const auto stocked = line.rfind(',', line.rfind(',') - 1);
+  const auto gtin = line.rfind(',', stocked - 1);
+  return line.substr(gtin + 1, stocked - gtin - 1);
 }
 
 int on_shelf(const SampleClinic& clinic, const std::string& item, const std::string& lot) {

@@ -83,7 +83,6 @@ TEST_CASE("The money of claims ties out: charged is what was taken back, paired 
   const auto document = clinic.run({"reconcile", "--all", "--pairs"}).json();
   REQUIRE(document["claim_totals"].size() == 1);
   const auto& total = document["claim_totals"][0];
-  CHECK(total["currency"] == "EUR");
   CHECK(total["charged_minor"].get<long long>() ==
         total["replaced_minor"].get<long long>() + total["reversed_minor"].get<long long>() +
             total["before_books_minor"].get<long long>() + total["paired_minor"].get<long long>() +
@@ -114,8 +113,9 @@ TEST_CASE("A finding that was answered leaves the list, and comes back when it i
   CHECK(settled[0]["state"] == "settled");
   CHECK(settled[0]["answers"][0]["reason"] == "the payer took it back itself");
   CHECK(clinic.run({"reconcile", "--kind", "billed twice"}).status == 0);
-  clinic.run(
-      {"answer", "--finding", key, "--as", "open again", "--reason", "it did not", "--by", "Bea"});
+  const auto opened = clinic.run({"answer", "--finding", key, "--as", "open again", "--reason",
+                                  "it did not", "--by", "Bea"});
+  CHECK(opened.status == 0);
   REQUIRE(duplicates(false).size() == 1);
   CHECK(duplicates(false)[0]["answers"].size() == 2);
   const auto asked = clinic.run({"answer", "--finding", key, "--as", "asked", "--reason",

@@ -70,7 +70,7 @@ std::string state_words(const WorkItem& item) {
 }
 
 BillingPage::BillingPage()
-    : table_{{{"Finding", 20, Align::left, ""},
+    : table_{{{"Finding", 21, Align::left, ""},
               {"About", 22, Align::left, "The patient, or the supplier and the order", 2},
               {"Code and item", 17, Align::left, ""},
               {"Money", 13, Align::right,

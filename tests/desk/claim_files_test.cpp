@@ -5,6 +5,7 @@
 
 #include "desk/billing/adjustment_words.hpp"
 #include "desk/billing/claim_file_words.hpp"
+#include "desk/billing/table_mapping.hpp"
 #include "desk/clinic_folder.hpp"
 #include "exchange/x12/claims_written.hpp"
 
@@ -199,6 +200,20 @@ TEST_CASE("payments are kept once, tie out, and learn later whose they are") {
     CHECK(other.rejects_folder.empty());
     CHECK(clinic.stored<RemittanceLine>()[0].adjustments[0] == "CO:42:0.18:0");
   }
+}
+
+TEST_CASE("the headings of a table suggest its columns") {
+  const ClinicFolder folder;
+  folder.write("a.csv", "Claim No;DOS;HCPCS\nCL-5;11/03/2026;L5673\n");
+  folder.write("b.csv", "claim_ref;service_date;code\nCL-5;2026-11-03;L5673\n");
+  BillingFileRequest request;
+  request.separator = ';';
+  request.file = folder.path() / "a.csv";
+  CHECK(suggested_columns(request) == "claim_ref=Claim No;service_date=DOS;code=HCPCS");
+  request.file = folder.path() / "b.csv";
+  CHECK(suggested_columns(request).empty());
+  request.file = folder.path() / "c.csv";
+  CHECK(suggested_columns(request).empty());
 }
 
 TEST_CASE("tables need a mapping that was seen, and keep it under a name") {

@@ -4,6 +4,9 @@
 
 #include <fmt/format.h>
 
+#include "exchange/csv_text.hpp"
+#include "exchange/sheet/sheet_table.hpp"
+
 namespace sparewell::desk {
 namespace {
 
@@ -66,6 +69,19 @@ Expected<ColumnMapping> mapping_for(const store::Snapshot& snapshot,
   }
   made.columns = exchange::propose_mapping(table, target).columns;
   return made;
+}
+
+std::string suggested_columns(const BillingFileRequest& request) {
+  const auto bytes = exchange::read_bytes(request.file);
+  if (!bytes) return {};
+  exchange::FolderFormat format;
+  format.separator = request.separator;
+  const auto sheet =
+      exchange::read_sheet_bytes(request.file.filename().string(), *bytes, request.sheet, format);
+  const auto target = target_of(request.kind);
+  if (!sheet || exchange::has_own_headings(*sheet, target)) return {};
+  const auto proposed = exchange::propose_mapping(*sheet, target);
+  return proposed.columns.empty() ? std::string{} : exchange::mapping_text(proposed);
 }
 
 bool save_mapping(store::UnitOfWork& work, const ColumnMapping& mapping) {

@@ -14,6 +14,10 @@ namespace sparewell::desk {
                                                   const exchange::SheetTable& table,
                                                   const BillingFileRequest& request);
 
+/// The columns that the headings of the table suggest, as they are typed: "code=Procedure;...". ""
+/// where the file cannot be read, its headings are ours, or none of them is known.
+[[nodiscard]] std::string suggested_columns(const BillingFileRequest& request);
+
 /// Keeps it under its name, in place of an earlier one. True when something was written.
 bool save_mapping(store::UnitOfWork& work, const ColumnMapping& mapping);
 

@@ -11,6 +11,7 @@
 
 #include "desk/billing/billing_jobs.hpp"
 #include "desk/billing/claim_file_words.hpp"
+#include "desk/billing/table_mapping.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
 
@@ -78,6 +79,16 @@ void ClaimFileDialog::take_fields() {
   request_.save_as = from_wx(save_as_->GetValue());
 }
 
+void ClaimFileDialog::tell_refusal(const std::string& sentence) {
+  const bool unnamed = mapping_ != nullptr && request_.mapping.empty() && request_.columns.empty();
+  const auto columns = unnamed ? desk::suggested_columns(request_) : std::string{};
+  if (columns.empty()) return told_->ChangeValue(to_wx(sentence));
+  columns_->ChangeValue(to_wx(columns));
+  told_->ChangeValue(
+      "The headings suggest the columns above. Correct them where they are wrong, say how dates "
+      "and decimals are written, and look again.");
+}
+
 void ClaimFileDialog::look() {
   const wxBusyCursor busy;
   take_fields();
@@ -85,7 +96,7 @@ void ClaimFileDialog::look() {
   request.dry_run = true;
   const auto outcome = look_(request);
   FindWindow(wxID_OK)->Enable(outcome.has_value());
-  if (!outcome) return told_->ChangeValue(to_wx(outcome.error().sentence));
+  if (!outcome) return tell_refusal(outcome.error().sentence);
   std::string text;
   for (const auto& line : desk::claim_file_lines(*outcome)) text += fmt::format("{}\n", line);
   for (const auto& line : desk::claim_file_problems(*outcome)) text += fmt::format("{}\n", line);

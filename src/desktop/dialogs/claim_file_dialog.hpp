@@ -25,6 +25,8 @@ class ClaimFileDialog : public Form {
   void add_table_fields(const std::vector<std::string>& saved);
   void take_fields();
   void look();
+  /// Fills the columns in where the headings suggest some and none are named.
+  void tell_refusal(const std::string& sentence);
 
   desk::BillingFileRequest request_;
   Look look_;

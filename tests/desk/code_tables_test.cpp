@@ -20,7 +20,7 @@ TEST_CASE("the built-in codes can be read and stand once each") {
     CHECK_MESSAGE(codes.insert(row.code).second, row.code);
     CHECK(row.list == "HCPCS");
   }
-  // Facts: HCPCS Level II, 2025 wording (SEEN in a public copy of the table).
+  // Source: HCPCS Level II, 2025 wording (SEEN in a public copy of the table).
   const auto table = desk::code_table_of({});
   CHECK(table.find("L5685", day)->description ==
         "Addition to lower extremity prosthesis, below knee, suspension/sealing sleeve, with or "

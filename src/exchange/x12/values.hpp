@@ -22,7 +22,7 @@ namespace sparewell::exchange {
 /// Whole, "6" or "6.0"; nullopt for anything else.
 [[nodiscard]] std::optional<int> x12_whole(std::string_view text);
 
-/// The composite C003 of SV101, SVC01 and SVC06 (facts: qualifier, code, up to four modifiers).
+/// The composite C003 of SV101, SVC01 and SVC06 (public segment reference: qualifier, code, up to four modifiers).
 struct X12Procedure {
   std::string qualifier;  ///< "HC" for the US code set
   std::string code;

@@ -2,7 +2,7 @@
 # run.sh [PRESET...] installs what is missing, builds and runs the tests of each preset:
 # release (with the window), sanitize and no-window. Without a preset: release, then sanitize,
 # which is built without the window and sparewell-batch. Speed ratios are measured in release only.
-# Where both are run, tests of rooms that compute little run under the sanitizers alone.
+# Where both are run, the tests of single rooms run under the sanitizers alone.
 set -u
 cd "$(dirname -- "$0")/.." || exit 2
 
@@ -19,7 +19,7 @@ done
 
 sh .ci/install-packages build run test || exit 1
 left_to_sanitizers=OFF
-case " $* " in *" release "*" sanitize "* | *" sanitize "*" release "*) left_to_sanitizers=ON ;; esac
+case "$*" in *release*sanitize* | *sanitize*release*) left_to_sanitizers=ON ;; esac
 jobs=$(nproc 2>/dev/null || echo 2)
 failed=
 for preset; do

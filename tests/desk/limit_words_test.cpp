@@ -102,6 +102,14 @@ TEST_CASE("an early replacement names what is needed") {
   CHECK(found.front().gravity == care::Gravity::note);
   clinic.units.front().issued_on = today - days{200};
   CHECK(asked(clinic, "early_replacement").empty());
+  found = asked(clinic, "replacement");
+  REQUIRE(found.size() == 1);
+  CHECK(found.front().gravity == care::Gravity::note);
+  for (const char* words : {"after 198 days; tear is recorded", "\"order\"", "1,095 days"}) {
+    CHECK_MESSAGE(found.front().words.find(words) != std::string::npos, words);
+  }
+  clinic.units.front().issued_on = today - days{1200};
+  CHECK(asked(clinic, "replacement").empty());
 }
 
 TEST_CASE("lent parts are not billed, so that no limit is asked about") {

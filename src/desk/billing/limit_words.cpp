@@ -45,29 +45,50 @@ std::string papers_words(const std::vector<PayerRule>& rules) {
   return list_words(papers);
 }
 
-IssueFinding early_finding(const billing::ReplacedPart& replaced) {
+/// "It replaces L1 of 3 Aug 2026, which ended on 25 Nov 2026 after 114 days".
+std::string replaces_words(const billing::ReplacedPart& replaced) {
   const Unit& unit = replaced.unit;
-  auto words = fmt::format(
-      "It replaces {} of {}, which ended on {} after {}; below {} days a replacement needs a "
-      "reason",
-      unit.item.text, date_words(unit.issued_on), date_words(*unit.ended_on),
-      count_words(replaced.days_in_use, "day", "days"), replaced.early->days.value_or(0));
-  if (replaced.unexplained) {
-    words +=
-        ", and none is recorded. Grounds that payers know are a change in the patient's condition, "
-        "a part that cannot be repaired, and a repair above 60 % of the replacement's cost; note "
-        "which one it is.";
-  } else {
-    words += fmt::format(": {} is recorded.", word(*unit.end_reason));
-  }
+  return fmt::format("It replaces {} of {}, which ended on {} after {}", unit.item.text,
+                     date_words(unit.issued_on), date_words(*unit.ended_on),
+                     count_words(replaced.days_in_use, "day", "days"));
+}
+
+/// Which papers are kept with a replacement, and until when the payer may ask.
+std::string keeping_words(const billing::ReplacedPart& replaced) {
+  std::string words;
   const auto papers = papers_words(replaced.papers);
   if (!papers.empty()) words += fmt::format(" Papers to keep: {}.", papers);
   if (replaced.confirmation) {
     words += fmt::format(" Below {} days the payer may ask to confirm the need.",
                          number_words(replaced.confirmation->days.value_or(0)));
   }
-  words += fmt::format(" Source of the term: {}.", replaced.early->source);
+  return words;
+}
+
+IssueFinding early_finding(const billing::ReplacedPart& replaced) {
+  auto words = fmt::format("{}; below {} days a replacement needs a reason",
+                           replaces_words(replaced), replaced.early->days.value_or(0));
+  if (replaced.unexplained) {
+    words +=
+        ", and none is recorded. Grounds that payers know are a change in the patient's condition, "
+        "a part that cannot be repaired, and a repair above 60 % of the replacement's cost; note "
+        "which one it is.";
+  } else {
+    words += fmt::format(": {} is recorded.", word(*replaced.unit.end_reason));
+  }
+  words +=
+      fmt::format("{} Source of the term: {}.", keeping_words(replaced), replaced.early->source);
   return {"early_replacement", replaced.unexplained ? Gravity::ask : Gravity::note, true, words};
+}
+
+/// Of a part that lasted longer, and yet not as long as the payer may ask about.
+IssueFinding replacement_finding(const billing::ReplacedPart& replaced) {
+  const auto reason = replaced.unexplained
+                          ? std::string{"no reason is recorded"}
+                          : fmt::format("{} is recorded", word(*replaced.unit.end_reason));
+  return {"replacement", Gravity::note, true,
+          fmt::format("{}; {}.{} Source of the term: {}.", replaces_words(replaced), reason,
+                      keeping_words(replaced), replaced.confirmation->source)};
 }
 
 }  // namespace
@@ -78,7 +99,11 @@ std::vector<IssueFinding> limit_findings(const billing::IssueLimits& limits, con
   for (const auto& reached : limits.over) {
     found.push_back(over_finding(reached, item, side, payer));
   }
-  if (limits.replaced && limits.replaced->early) found.push_back(early_finding(*limits.replaced));
+  if (limits.replaced && limits.replaced->early) {
+    found.push_back(early_finding(*limits.replaced));
+  } else if (limits.replaced && limits.replaced->confirmation) {
+    found.push_back(replacement_finding(*limits.replaced));
+  }
   return found;
 }
 

@@ -135,8 +135,9 @@ class Maker {
   void invoice(const Supplier& supplier, const std::string& order,
                const std::vector<std::size_t>& lines, const std::vector<Story>& told) {
     const std::string reference = fmt::format("INV{}", order.substr(2));
-    const Date day = made_.clinic.order_lines[lines.empty() ? 0 : lines.front()].ordered_on +
-                     days{whole(16, 19)};
+    const int days_later = whole(16, 19);
+    if (lines.empty()) return;
+    const Date day = made_.clinic.order_lines[lines.front()].ordered_on + days{days_later};
     std::int64_t goods = 0;
     std::int64_t ordered = 0;
     bool is_there = false;
@@ -147,7 +148,7 @@ class Maker {
       ordered += line.unit_cost->minor * line.quantity;
       is_there |= told[i] != Story::left_out && told[i] != Story::apart;
     }
-    if (!supplier.freight || lines.empty()) return;
+    if (!supplier.freight) return;
     if (is_there) {
       charge_freight(supplier, reference, goods, ordered);
     } else if (told.front() == Story::apart) {

@@ -103,11 +103,13 @@ bool Scope::brought_along(const Unit& unit) const {
 }
 
 std::optional<Standing> Scope::of(const Unit& unit) const {
-  if (!begin_ || brought_along(unit)) return std::nullopt;
+  if (!begin_) return std::nullopt;
   if (unit.issued_on < *begin_) {
     const bool shortly = days_between(unit.issued_on, *begin_) <= ordinary_days;
     return shortly ? std::optional{Standing::before_books} : std::nullopt;
   }
+  // Its lot may only be missing from the records: a claim that answers to it says so.
+  if (brought_along(unit)) return Standing::before_books;
   const bool soon = unit.ended_on && unit.end_reason == EndReason::returned &&
                     days_between(unit.issued_on, *unit.ended_on) <= ordinary_days;
   return soon ? Standing::came_back : Standing::expected;

@@ -14,7 +14,7 @@ inline constexpr int ordinary_days = 14;
 
 enum class Standing {
   expected,      ///< to be billed
-  before_books,  ///< issued so shortly before the books begin that its claim may lie within them
+  before_books,  ///< its claim may lie before the books, or it was likely brought along: none is missed
   came_back      ///< returned within `ordinary_days`: to be unbilled, or taken back
 };
 

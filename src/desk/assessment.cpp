@@ -18,6 +18,14 @@ bool patients_elsewhere(const Clinic& clinic) {
 
 }  // namespace
 
+Assessment records_only(Clinic clinic, Date today) {
+  Assessment made;
+  made.today = today;
+  made.clinic = as_of(std::move(clinic), today);
+  made.worked_out = false;
+  return made;
+}
+
 Assessment forecast(Clinic clinic, const wear::PriorTable& priors, Date today) {
   Assessment made;
   made.today = today;

@@ -22,7 +22,11 @@ struct Assessment {
   std::vector<supply::ProposalLine> proposal;
   std::vector<supply::HeldLine> held;  ///< needed, and not on today's orders
   std::vector<HeldNeed> held_needs;    ///< units in use for which nothing is ordered
+  bool worked_out = true;  ///< false while today and the clinic alone are filled in
 };
+
+/// The records alone, to be looked at while the rest is worked out.
+[[nodiscard]] Assessment records_only(Clinic clinic, Date today);
 
 /// The fit and the forecast alone: the proposal, and the lines held back, are left empty.
 [[nodiscard]] Assessment forecast(Clinic clinic, const wear::PriorTable& priors, Date today);

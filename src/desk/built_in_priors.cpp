@@ -50,7 +50,7 @@ struct PriorRow {
 };
 
 template <class Take>
-void for_each_row(std::string_view file, std::size_t columns, Take take) {
+void for_each_prior(std::string_view file, std::size_t columns, Take take) {
   for (std::size_t i = 0; i < prior_texts::embedded_text_count; ++i) {
     const auto& embedded = prior_texts::embedded_texts[i];
     if (embedded.name != file) continue;
@@ -94,15 +94,15 @@ wear::EndingPrior ending_prior(const PriorRow& row) {
 
 wear::PriorTable read_table() {
   wear::PriorTable table;
-  for_each_row("lives.csv", 7,
+  for_each_prior("lives.csv", 7,
                [&](const PriorRow& row) { table.lives.push_back(life_prior(row)); });
-  for_each_row("factors.csv", 5,
+  for_each_prior("factors.csv", 5,
                [&](const PriorRow& row) { table.factors.push_back(factor_prior(row)); });
-  for_each_row("persons.csv", 4,
+  for_each_prior("persons.csv", 4,
                [&](const PriorRow& row) { table.persons.push_back(person_prior(row)); });
-  for_each_row("items.csv", 4,
+  for_each_prior("items.csv", 4,
                [&](const PriorRow& row) { table.items.push_back(item_prior(row)); });
-  for_each_row("endings.csv", 5,
+  for_each_prior("endings.csv", 5,
                [&](const PriorRow& row) { table.endings.push_back(ending_prior(row)); });
   if (const auto checked = wear::check_priors(table); !checked) {
     throw std::logic_error{checked.error().sentence};

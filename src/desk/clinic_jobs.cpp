@@ -1,5 +1,7 @@
 #include "desk/clinic_jobs.hpp"
 
+#include "clinic/say.hpp"
+
 namespace sparewell::desk {
 
 std::unique_ptr<store::Store> open_store(const ClinicFile& file, store::OpenMode mode) {
@@ -14,15 +16,18 @@ void make_clinic_file(const ClinicFile& file) {
   (void)open_store(file, store::OpenMode::create);
 }
 
-DayPtr read_day(const ClinicFile& file, const JobControl& control) {
-  control.say({"Reading the clinic file", std::nullopt});
-  auto [clinic, ledger] = [&] {
-    const auto store = open_store(file);
-    const auto snapshot = store->read();
-    auto loaded = store::load_clinic(*snapshot);
-    auto movements = ledger_for_restock(*snapshot, loaded);
-    return std::pair{std::move(loaded), std::move(movements)};
-  }();
+ClinicRecords read_records(const ClinicFile& file, const JobControl& control) {
+  control.say({said("Reading the clinic file"), std::nullopt});
+  const auto store = open_store(file);
+  const auto snapshot = store->read();
+  ClinicRecords records;
+  records.clinic = store::load_clinic(*snapshot);
+  records.movements = ledger_for_restock(*snapshot, records.clinic);
+  return records;
+}
+
+DayPtr work_out(ClinicRecords records, const ClinicFile& file, const JobControl& control) {
+  auto& [clinic, ledger] = records;
   control.say({"Working out how long parts will last and what to order", std::nullopt});
   auto policy = supply::policy_of(clinic.settings);
   policy.budget = file.budget;
@@ -31,6 +36,10 @@ DayPtr read_day(const ClinicFile& file, const JobControl& control) {
   auto restock = plan_restock(assessment, ledger);
   return std::make_shared<const Day>(std::move(assessment), std::move(surprises),
                                      std::move(restock));
+}
+
+DayPtr read_day(const ClinicFile& file, const JobControl& control) {
+  return work_out(read_records(file, control), file, control);
 }
 
 ForecastTestPtr test_forecasts(const Day& day, const JobControl& control) {

@@ -31,6 +31,16 @@ struct ClinicFile {
 
 /// Makes an empty clinic file. Throws std::runtime_error when there is a file already.
 void make_clinic_file(const ClinicFile& file);
+
+/// What is read of a clinic file before anything is worked out.
+struct ClinicRecords {
+  Clinic clinic;
+  std::vector<StockMovement> movements;  ///< that the plan of moves between branches rests on
+};
+[[nodiscard]] ClinicRecords read_records(const ClinicFile& file, const JobControl& control);
+[[nodiscard]] DayPtr work_out(ClinicRecords records, const ClinicFile& file,
+                              const JobControl& control);
+/// Both of them.
 [[nodiscard]] DayPtr read_day(const ClinicFile& file, const JobControl& control);
 /// Tests the forecasts on the history of the day's clinic; nullptr when it was stopped.
 [[nodiscard]] ForecastTestPtr test_forecasts(const Day& day, const JobControl& control);

@@ -1,6 +1,7 @@
 #include "desk/day.hpp"
 
 #include "clinic/in_parallel.hpp"
+#include "clinic/say.hpp"
 #include "supply/lead_time.hpp"
 #include "wear/competing_endings.hpp"
 
@@ -76,6 +77,10 @@ const Forecast* Day::forecast(std::size_t unit) const {
 const supply::ProposalLine* Day::proposed(const ItemCode& item) const {
   const auto found = proposed_.find(item);
   return found == proposed_.end() ? nullptr : &assessment_.proposal[found->second];
+}
+
+std::string no_forecast_words(const Day& day) {
+  return day.worked_out() ? said("not foreseen") : said("being worked out");
 }
 
 std::string full_name(const Patient& patient) {

@@ -39,6 +39,8 @@ class Day {
   [[nodiscard]] Date today() const { return assessment_.today; }
   [[nodiscard]] const Clinic& clinic() const { return assessment_.clinic; }
   [[nodiscard]] const Assessment& assessment() const { return assessment_; }
+  /// False while there are the records alone: nothing is said then of what is not known yet.
+  [[nodiscard]] bool worked_out() const { return assessment_.worked_out; }
   /// Early endings, with positions in Clinic::units.
   [[nodiscard]] const wear::Surprises& surprises() const { return surprises_; }
   [[nodiscard]] const ClinicIndex& index() const { return index_; }
@@ -69,6 +71,8 @@ class Day {
 
 using DayPtr = std::shared_ptr<const Day>;
 
+/// What stands in place of a date without a forecast: "not foreseen", "being worked out".
+[[nodiscard]] std::string no_forecast_words(const Day& day);
 /// "P-0012  Ana Field": a patient on the screens of the clinic.
 [[nodiscard]] std::string patient_words(const Day& day, const PatientRef& patient);
 /// "Ana Field"; "" when the clinic keeps no name.

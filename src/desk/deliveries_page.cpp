@@ -20,7 +20,7 @@ Cell number_cell(int number) {
   return {number_words(number), static_cast<double>(number)};
 }
 
-Cell date_cell(const std::optional<Date>& date) {
+Cell day_cell(const std::optional<Date>& date) {
   if (!date) return {};
   return {date_words(*date), static_cast<double>(date->time_since_epoch().count())};
 }
@@ -73,7 +73,7 @@ TableRow DeliveriesPage::order_row(const OrderView& view) const {
   row.cells = {{view.order.ref, {}},
                {view.order.supplier.text, {}},
                {view_stage_words(view), {}},
-               date_cell(view.expected_on),
+               day_cell(view.expected_on),
                number_cell(view.order.outstanding())};
   auto words =
       fmt::format("{} {} {}", view.order.ref, view.order.supplier.text, view_stage_words(view));

@@ -17,7 +17,7 @@ namespace sparewell::desk {
 namespace {
 
 constexpr int trend_points = 48;
-constexpr days least_span{60};
+constexpr days least_days_drawn{60};
 
 /// Sizes of what is worn on the side, by the height at which they are stated.
 std::map<double, std::vector<SizeBand>> worn_sizes(const Clinic& clinic, const PatientRef& patient,
@@ -167,8 +167,8 @@ LimbDrawing draw_limb(const LimbCurve& curve, const LimbMeasures& measures) {
   drawing.across = {measures.left, std::max(measures.left + 1, measures.width - measures.right)};
   drawing.top = measures.top;
   drawing.bottom = std::max(measures.top + 1, measures.height - measures.bottom);
-  const Date first = std::min(curve.dots.front().day, curve.today - least_span);
-  const TimeAxis axis{first - days{10}, std::max(curve.until, curve.today + least_span) + days{10},
+  const Date first = std::min(curve.dots.front().day, curve.today - least_days_drawn);
+  const TimeAxis axis{first - days{10}, std::max(curve.until, curve.today + least_days_drawn) + days{10},
                       drawing.across.left, drawing.across.right};
   const Extent extent = extent_of(curve);
   const double high = drawing.bottom - drawing.top;

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/booking_rows.hpp"
 #include "desk/part_words.hpp"
 #include "desk/patient_place.hpp"
@@ -61,6 +62,7 @@ std::string life_words(const Day& day, std::size_t position, const std::string& 
               date_words(unit.issued_on) + ". ";
   if (unit.ended_on) return text + capitalised(ended_words(unit)) + ".";
   const auto* forecast = day.forecast(position);
+  if (!forecast && !day.worked_out()) return text + said("Its life is being worked out.");
   if (!forecast) return text + "No forecast: the catalogue does not know the item.";
   const auto use_by = use_by_words(forecast->use_by, forecast->p10.has_value(), day.today());
   const auto otherwise = otherwise_words(forecast->otherwise_in_a_year);
@@ -90,7 +92,7 @@ TableRow part_row(const Day& day, std::size_t position) {
   };
   const auto worn_out = [&](std::optional<Date> Forecast::*date) {
     if (unit.ended_on) return Cell{"", std::nullopt};
-    return date_cell(forecast ? forecast->*date : std::nullopt, "not foreseen");
+    return date_cell(forecast ? forecast->*date : std::nullopt, no_forecast_words(day));
   };
   TableRow row;
   row.id = std::to_string(position);

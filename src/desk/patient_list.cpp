@@ -42,7 +42,7 @@ std::string search_text(const Day& day, const Patient& patient,
 TableRow patient_row(const Day& day, const Patient& patient) {
   const auto& units = day.units_of(patient.ref);
   const auto first = first_worn(day, units);
-  auto worn = date_cell(first.date, first.in_use > 0 ? "not foreseen" : "no part in use");
+  auto worn = date_cell(first.date, first.in_use > 0 ? no_forecast_words(day) : "no part in use");
   TableRow row;
   row.id = patient.ref.text;
   row.cells = {{patient.ref.text, std::nullopt},

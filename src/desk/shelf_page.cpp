@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/part_words.hpp"
 #include "desk/wording.hpp"
 
@@ -57,7 +58,9 @@ struct Standing {
   bool low = false;
 };
 
-Standing standing(const Item& item, const ShelfCount& count, const supply::ProposalLine* line) {
+Standing standing(const Day& day, const Item& item, const ShelfCount& count,
+                  const supply::ProposalLine* line) {
+  if (!day.worked_out()) return {said("Being worked out"), false};
   if (line) return {count.usable == 0 ? "Out: order" : "Low: order", true};
   if (!item.stocked) return {"Ordered per patient", false};
   if (count.usable + count.in_transit < count.reserved) {
@@ -72,7 +75,7 @@ Standing standing(const Item& item, const ShelfCount& count, const supply::Propo
 TableRow shelf_row(const Day& day, const Item& item, const ShelfCount& count,
                    const std::string& lots) {
   const auto* line = day.proposed(item.code);
-  const auto how = standing(item, count, line);
+  const auto how = standing(day, item, count, line);
   TableRow row;
   row.id = item.code.text;
   row.strong = how.low;
@@ -231,7 +234,9 @@ ShelfDetail ShelfPage::detail(const std::string& code) const {
   if (!item) return detail;
   detail.title = code + "  " + item_words(*item);
   detail.summary =
-      summary_words(*item, shelf_counts(*day_).at(item->code), day_->proposed(item->code));
+      day_->worked_out()
+          ? summary_words(*item, shelf_counts(*day_).at(item->code), day_->proposed(item->code))
+          : say("Being worked out: how much of it will be needed is not known yet.");
   for (const auto& level : day_->clinic().shelf) {
     if (level.lot.item == item->code) detail.lots.push_back(lot_row(level, *day_));
   }

@@ -11,7 +11,7 @@ namespace {
 
 using Cells = std::span<const std::string>;
 
-void for_each_row(std::string_view file, std::size_t columns,
+void for_each_suspension_row(std::string_view file, std::size_t columns,
                   const std::function<bool(Cells)>& take) {
   // The last column is the source.
   const auto with_source = [&](Cells cells) { return !cells.back().empty() && take(cells); };
@@ -64,14 +64,14 @@ bool take_materials(care::ChainRules& rules, Cells cells) {
 
 care::ChainRules read_rules() {
   care::ChainRules rules;
-  for_each_row("ways.csv", 5, [&](Cells cells) { return take_way(rules, cells); });
-  for_each_row("parts.csv", 4, [&](Cells cells) { return take_part(rules, cells); });
-  for_each_row("threads.csv", 2, [&](Cells cells) {
+  for_each_suspension_row("ways.csv", 5, [&](Cells cells) { return take_way(rules, cells); });
+  for_each_suspension_row("parts.csv", 4, [&](Cells cells) { return take_part(rules, cells); });
+  for_each_suspension_row("threads.csv", 2, [&](Cells cells) {
     const auto function = parse_word<care::Function>(cells[0]);
     if (function) rules.threaded.push_back(*function);
     return function.has_value();
   });
-  for_each_row("materials.csv", 6, [&](Cells cells) { return take_materials(rules, cells); });
+  for_each_suspension_row("materials.csv", 6, [&](Cells cells) { return take_materials(rules, cells); });
   return rules;
 }
 

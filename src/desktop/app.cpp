@@ -9,6 +9,7 @@
 
 #include "desk/describe_failure.hpp"
 #include "desktop/main_frame.hpp"
+#include "desktop/self_report.hpp"
 #include "desktop/text.hpp"
 
 namespace sparewell::desktop {
@@ -30,11 +31,17 @@ std::filesystem::path memory_file() {
 
 }  // namespace
 
+App::App() = default;
+App::~App() = default;
+
 void App::OnInitCmdLine(wxCmdLineParser& parser) {
   parser.SetSwitchChars("-");
   parser.AddLongSwitch("help", "show this help", wxCMD_LINE_OPTION_HELP);
   parser.AddLongSwitch("version", "show the version");
   parser.AddLongOption("today", "the day to work out, YYYY-MM-DD (default: the clock's)");
+  parser.AddLongOption("report",
+                       "for tests: a file that says which texts are cut and when the window does "
+                       "not answer");
   parser.AddParam("clinic file", wxCMD_LINE_VAL_STRING, wxCMD_LINE_PARAM_OPTIONAL);
 }
 
@@ -53,6 +60,7 @@ bool App::OnCmdLineParsed(wxCmdLineParser& parser) {
     }
     today_ = *day;
   }
+  if (parser.Found("report", &text)) report_file_ = from_wx(text);
   if (parser.GetParamCount() > 0) path_ = from_wx(parser.GetParam(0));
   return true;
 }
@@ -62,6 +70,7 @@ bool App::OnInit() {
   SetAppDisplayName("Sparewell");
   wxStandardPaths::Get().SetFileLayout(wxStandardPaths::FileLayout_XDG);
   if (!wxApp::OnInit()) return false;
+  if (!report_file_.empty()) report_ = std::make_unique<SelfReport>(report_file_);
   auto* frame = new MainFrame{today_, memory_file()};
   frame->Show();
   frame->start(path_);

@@ -1,6 +1,9 @@
 /// The program: its command line, its folders, and the last net under failures.
 #pragma once
 
+#include <memory>
+#include <string>
+
 #include <wx/app.h>
 
 #include "clinic/date.hpp"
@@ -8,9 +11,12 @@
 namespace sparewell::desktop {
 
 class MainFrame;
+class SelfReport;
 
 class App : public wxApp {
  public:
+  App();
+  ~App() override;
   bool OnInit() override;
   void OnInitCmdLine(wxCmdLineParser& parser) override;
   bool OnCmdLineParsed(wxCmdLineParser& parser) override;
@@ -19,6 +25,8 @@ class App : public wxApp {
  private:
   Date today_;
   std::string path_;
+  std::string report_file_;             ///< "" without a report
+  std::unique_ptr<SelfReport> report_;  ///< for tests
 };
 
 }  // namespace sparewell::desktop

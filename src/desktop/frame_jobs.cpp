@@ -47,10 +47,15 @@ void MainFrame::open(const std::string& path) {
   auto file = file_;
   file.path = path;
   file.budget.reset();
+  auto records = std::make_shared<desk::ClinicRecords>();
   auto day = std::make_shared<desk::DayPtr>();
   start_job({"Opening the clinic file", false,
-             [file, day](const JobControl& control) { *day = desk::read_day(file, control); },
-             [this, file, day](const JobEnd& end) {
+             [file, records, day](const JobControl& control) {
+               *records = desk::read_records(file, control);
+               *day = std::make_shared<const desk::Day>(
+                   desk::records_only(records->clinic, file.today));
+             },
+             [this, file, records, day](const JobEnd& end) {
                if (say_failure(end)) return;
                file_ = file;
                remembered_.clinic_file = std::filesystem::absolute(file.path).string();
@@ -60,7 +65,21 @@ void MainFrame::open(const std::string& path) {
                books_.reset();
                note_->put_away();
                show_day();
+               work_out(records);
+             }});
+}
+
+void MainFrame::work_out(std::shared_ptr<desk::ClinicRecords> records) {
+  auto day = std::make_shared<desk::DayPtr>();
+  start_job({"Working out how long parts will last and what to order", false,
+             [file = file_, records, day](const JobControl& control) {
+               *day = desk::work_out(std::move(*records), file, control);
+             },
+             [this, day](const JobEnd& end) {
+               if (say_failure(end)) return;
+               renew(*day);
                bar_->idle(idle_words());
+               if (current_page() == billing_ && !worker_->busy()) compare_books();
              }});
 }
 

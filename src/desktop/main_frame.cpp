@@ -187,11 +187,13 @@ void MainFrame::show_day() {
   welcome_->Hide();
   book_->Show();
   for (std::size_t i = 0; i < pages_.size(); ++i) {
-    pages_[i]->show(day_);
+    pages_[i]->show_or_wait(day_);
     book_->SetPageText(i, to_wx(pages_[i]->tab()));
   }
-  show_test();
-  show_play();
+  if (day_->worked_out()) {
+    show_test();
+    show_play();
+  }
   const auto& name = day_->clinic().settings.name;
   clinic_name_->SetLabelText(to_wx(name.empty() ? "Clinic without a name" : name));
   day_words_->SetLabelText(to_wx(desk::day_words(day_->today())));

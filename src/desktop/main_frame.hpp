@@ -157,6 +157,8 @@ class MainFrame : public wxFrame {
   // frame_jobs.cpp: the work
   void start_job(desk::Job job);
   void open(const std::string& path);
+  /// The records are shown already.
+  void work_out(std::shared_ptr<desk::ClinicRecords> records);
   void create(const std::string& path);
   /// `then` is called once the window shows what was read.
   void read_again(std::function<void()> then = {});

@@ -11,16 +11,16 @@ namespace {
 constexpr double normal_975 = 1.959963984540054;
 
 /// Product-limit estimator of the placements up to one of them.
-struct Step {
+struct CurveStep {
   double chance = 0;       ///< the placement
   double left = 1;         ///< part of the outcomes beyond it
   double ended_share = 0;  ///< sum of d / (n (n - d)) up to it
   double own_share = 0;    ///< 1 / (n - d) there; 0 when all ended
 };
 
-std::vector<Step> product_limit(std::vector<Placement> sorted) {
+std::vector<CurveStep> product_limit(std::vector<Placement> sorted) {
   std::ranges::sort(sorted, {}, &Placement::chance);
-  std::vector<Step> steps{Step{}};
+  std::vector<CurveStep> steps{CurveStep{}};
   for (std::size_t i = 0; i < sorted.size();) {
     std::size_t next = i;
     double ended = 0;
@@ -28,7 +28,7 @@ std::vector<Step> product_limit(std::vector<Placement> sorted) {
       if (sorted[next].worn_out) ++ended;
     }
     const double at_risk = static_cast<double>(sorted.size() - i);
-    Step step = steps.back();
+    CurveStep step = steps.back();
     step.chance = sorted[i].chance;
     step.left *= 1 - ended / at_risk;
     step.own_share = at_risk > ended ? 1 / (at_risk - ended) : 0;
@@ -42,7 +42,7 @@ std::vector<Step> product_limit(std::vector<Placement> sorted) {
 /// Part of the outcomes beyond a chance, with what it takes to differentiate it.
 class Beyond {
  public:
-  Beyond(const std::vector<Step>& steps, double farthest, double chance)
+  Beyond(const std::vector<CurveStep>& steps, double farthest, double chance)
       : steps_{steps}, chance_{chance}, part_{last_step_to(chance).left} {
     if (chance > farthest) part_ *= (1 - chance) / (1 - farthest);
   }
@@ -50,17 +50,17 @@ class Beyond {
   [[nodiscard]] double part() const { return part_; }
   /// What one more of the outcome would change, times the number of outcomes.
   [[nodiscard]] double influence(const Placement& outcome) const {
-    const Step& own = last_step_to(std::min(outcome.chance, chance_));
+    const CurveStep& own = last_step_to(std::min(outcome.chance, chance_));
     const bool counted = outcome.worn_out && outcome.chance <= chance_;
     return part_ * (own.ended_share - (counted ? own.own_share : 0));
   }
 
  private:
-  [[nodiscard]] const Step& last_step_to(double chance) const {
-    return *std::prev(std::ranges::upper_bound(steps_, chance, {}, &Step::chance));
+  [[nodiscard]] const CurveStep& last_step_to(double chance) const {
+    return *std::prev(std::ranges::upper_bound(steps_, chance, {}, &CurveStep::chance));
   }
 
-  const std::vector<Step>& steps_;
+  const std::vector<CurveStep>& steps_;
   double chance_;
   double part_;
 };

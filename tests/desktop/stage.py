@@ -27,17 +27,19 @@ def wait_until(what, happened, patience=PATIENCE):
 class Stage:
     """Use as a context; everything that was started ends with it."""
 
-    def __init__(self, scratch, pictures, size="1366x768"):
+    def __init__(self, scratch, pictures, size="1366x768", theme="Adwaita", text_scale=1):
         self.scratch = scratch
         self.pictures = pictures
         self.config = scratch / "home" / ".config"
         self.size = size
+        self.theme = theme
+        self.text_scale = text_scale
         self.started = []
         self.program = None
 
     def __enter__(self):
         self.pictures.mkdir(parents=True, exist_ok=True)
-        self.config.mkdir(parents=True)
+        self.config.mkdir(parents=True, exist_ok=True)
         reader, writer = os.pipe()
         self._start(["Xvfb", "-displayfd", str(writer), "-screen", "0", f"{self.size}x24"],
                     pass_fds=[writer])
@@ -45,7 +47,8 @@ class Stage:
         display = ":" + os.read(reader, 20).decode().strip()
         os.environ.update(DISPLAY=display, HOME=str(self.scratch / "home"), GDK_BACKEND="x11",
                           XDG_CONFIG_HOME=str(self.config), LC_ALL="C.UTF-8",
-                          XDG_RUNTIME_DIR=str(self.scratch), GTK_THEME="Adwaita",
+                          XDG_RUNTIME_DIR=str(self.scratch), GTK_THEME=self.theme,
+                          GDK_DPI_SCALE=str(self.text_scale),
                           GSETTINGS_BACKEND="memory", GTK_MODULES="gail:atk-bridge")
         for name in ("NO_AT_BRIDGE", "WAYLAND_DISPLAY"):
             os.environ.pop(name, None)

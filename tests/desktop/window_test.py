@@ -16,11 +16,11 @@ import sys
 import tempfile
 import zipfile
 
+from clinic import TODAY, make_database
 from books import answer_finding, close_month, look_at_rules
 from papers import write_travel_card, write_visit_sheets
 from stage import Stage, save_as, wait_until
 
-TODAY = "2026-11-25"
 PATIENT = "P-0004"
 SENSITIVE = "P-0059"  # of whom a sensitivity is recorded
 BOOKED = "TS3-M"  # an item that the patient has in use
@@ -28,12 +28,6 @@ BOOKED = "TS3-M"  # an item that the patient has in use
 # book of pages is taken down.
 TOOLKIT_NOISE = ("gtk_box_gadget_distribute", "gtk_distribute_natural_allocation",
                  "gtk_notebook_get_tab_label", "gtk_widget_get_preferred_width_for_height")
-
-
-def make_database(batch, folder, database):
-    for command in (["clinic", "--name", "Test clinic", "--currency", "EUR"], ["import", folder]):
-        subprocess.run([batch, "--db", database, "--today", TODAY, *command], check=True,
-                       stdout=subprocess.DEVNULL)
 
 
 def look_at_pages(stage):

@@ -11,7 +11,7 @@ namespace {
 
 using care::Gravity;
 
-std::string payer_words(const PayerRule& rule, const std::string& payer) {
+std::string rule_payer_words(const PayerRule& rule, const std::string& payer) {
   if (!rule.payer.empty()) return rule.payer;
   return payer.empty() ? "the rule for every payer" : fmt::format("the rule for {}", payer);
 }
@@ -30,7 +30,7 @@ IssueFinding over_finding(const billing::LimitReached& reached, const Item& item
                             : "Ask the payer before it is billed.";
   return {"over_limit", Gravity::ask, true,
           fmt::format("With this, {}; {} allows {}. {} Source of the limit: {}.", had,
-                      payer_words(rule, payer), reached.allowed, then, rule.source)};
+                      rule_payer_words(rule, payer), reached.allowed, then, rule.source)};
 }
 
 /// "an order, a note of the condition and the cost share"; empty when none is asked for.

@@ -30,7 +30,7 @@ std::string remark(const Margin& margin, const std::optional<Money>& cost) {
   }
 }
 
-struct Side {
+struct MarginSide {
   const char* sheet;
   const char* title;
   const char* income;  ///< the column's title
@@ -38,7 +38,7 @@ struct Side {
 };
 
 ListSheet margin_sheet(const std::vector<Margin>& margins, const ClinicIndex& index, Date today,
-                       const Side& side) {
+                       const MarginSide& side) {
   auto sheet = report_sheet(side.sheet, side.title, today,
                             {{"Item"},
                              {"Description"},

@@ -105,7 +105,7 @@ exchange::ListWorkbook unbilled_report(const Clinic& clinic, const Books& books,
 }
 
 exchange::ListWorkbook supplier_report(const Clinic& clinic, const Books& books, Date today) {
-  enum Column : std::size_t { price = 3, not_invoiced, not_received, freight, in_all, currency };
+  enum SupplierColumn : std::size_t { price = 3, not_invoiced, not_received, freight, in_all, currency };
   auto sheet = report_sheet("Suppliers", "Suppliers' invoices beside orders and receipts", today,
                             {{"Supplier"},
                              {"Month"},

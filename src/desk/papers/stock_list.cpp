@@ -17,7 +17,7 @@ using exchange::ListFormat;
 using exchange::ListSheet;
 
 /// Columns of the list, A to J.
-enum Column : std::size_t {
+enum StockColumn : std::size_t {
   place,
   item,
   description,

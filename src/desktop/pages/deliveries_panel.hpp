@@ -44,6 +44,9 @@ class DeliveriesPanel : public Page {
   [[nodiscard]] desk::OrderActions actions() const { return page_.actions(order()); }
   void allow(const desk::CommandState& state);
 
+ protected:
+  [[nodiscard]] bool shows_records() const override { return true; }
+
  private:
   wxSizer* make_top();
   wxWindow* make_orders(wxWindow* parent);

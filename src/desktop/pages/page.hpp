@@ -2,22 +2,38 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include <wx/panel.h>
 
 #include "desk/day.hpp"
+
+class wxStaticText;
 
 namespace sparewell::desktop {
 
 class Page : public wxPanel {
  public:
   using wxPanel::wxPanel;
+  /// Shows the day, or says that what the page shows is being worked out.
+  void show_or_wait(const desk::DayPtr& day);
   /// Shows another day; search, order and chosen row stay as they are.
   virtual void show(const desk::DayPtr& day) = 0;
   /// Goes to the page's find box.
   virtual void find() = 0;
   /// What stands on the page's tab.
   [[nodiscard]] virtual std::string tab() const = 0;
+
+ protected:
+  /// Whether the page has something to show while there are the records alone.
+  [[nodiscard]] virtual bool shows_records() const { return false; }
+
+ private:
+  void wait();
+  void stop_waiting();
+
+  wxStaticText* waiting_ = nullptr;
+  std::vector<wxWindow*> put_aside_;  ///< what the page shows when it does not wait
 };
 
 }  // namespace sparewell::desktop

@@ -56,6 +56,9 @@ class PatientPanel : public Page {
   [[nodiscard]] std::optional<desk::AlternativesQuestion> question_of_others() const;
   void allow_work(const desk::CommandState& state);
 
+ protected:
+  [[nodiscard]] bool shows_records() const override { return true; }
+
  private:
   wxWindow* make_list(wxWindow* parent);
   wxWindow* make_card(wxWindow* parent);

@@ -45,6 +45,9 @@ class ShelfPanel : public Page {
   [[nodiscard]] bool shows_moves() const;
   void allow_work(const desk::CommandState& state);
 
+ protected:
+  [[nodiscard]] bool shows_records() const override { return true; }
+
  private:
   wxSizer* make_top();
   wxWindow* make_items(wxWindow* parent);

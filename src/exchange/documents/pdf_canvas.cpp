@@ -52,9 +52,9 @@ double height_of(const Layout& layout) {
 }  // namespace
 
 struct PdfCanvas::Surface {
-  Surface(const std::string& path, PaperSize paper) : size{points(paper)} {
+  Surface(const std::string& path, PaperSize paper) : width{points(paper).width}, height{points(paper).height} {
     surface =
-        cairo_pdf_surface_create(path.empty() ? nullptr : path.c_str(), size.width, size.height);
+        cairo_pdf_surface_create(path.empty() ? nullptr : path.c_str(), width, height);
     context = cairo_create(surface);
   }
   ~Surface() {
@@ -64,7 +64,8 @@ struct PdfCanvas::Surface {
   Surface(const Surface&) = delete;
   Surface& operator=(const Surface&) = delete;
 
-  PaperPoints size;
+  double width;  ///< in points
+  double height;
   cairo_surface_t* surface = nullptr;
   cairo_t* context = nullptr;
 };
@@ -75,11 +76,11 @@ PdfCanvas::PdfCanvas(const std::string& path, PaperSize paper)
 PdfCanvas::~PdfCanvas() = default;
 
 double PdfCanvas::width() const {
-  return surface_->size.width;
+  return surface_->width;
 }
 
 double PdfCanvas::height() const {
-  return surface_->size.height;
+  return surface_->height;
 }
 
 double PdfCanvas::text_height(const std::string& text, Font font, double wide,

@@ -6,7 +6,7 @@
 namespace sparewell::exchange {
 namespace {
 
-constexpr LetterSize body{11, 8.5};
+constexpr LetterSize body_letters{11, 8.5};
 constexpr double notes_height = 130;
 
 int write_list(PdfCanvas& canvas, const VisitPapers& papers, int count) {
@@ -27,13 +27,13 @@ OnePage page_of(const VisitPage& visit, const VisitPapers& papers) {
   head.heading = {visit.title, Pictogram::none, true};
   head.letters = {18, 14};
   PageSection below;
-  below.letters = body;
+  below.letters = body_letters;
   below.lines = {{visit.below}};
   page.rows = {{std::move(head)}, {std::move(below)}};
   for (const auto& section : visit.sections) {
     PageSection made;
     made.heading = {section.heading, Pictogram::none, true};
-    made.letters = body;
+    made.letters = body_letters;
     made.left_out = papers.left_out;
     for (const auto& line : section.lines) {
       made.lines.push_back(

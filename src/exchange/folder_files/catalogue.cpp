@@ -20,7 +20,7 @@ std::string doubt_gtin(const Item& item) {
   return doubt.empty() ? "" : fmt::format("gtin '{}' {}", excerpt(item.gtin), doubt);
 }
 
-std::vector<Column<Item>> columns() {
+std::vector<Column<Item>> item_columns() {
   const auto size = number_between(1, 200, "a circumference from 1 to 200 cm");
   const auto pieces = whole_between(1, most_pieces, "1 piece or more");
   const auto day_count = whole_between(0, most_days, "0 to 3650 days");
@@ -58,7 +58,7 @@ std::vector<Column<Item>> columns() {
 const Table<Item>& catalogue_table() {
   static const Table<Item> table{
       .file = "catalogue.csv",
-      .columns = columns(),
+      .columns = item_columns(),
       .has_amounts = true,
       .start = [](Item& item, const Currency& currency) { item.currency = currency; },
       .check = check_sizes,

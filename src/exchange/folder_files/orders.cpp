@@ -24,7 +24,7 @@ std::optional<Fault> check_receipt(OrderLine& line) {
   return std::nullopt;
 }
 
-std::vector<Column<OrderLine>> columns() {
+std::vector<Column<OrderLine>> order_line_columns() {
   const auto pieces = whole_between(0, 1'000'000, "0 pieces or more");
   auto received_on = column("received_on", Need::optional, &OrderLine::received_on, read_date);
   auto received_quantity =
@@ -50,7 +50,7 @@ std::vector<Column<OrderLine>> columns() {
 const Table<OrderLine>& orders_table() {
   static const Table<OrderLine> table{
       .file = "orders.csv",
-      .columns = columns(),
+      .columns = order_line_columns(),
       .copies = true,
       .has_amounts = true,
       .start = [](OrderLine& line, const Currency&) { line.received_quantity = not_said; },

@@ -4,7 +4,7 @@ namespace sparewell::exchange {
 
 namespace {
 
-std::optional<Fault> check_dates(Prosthesis& prosthesis) {
+std::optional<Fault> check_wearing_dates(Prosthesis& prosthesis) {
   if (prosthesis.ended_on && *prosthesis.ended_on < prosthesis.delivered_on) {
     return Fault{"ended_on",
                  fmt::format("{} is before delivered_on {}; correct one of them",
@@ -26,7 +26,7 @@ const Table<Prosthesis>& prostheses_table() {
            word_column("stage", Need::optional, &Prosthesis::stage),
            column("delivered_on", Need::required, &Prosthesis::delivered_on, read_date).key(),
            column("ended_on", Need::optional, &Prosthesis::ended_on, read_date)},
-      .check = check_dates};
+      .check = check_wearing_dates};
   return table;
 }
 

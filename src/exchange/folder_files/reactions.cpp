@@ -4,7 +4,7 @@ namespace sparewell::exchange {
 
 namespace {
 
-std::optional<Fault> check_dates(Reaction& reaction) {
+std::optional<Fault> check_reaction_dates(Reaction& reaction) {
   if (reaction.ended_on && *reaction.ended_on < reaction.began_on) {
     return Fault{"ended_on",
                  fmt::format("{} is before began_on {}; correct one of them",
@@ -24,7 +24,7 @@ const Table<Reaction>& reactions_table() {
                   column("ended_on", Need::optional, &Reaction::ended_on, read_date),
                   column("signs", Need::required, &Reaction::signs, read_list),
                   column("note", Need::optional, &Reaction::note, read_text)},
-      .check = check_dates};
+      .check = check_reaction_dates};
   return table;
 }
 

@@ -12,7 +12,7 @@ struct CloseFile {
   void operator()(zip_file_t* file) const { zip_fclose(file); }
 };
 
-tl::unexpected<Refusal> damaged(const std::string& name) {
+tl::unexpected<Refusal> damaged_archive(const std::string& name) {
   return refuse(fmt::format(
       "{} is damaged or no workbook; open it in a spreadsheet program and save it as .xlsx anew.",
       name));
@@ -31,7 +31,7 @@ Expected<ZipParts> ZipParts::open(const std::string& name, const std::string& by
   made.archive_.reset(zip_open_from_source(source, ZIP_RDONLY, nullptr));
   if (!made.archive_) {
     zip_source_free(source);
-    return damaged(name);
+    return damaged_archive(name);
   }
   if (zip_get_num_entries(made.archive_.get(), 0) > most_entries) {
     return refuse(fmt::format("{} holds too many parts for a workbook; it was not read.", name));
@@ -50,7 +50,7 @@ Expected<std::optional<std::string>> ZipParts::read(const std::string& part) con
         fmt::format("{} is protected by a password; save it without one and try again.", name_));
   }
   const std::unique_ptr<zip_file_t, CloseFile> file{zip_fopen_index(archive_.get(), index, 0)};
-  if (!file) return damaged(name_);
+  if (!file) return damaged_archive(name_);
   std::string text;
   std::array<char, 65536> piece{};
   zip_int64_t got = 0;
@@ -62,7 +62,7 @@ Expected<std::optional<std::string>> ZipParts::read(const std::string& part) con
                                 part_bytes_ >> 20U));
     }
   }
-  if (got < 0) return damaged(name_);
+  if (got < 0) return damaged_archive(name_);
   return std::optional<std::string>{std::move(text)};
 }
 

@@ -14,10 +14,22 @@
 #include "desktop/widgets/accessible.hpp"
 
 namespace sparewell::desktop {
+namespace {
+
+/// Everything that gives the window its room, from within outwards.
+void lay_out_around(wxWindow& window) {
+  for (auto* around = window.GetParent(); around != nullptr; around = around->GetParent()) {
+    if (auto* page = dynamic_cast<wxScrolledWindow*>(around)) page->FitInside();
+    around->Layout();
+    if (around->IsTopLevel()) return;
+  }
+}
+
+}  // namespace
 
 ChartView::ChartView(wxWindow* parent, const std::string& name)
     : wxScrolled<wxWindow>{parent, wxID_ANY, wxDefaultPosition, wxDefaultSize,
-                           wxVSCROLL | wxWANTS_CHARS | wxBORDER_THEME},
+                           wxVSCROLL | wxWANTS_CHARS | wxBORDER_NONE},
       name_{name} {
   SetBackgroundStyle(wxBG_STYLE_PAINT);
   set_accessible_name(*this, name_);
@@ -68,14 +80,29 @@ void ChartView::grow_with_picture(double most_lines) {
 
 void ChartView::make_anew() {
   const auto size = GetClientSize();
-  const double unit = FromDIP(100) / 100.0;
-  if (make_) picture_ = make_(room_for(GetFont(), size.x, size.y, unit));
-  const double line = GetCharHeight();
-  const double wanted = std::min(picture_.height + 4 * unit, most_lines_ * line);
-  SetMinSize({FromDIP(200), static_cast<int>(std::ceil(std::max(least_lines_ * line, wanted)))});
+  auto room = room_for(GetFont(), size.x, size.y, FromDIP(100) / 100.0);
+  if (make_) picture_ = make_(room);
   SetVirtualSize(-1, static_cast<int>(std::ceil(picture_.height)));
+  ask_for_height(std::move(room));
   say_chosen();
   Refresh();
+}
+
+void ChartView::ask_for_height(picture::Room room) {
+  const double line = room.line_height;
+  double wanted = least_lines_ * line;
+  if (make_ && most_lines_ > 0) {
+    // As high as it must be: many pictures fill what they are given. Before the page is laid out
+    // there is no width.
+    room.height = 0;
+    if (room.width < FromDIP(200)) room.width = FromDIP(700);
+    wanted = std::max(wanted, std::min(make_(room).height + 4 * room.unit, most_lines_ * line));
+  }
+  const wxSize least{FromDIP(200), static_cast<int>(std::ceil(wanted))};
+  if (GetMinSize() == least) return;
+  SetMinSize(least);
+  // Not while the page is being laid out.
+  if (IsShownOnScreen()) CallAfter([this] { lay_out_around(*this); });
 }
 
 void ChartView::mark(const std::string& stop_id) {
@@ -110,9 +137,14 @@ void ChartView::paint() {
   graphics->Translate(0, -GetViewStart().y);
   paint_picture(*graphics, picture_, how);
   graphics->PopState();
-  if (fixed <= 0) return;
+  graphics->PushState();
   graphics->Clip(0, 0, size.x, fixed);
-  paint_picture(*graphics, picture_, how);
+  if (fixed > 0) paint_picture(*graphics, picture_, how);
+  graphics->PopState();
+  // Scrolled windows have no border of their own here.
+  graphics->SetPen(how.palette.faint);
+  graphics->SetBrush(*wxTRANSPARENT_BRUSH);
+  graphics->DrawRoundedRectangle(0.5, 0.5, size.x - 1, size.y - 1, FromDIP(3));
 }
 
 std::optional<std::size_t> ChartView::chosen_stop() const {

@@ -42,6 +42,7 @@ class ChartView : public wxScrolled<wxWindow> {
 
  private:
   void make_anew();
+  void ask_for_height(picture::Room room);
   void paint();
   void on_key(wxKeyEvent& event);
   void on_click(const wxPoint& at);

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "clinic/say.hpp"
+
 namespace sparewell::desk {
 namespace {
 
@@ -214,7 +216,8 @@ constexpr std::array<CommandSpec, 80> table{{
      "Put a paper of the chosen part on record: order, reason, condition, cost share",
      can_note_paper},
     {Command::read_claims, Menu::billing, "&Read claims...", "Ctrl+Shift+Z",
-     "Read claims that were sent to payers, from an X12 837P file or a table", idle_with_file, true},
+     "Read claims that were sent to payers, from an X12 837P file or a table", idle_with_file,
+     true},
     {Command::read_payments, Menu::billing, "Read pay&ments...", "Ctrl+P",
      "Read what payers answered and paid, from an X12 835 file or a table", idle_with_file},
     {Command::payer_rules, Menu::billing, "Payers' r&ules...", "",
@@ -272,8 +275,8 @@ const CommandSpec& command_spec(Command command) {
 }
 
 std::string_view menu_title(Menu menu) {
-  static constexpr std::array<std::string_view, 9> titles{"&File", "&Orders", "&Patients", "&Shelf",
-                                                          "&Wear", "&Billing", "&Lists",  "&View",     "&Help"};
+  static constexpr std::array<std::string_view, 9> titles{
+      "&File", "&Orders", "&Patients", "&Shelf", "&Wear", "&Billing", "&Lists", "&View", "&Help"};
   return titles[static_cast<std::size_t>(menu)];
 }
 
@@ -296,6 +299,11 @@ std::vector<KeyLine> key_list() {
   lines.push_back({"Enter in the list of early endings", "Go to the patient of the part"});
   lines.push_back({"Enter in the list of parts held back", "Go to the patient of the part"});
   lines.push_back({"Up, Down, Page Up, Page Down, Home, End", "Move in a list"});
+  lines.push_back(
+      {say("Arrow keys, Home, End in a picture"), say("Go from one part of it to the next")});
+  lines.push_back({say("Ctrl+C in a picture"), say("Copy it as a picture")});
+  lines.push_back({say("Shift+F10 or the Menu key in a picture"),
+                   say("Copy it as a table, read it as text, or print it")});
   lines.push_back({"Down in a find box", "Go to the list below it"});
   lines.push_back({"Esc in a find box", "Empty it"});
   lines.push_back({"Alt with an underlined letter", "Open that menu or use that control"});

@@ -3,9 +3,11 @@
 #include <wx/choice.h>
 #include <wx/textctrl.h>
 
+#include "clinic/say.hpp"
+#include "desk/picture/limb_picture.hpp"
+#include "desktop/chart/chart_view.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
-#include "desktop/widgets/limb_chart.hpp"
 
 namespace sparewell::desktop {
 namespace {
@@ -22,7 +24,8 @@ FitDialog::FitDialog(wxWindow* parent, const std::string& introduction,
       shown_{answer_(first_day)} {
   by_ = add_text("&By", first_day, "The day to look ahead to, such as 2027-05-26");
   limb_ = add_choice("&Limb", desk::limb_names(shown_), 0, "Side and height of the drawing");
-  chart_ = new LimbChart{this};
+  chart_ = new ChartView{this, say("Circumference over time, drawn")};
+  chart_->set_least_height(16);
   add_wide(chart_, 3);
   told_ = new wxTextCtrl{this,
                          wxID_ANY,
@@ -48,7 +51,8 @@ void FitDialog::show_answer() {
 
 void FitDialog::show_curve() {
   const auto chosen = static_cast<std::size_t>(std::max(0, limb_->GetSelection()));
-  chart_->show(chosen < shown_.curves.size() ? std::optional{shown_.curves[chosen]} : std::nullopt);
+  chart_->show(desk::limb_picture(
+      chosen < shown_.curves.size() ? std::optional{shown_.curves[chosen]} : std::nullopt));
 }
 
 }  // namespace sparewell::desktop

@@ -11,7 +11,7 @@
 
 namespace sparewell::desktop {
 
-class LimbChart;
+class ChartView;
 
 /// Words and drawing follow the day that is typed; nothing is recorded.
 class FitDialog : public Form {
@@ -28,7 +28,7 @@ class FitDialog : public Form {
   desk::FitShown shown_;
   wxTextCtrl* by_ = nullptr;
   wxChoice* limb_ = nullptr;
-  LimbChart* chart_ = nullptr;
+  ChartView* chart_ = nullptr;
   wxTextCtrl* told_ = nullptr;
   wxTimer pause_;  ///< the answer follows when typing rests
 };

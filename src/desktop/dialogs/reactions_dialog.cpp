@@ -1,12 +1,12 @@
 #include "desktop/dialogs/reactions_dialog.hpp"
 
-#include <algorithm>
-
 #include <wx/textctrl.h>
 
+#include "clinic/say.hpp"
+#include "desk/picture/worn_picture.hpp"
+#include "desktop/chart/chart_view.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
-#include "desktop/widgets/worn_chart.hpp"
 
 namespace sparewell::desktop {
 namespace {
@@ -17,9 +17,10 @@ constexpr int width = 900;
 
 ReactionsDialog::ReactionsDialog(wxWindow* parent, const desk::ReactionsView& view)
     : Form{parent, "Reactions and suspects", view.intro} {
-  auto* chart = new WornChart{this, view.chart};
-  const int rows = std::clamp(static_cast<int>(view.chart.strips.size()), 3, 8);
-  chart->SetMinSize({FromDIP(width), (rows + 3) * (GetCharHeight() + FromDIP(8))});
+  auto* chart = new ChartView{this, say("What was worn, and reactions, drawn")};
+  // All strips, or eight of them and the scroll bar.
+  chart->grow_with_picture(18);
+  chart->show(desk::worn_picture(view.chart));
   add_wide(chart, 1);
   auto* told = new wxTextCtrl{this,
                               wxID_ANY,

@@ -4,8 +4,10 @@
 #include <wx/checkbox.h>
 #include <wx/sizer.h>
 
+#include "clinic/say.hpp"
+#include "desk/picture/life_picture.hpp"
+#include "desktop/chart/chart_view.hpp"
 #include "desktop/widgets/command_button.hpp"
-#include "desktop/widgets/life_chart.hpp"
 #include "desktop/widgets/table_view.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
 
@@ -16,10 +18,10 @@ PartsPane::PartsPane(wxWindow* parent, Actions actions)
   // In the order in which the Tab key goes through them.
   with_ended_ = new wxCheckBox{this, wxID_ANY, "Show parts &no longer in use"};
   with_ended_->Bind(wxEVT_CHECKBOX, [this](wxCommandEvent&) { actions_.show_again(); });
-  chart_ = new LifeChart{this};
-  chart_->SetMinSize({FromDIP(200), 4 * (GetCharHeight() + FromDIP(8))});
+  chart_ = new ChartView{this, say("Lives of the parts, drawn")};
+  // The key, the axis and five rows.
+  chart_->set_least_height(10.4);
   chart_->when_selected([this](const std::string& id) { view_->select(id); });
-  auto* legend = new LifeLegend{this};
   life_ = new WrappedLabel{this};
   trust_ = new WrappedLabel{this};
   view_ = new TableView{this, parts_, "Parts of the patient"};
@@ -30,7 +32,6 @@ PartsPane::PartsPane(wxWindow* parent, Actions actions)
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(with_ended_, wxSizerFlags{}.Right().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8)));
   sizer->Add(chart_, wxSizerFlags{3}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8)));
-  sizer->Add(legend, inset);
   sizer->Add(life_, inset);
   sizer->Add(trust_, wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8)));
   sizer->Add(view_, wxSizerFlags{2}.Expand().Border(wxALL, FromDIP(8)));
@@ -59,7 +60,7 @@ void PartsPane::show(const desk::DayPtr& day, const desk::PatientCard& card) {
   with_ended_->SetLabel(wxString::Format("Show parts &no longer in use (%d)", card.ended));
   with_ended_->Enable(card.ended > 0);
   strips_ = card.strips;
-  chart_->show(card.strips, day->today());
+  chart_->show(desk::life_picture(card.strips, day->today()));
   parts_.fill(card.parts);
   view_->table_changed();
 }

@@ -16,7 +16,7 @@ class wxCheckBox;
 
 namespace sparewell::desktop {
 
-class LifeChart;
+class ChartView;
 class TableView;
 class WrappedLabel;
 
@@ -50,7 +50,7 @@ class PartsPane : public wxPanel {
   desk::ForecastTestPtr test_;
   desk::Table parts_;
   wxCheckBox* with_ended_ = nullptr;
-  LifeChart* chart_ = nullptr;
+  ChartView* chart_ = nullptr;
   TableView* view_ = nullptr;
   WrappedLabel* life_ = nullptr;
   WrappedLabel* trust_ = nullptr;

@@ -5,10 +5,12 @@
 #include <wx/sizer.h>
 #include <wx/stattext.h>
 
+#include "clinic/say.hpp"
 #include "desk/commands.hpp"
+#include "desk/picture/play_picture.hpp"
+#include "desktop/chart/chart_view.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
-#include "desktop/widgets/play_chart.hpp"
 #include "desktop/widgets/scroll_to_focus.hpp"
 #include "desktop/widgets/table_view.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
@@ -60,7 +62,8 @@ wxSizer* PlayPane::make_top(std::function<void()> play) {
 wxWindow* PlayPane::make_result() {
   auto* panel = new wxPanel{this};
   // In the order in which the Tab key goes through them.
-  chart_ = new PlayChart{panel};
+  chart_ = new ChartView{panel, say("Money in stock against pieces on hand, drawn")};
+  chart_->set_least_height(13);
   runs_ = new TableView{panel, page_.runs(), "Ways of ordering"};
   runs_->set_least_rows(5);
   chart_->when_selected([this](const std::string& id) { runs_->select(id); });
@@ -82,7 +85,7 @@ void PlayPane::show_play(const desk::PolicyPlayPtr& play) {
 }
 
 void PlayPane::choice_changed() {
-  chart_->show(page_.curves(), page_.money_title());
+  chart_->show(desk::play_picture(page_.curves(), page_.money_title()));
   runs_->table_changed();
   runs_->select(page_.present_id());
   chart_->mark(page_.present_id());

@@ -13,7 +13,7 @@ class wxSizer;
 
 namespace sparewell::desktop {
 
-class PlayChart;
+class ChartView;
 class TableView;
 class WrappedLabel;
 
@@ -38,7 +38,7 @@ class PlayPane : public wxScrolledWindow {
   WrappedLabel* by_cost_ = nullptr;
   WrappedLabel* grounds_ = nullptr;
   wxWindow* result_ = nullptr;
-  PlayChart* chart_ = nullptr;
+  ChartView* chart_ = nullptr;
   TableView* runs_ = nullptr;
 };
 

@@ -2,8 +2,10 @@
 
 #include <wx/sizer.h>
 
+#include "clinic/say.hpp"
+#include "desk/picture/score_picture.hpp"
+#include "desktop/chart/chart_view.hpp"
 #include "desktop/text.hpp"
-#include "desktop/widgets/score_chart.hpp"
 #include "desktop/widgets/scroll_to_focus.hpp"
 #include "desktop/widgets/table_view.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
@@ -35,9 +37,9 @@ TestPane::TestPane(wxWindow* parent, desk::WearPage& page,
 wxWindow* TestPane::make_result() {
   auto* panel = new wxPanel{this};
   // In the order in which the Tab key goes through them.
-  chart_ = new ScoreChart{panel};
+  chart_ = new ChartView{panel, say("Test of the forecasts, drawn")};
+  chart_->grow_with_picture(40);
   chart_->when_selected([this](const std::string& id) { chosen_call_(desk::kind_of_id(id)); });
-  auto* legend = new ScoreLegend{panel};
   scores_ = new TableView{panel, page_.scores(), "Test of the forecasts"};
   scores_->set_least_rows(5);
   scores_->when_selected([this](const std::string& id) {
@@ -45,7 +47,6 @@ wxWindow* TestPane::make_result() {
   });
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(chart_, wxSizerFlags{3}.Expand());
-  sizer->Add(legend, wxSizerFlags{}.Expand());
   sizer->Add(scores_, wxSizerFlags{2}.Expand().Border(wxTOP, FromDIP(4)));
   panel->SetSizer(sizer);
   return panel;
@@ -53,7 +54,7 @@ wxWindow* TestPane::make_result() {
 
 void TestPane::test_changed() {
   const auto chosen = page_.chosen();
-  chart_->show(page_.drawn());
+  chart_->show(desk::score_picture(page_.drawn()));
   result_->Show(page_.tested());
   scores_->table_changed();
   // The list may have chosen its first row.

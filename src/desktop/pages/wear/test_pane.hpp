@@ -10,7 +10,7 @@
 
 namespace sparewell::desktop {
 
-class ScoreChart;
+class ChartView;
 class TableView;
 class WrappedLabel;
 
@@ -33,7 +33,7 @@ class TestPane : public wxScrolledWindow {
   WrappedLabel* errors_ = nullptr;
   WrappedLabel* grounds_ = nullptr;
   wxWindow* result_ = nullptr;
-  ScoreChart* chart_ = nullptr;
+  ChartView* chart_ = nullptr;
   TableView* scores_ = nullptr;
 };
 

@@ -1,0 +1,14 @@
+/// The lives of a patient's parts as a picture.
+#pragma once
+
+#include <vector>
+
+#include "desk/life_strip.hpp"
+#include "desk/picture/picture.hpp"
+
+namespace sparewell::desk {
+
+/// A strip for each part, under a key and an axis that stay in place; a stop's id is the entry's.
+[[nodiscard]] picture::Maker life_picture(std::vector<StripEntry> entries, Date today);
+
+}  // namespace sparewell::desk

@@ -1,0 +1,216 @@
+#include "desk/picture/limb_picture.hpp"
+
+#include "clinic/say.hpp"
+#include "desk/picture/draw.hpp"
+#include "desk/wording.hpp"
+
+namespace sparewell::desk {
+namespace {
+
+using namespace picture;
+
+std::vector<Spot> spots(const std::vector<LimbPoint>& points) {
+  std::vector<Spot> made;
+  made.reserve(points.size());
+  for (const auto& point : points) made.push_back({point.x, point.y});
+  return made;
+}
+
+void add_dot(Picture& picture, const Room& room, Spot at, bool between) {
+  picture.marks.emplace_back(
+      Sign{at, SignForm::disc, (between ? 3.5 : 4.5) * room.unit, Ink::text, !between});
+}
+
+std::vector<KeySign> key_of(const Room& room) {
+  return {{say("measured"),
+           [room](Picture& picture, const Area& area) {
+             add_dot(picture, room, {middle_x(area), middle_y(area)}, false);
+           }},
+          {say("between heights"),
+           [room](Picture& picture, const Area& area) {
+             add_dot(picture, room, {middle_x(area), middle_y(area)}, true);
+           }},
+          {say("trend"),
+           [](Picture& picture, const Area& area) {
+             add_line(picture, {area.left, middle_y(area)}, {area.right, middle_y(area)},
+                      Ink::ahead, 2);
+           }},
+          {say("80 % span"),
+           [room](Picture& picture, const Area& area) {
+             const double half = 5 * room.unit;
+             picture.marks.emplace_back(
+                 Box{{area.left, middle_y(area) - half, area.right, middle_y(area) + half},
+                     Ink::ahead,
+                     Fill::hatched,
+                     Line::dotted,
+                     1,
+                     0});
+           }},
+          {say("size worn"), [room](Picture& picture, const Area& area) {
+             const double half = 5 * room.unit;
+             picture.marks.emplace_back(
+                 Box{{area.left, middle_y(area) - half, area.right, middle_y(area) + half},
+                     Ink::past,
+                     Fill::dotted,
+                     Line::dashed,
+                     1,
+                     0});
+           }}};
+}
+
+void add_sizes(Picture& picture, const LimbDrawing& drawing) {
+  const auto& [left, right] = drawing.across;
+  for (const auto& size : drawing.sizes) {
+    picture.marks.emplace_back(
+        Box{{left, size.top, right, size.bottom}, Ink::faint, Fill::dotted, Line::none, 1, 0});
+    if (size.has_top) {
+      add_line(picture, {left, size.top}, {right, size.top}, Ink::text, 1, Line::dashed);
+    }
+    if (size.has_bottom) {
+      add_line(picture, {left, size.bottom}, {right, size.bottom}, Ink::text, 1, Line::dashed);
+    }
+  }
+}
+
+/// Over everything, on a ground of their own.
+void add_size_labels(Picture& picture, const Room& room, const LimbDrawing& drawing) {
+  for (const auto& size : drawing.sizes) {
+    const auto label = say("worn: {}", size.label);
+    const double x = drawing.across.left + 6 * room.unit;
+    const double bottom = size.label_bottom - 3 * room.unit;
+    picture.marks.emplace_back(Box{
+        {x - 2 * room.unit, bottom - room.line_height, x + 1.12 * room.text_width(label), bottom},
+        Ink::paper,
+        Fill::solid,
+        Line::none,
+        1,
+        0});
+    add_words(picture, {{x, bottom}, label, Across::left, Down::bottom, Ink::text, true, 0});
+  }
+}
+
+void add_axes(Picture& picture, const Room& room, const LimbDrawing& drawing) {
+  const auto& [left, right] = drawing.across;
+  for (const auto& tick : drawing.month_ticks) {
+    add_line(picture, {tick.x, drawing.top}, {tick.x, drawing.bottom}, Ink::faint);
+    if (tick.x + room.text_width(tick.label) / 2 > right + 14 * room.unit) continue;
+    add_words(picture, {{tick.x, drawing.bottom + 4 * room.unit},
+                        tick.label,
+                        Across::middle,
+                        Down::top,
+                        Ink::text,
+                        false,
+                        0});
+  }
+  for (const auto& tick : drawing.cm_ticks) {
+    add_line(picture, {left, tick.x}, {right, tick.x}, Ink::faint);
+    add_words(picture, {{left - 6 * room.unit, tick.x},
+                        tick.label,
+                        Across::right,
+                        Down::middle,
+                        Ink::text,
+                        false,
+                        0});
+  }
+  add_line(picture, {drawing.today, drawing.top}, {drawing.today, drawing.bottom}, Ink::text);
+  add_words(picture, {{drawing.today - 4 * room.unit, drawing.top + 2 * room.unit},
+                      say("today"),
+                      Across::right,
+                      Down::top,
+                      Ink::text,
+                      false,
+                      0});
+}
+
+void add_trend(Picture& picture, const LimbDrawing& drawing) {
+  if (drawing.middle.empty()) return;
+  auto band = spots(drawing.high);
+  for (auto at = drawing.low.rbegin(); at != drawing.low.rend(); ++at) {
+    band.push_back({at->x, at->y});
+  }
+  picture.marks.emplace_back(Shape{std::move(band), Ink::ahead, Fill::hatched, Line::none});
+  picture.marks.emplace_back(Stroke{spots(drawing.high), Ink::ahead, Line::dotted, 1});
+  picture.marks.emplace_back(Stroke{spots(drawing.low), Ink::ahead, Line::dotted, 1});
+  picture.marks.emplace_back(Stroke{spots(drawing.middle), Ink::ahead, Line::solid, 2});
+}
+
+FigureTable table_of(const LimbCurve& curve) {
+  FigureTable table;
+  table.headings = {say("Day"), say("Circumference"), say("How it is known"), say("80 % span")};
+  for (const auto& dot : curve.dots) {
+    table.rows.push_back({date_words(dot.day), say("{:.1f} cm", dot.circumference_cm),
+                          dot.interpolated ? say("between heights") : say("measured"), ""});
+  }
+  if (!curve.trend.empty()) {
+    const auto& [day, at] = curve.trend.back();
+    table.rows.push_back({date_words(day), say("{:.1f} cm", at.circumference_cm), say("foreseen"),
+                          say("{:.1f} to {:.1f} cm", at.low_cm, at.high_cm)});
+  }
+  return table;
+}
+
+LimbMeasures measures_of(const Room& room, double key) {
+  LimbMeasures measures;
+  measures.width = room.width;
+  measures.height = room.height;
+  measures.line_height = room.line_height;
+  measures.left = room.text_width("00.0 cm") + 12 * room.unit;
+  measures.right = 16 * room.unit;
+  measures.top = key + 6 * room.unit;
+  measures.bottom = room.line_height + 10 * room.unit;
+  measures.tick_label_width = room.text_width("Mmm 0000");
+  return measures;
+}
+
+Picture nothing(const Room& room) {
+  Picture picture;
+  picture.width = room.width;
+  picture.height = 3 * room.line_height;
+  picture.title = say("Circumference over time");
+  picture.words = say("Nothing is measured yet. Record a measurement with Ctrl+U.");
+  picture.table.headings = {say("Day"), say("Circumference")};
+  const double inset = 12 * room.unit;
+  add_words(picture, {{inset, inset},
+                      picture.words,
+                      Across::left,
+                      Down::top,
+                      Ink::text,
+                      false,
+                      room.width - 2 * inset});
+  return picture;
+}
+
+Picture draw(const LimbCurve& curve, const Room& room) {
+  Picture picture;
+  picture.width = room.width;
+  picture.title = say("Circumference over time: {}", curve.name);
+  picture.words = curve.words;
+  picture.table = table_of(curve);
+  const auto key = key_of(room);
+  const auto drawing = draw_limb(curve, measures_of(room, key_height(room, key)));
+  picture.height = drawing.bottom + room.line_height + 10 * room.unit;
+  add_sizes(picture, drawing);
+  add_axes(picture, room, drawing);
+  add_trend(picture, drawing);
+  add_size_labels(picture, room, drawing);
+  const double reach = 8 * room.unit;
+  for (std::size_t i = 0; i < drawing.dots.size(); ++i) {
+    const auto& [x, y] = drawing.dots[i];
+    add_dot(picture, room, {x, y}, curve.dots[i].interpolated);
+    picture.stops.push_back({iso_text(curve.dots[i].day),
+                             curve.dot_words[i],
+                             {x - reach, y - reach, x + reach, y + reach}});
+  }
+  add_key(picture, room, key, 0);
+  return picture;
+}
+
+}  // namespace
+
+picture::Maker limb_picture(std::optional<LimbCurve> curve) {
+  return [curve = std::move(curve)](const picture::Room& room) {
+    return curve ? draw(*curve, room) : nothing(room);
+  };
+}
+
+}  // namespace sparewell::desk

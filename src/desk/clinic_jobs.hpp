@@ -31,6 +31,7 @@ struct ClinicFile {
 
 /// Makes an empty clinic file. Throws std::runtime_error when there is a file already.
 void make_clinic_file(const ClinicFile& file);
+/// nullptr when it was stopped.
 [[nodiscard]] DayPtr read_day(const ClinicFile& file, const JobControl& control);
 /// Tests the forecasts on the history of the day's clinic; nullptr when it was stopped.
 [[nodiscard]] ForecastTestPtr test_forecasts(const Day& day, const JobControl& control);

@@ -5,6 +5,7 @@
 #include <wx/sizer.h>
 
 #include "desktop/widgets/command_button.hpp"
+#include "desktop/widgets/layout_memory.hpp"
 #include "desktop/widgets/life_chart.hpp"
 #include "desktop/widgets/table_view.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
@@ -16,6 +17,7 @@ PartsPane::PartsPane(wxWindow* parent, Actions actions)
   // In the order in which the Tab key goes through them.
   with_ended_ = new wxCheckBox{this, wxID_ANY, "Show parts &no longer in use"};
   with_ended_->Bind(wxEVT_CHECKBOX, [this](wxCommandEvent&) { actions_.show_again(); });
+  remember_filter(*with_ended_, "Parts no longer in use");
   chart_ = new LifeChart{this};
   chart_->SetMinSize({FromDIP(200), 4 * (GetCharHeight() + FromDIP(8))});
   chart_->when_selected([this](const std::string& id) { view_->select(id); });

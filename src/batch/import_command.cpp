@@ -5,6 +5,7 @@
 #include "batch/context.hpp"
 #include "batch/json.hpp"
 #include "desk/import_folder.hpp"
+#include "desk/import_trial.hpp"
 
 namespace sparewell::batch {
 namespace {
@@ -15,6 +16,7 @@ struct Options {
   std::string separator = ",";
   std::string decimal_sign = ".";
   std::string dates = "YYYY-MM-DD";
+  bool dry_run = false;
 };
 
 char one_character(const std::string& name, const std::string& text, const std::string& allowed) {
@@ -89,6 +91,23 @@ void print_words(const desk::ImportReport& report) {
   }
 }
 
+int dry_run(const Context& context, const Options& options) {
+  const auto trial =
+      desk::try_folder({context.db, context.today(), ""}, options.folder, format_of(options),
+                       {[](const desk::JobProgress&) {}, {}});
+  if (context.json) {
+    auto printed = json_of(trial.report);
+    printed["dry_run"] = true;
+    printed["missing"] = trial.missing;
+    print(printed);
+  } else {
+    std::cout << "Dry run: nothing is imported. It would be:\n";
+    print_words(trial.report);
+    for (const auto& sentence : trial.missing) std::cout << "Missing: " << sentence << '\n';
+  }
+  return trial.report.clean() ? done : done_with_findings;
+}
+
 int run(const Context& context, const Options& options) {
   desk::ImportOptions import;
   import.format = format_of(options);
@@ -98,6 +117,7 @@ int run(const Context& context, const Options& options) {
     throw WrongUse{
         fmt::format("There is no folder '{}' to import; check its name.", options.folder)};
   }
+  if (options.dry_run) return dry_run(context, options);
   const auto store = context.open(store::OpenMode::create);
   const auto report = desk::import_folder(
       *store, options.folder, context.author("import of the folder " + options.folder), import);
@@ -119,6 +139,8 @@ void add_import(Command& app, Context& context) {
   command->add_option("--separator", options->separator, "Between cells: ',' or ';' or tab");
   command->add_option("--decimal-sign", options->decimal_sign, "In numbers: '.' or ','");
   command->add_option("--dates", options->dates, "How dates are written, such as DD.MM.YYYY");
+  command->add_flag("--dry-run", options->dry_run,
+                    "Say what would be imported, refused and missing; write nothing");
   command->callback([&context, options] {
     context.run = [&context, options] { return run(context, *options); };
   });

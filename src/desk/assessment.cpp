@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "desk/assessment_stages.hpp"
 #include "desk/limb_forecast.hpp"
 #include "supply/place_demand.hpp"
 
@@ -45,7 +46,16 @@ Assessment assess(Clinic clinic, const wear::PriorTable& priors, Date today) {
 
 Assessment assess(Clinic clinic, const wear::PriorTable& priors, Date today,
                   const supply::OrderPolicy& policy) {
+  return *assess_in_stages(std::move(clinic), priors, today, policy,
+                           [](AssessmentStage) { return true; });
+}
+
+std::optional<Assessment> assess_in_stages(Clinic clinic, const wear::PriorTable& priors,
+                                           Date today, const supply::OrderPolicy& policy,
+                                           const AssessmentWatch& goes_on) {
+  if (!goes_on(AssessmentStage::wear)) return std::nullopt;
   Assessment made = forecast(std::move(clinic), priors, today);
+  if (!goes_on(AssessmentStage::orders)) return std::nullopt;
   const auto not_held = made.held_needs.empty() ? std::vector<wear::LifeOfUnit>{}
                                                 : without_held(made.lives, made.held_needs);
   const auto& lives = made.held_needs.empty() ? made.lives : not_held;

@@ -38,9 +38,10 @@ struct ClinicRecords {
   std::vector<StockMovement> movements;  ///< that the plan of moves between branches rests on
 };
 [[nodiscard]] ClinicRecords read_records(const ClinicFile& file, const JobControl& control);
+/// nullptr when it was stopped.
 [[nodiscard]] DayPtr work_out(ClinicRecords records, const ClinicFile& file,
                               const JobControl& control);
-/// Both of them.
+/// Both of them; nullptr when it was stopped.
 [[nodiscard]] DayPtr read_day(const ClinicFile& file, const JobControl& control);
 /// Tests the forecasts on the history of the day's clinic; nullptr when it was stopped.
 [[nodiscard]] ForecastTestPtr test_forecasts(const Day& day, const JobControl& control);

@@ -88,7 +88,14 @@ bool can_note_paper(const CommandState& state) {
   return idle_with_file(state) && state.paper;
 }
 
-constexpr std::array<CommandSpec, 80> table{{
+bool can_undo(const CommandState& state) {
+  return idle_with_file(state) && state.undoable;
+}
+bool can_print(const CommandState& state) {
+  return state.file_open && state.printable;
+}
+
+constexpr std::array<CommandSpec, 87> table{{
     {Command::open_file, Menu::file, "&Open clinic file...", "Ctrl+O", "Open another clinic file",
      idle},
     {Command::new_file, Menu::file, "&New clinic file...", "Ctrl+N", "Make an empty clinic file",
@@ -98,6 +105,10 @@ constexpr std::array<CommandSpec, 80> table{{
     {Command::clinic_details, Menu::file, "Clinic &details...", "Ctrl+D",
      "Name, delivery address, currency, main place, service target, start of the records",
      idle_with_file},
+    {Command::undo, Menu::file, "&Undo", "Ctrl+Z", "Take back what was done last in this run",
+     can_undo, true},
+    {Command::print_page, Menu::file, "&Print...", "Ctrl+Alt+P",
+     "See the list of the page as it would be printed, and print it", can_print},
     {Command::quit, Menu::file, "&Quit", "Ctrl+Q", "Close the program", always, true},
     {Command::write_orders, Menu::orders, "&Write order workbooks...", "Ctrl+W",
      "Write one workbook for each supplier", can_write},
@@ -260,7 +271,16 @@ constexpr std::array<CommandSpec, 80> table{{
      "What does not agree between the books, and what was decided about it", always},
     {Command::find, Menu::view, "&Find", "Ctrl+F", "Go to the find box of the page", always, true},
     {Command::refresh, Menu::view, "&Refresh", "F5", "Read the clinic file again", idle_with_file},
-    {Command::keys, Menu::help, "&Keys", "F1", "All keys of the program", always},
+    {Command::larger_text, Menu::view, "Larger &text", "Ctrl++",
+     "Show everything in larger letters", always, true},
+    {Command::smaller_text, Menu::view, "S&maller text", "Ctrl+-",
+     "Show everything in smaller letters", always},
+    {Command::usual_text, Menu::view, "&Usual text size", "Ctrl+Alt+0",
+     "Show letters in the size that the desktop asks for", always},
+    {Command::usual_columns, Menu::view, "Back to the usual &columns", "",
+     "Forget the widths and the order that were given to lists by hand", always},
+    {Command::help, Menu::help, "&Help", "F1", "How to do what this page is for", always},
+    {Command::keys, Menu::help, "&Keys", "Shift+F1", "All keys of the program", always},
     {Command::about, Menu::help, "&About Sparewell", "", "Version and caution", always},
 }};
 

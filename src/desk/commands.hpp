@@ -13,6 +13,8 @@ enum class Command {
   new_file,
   import_folder,
   clinic_details,
+  undo,
+  print_page,
   quit,
   write_orders,
   mark_as_sent,
@@ -87,6 +89,11 @@ enum class Command {
   page_billing,
   find,
   refresh,
+  larger_text,
+  smaller_text,
+  usual_text,
+  usual_columns,
+  help,
   keys,
   about
 };
@@ -120,6 +127,8 @@ struct CommandState {
   bool finding = false;  ///< the page "Billing" is shown and a finding is chosen on it
   bool finding_with_patient = false;  ///< the same of one about a patient
   bool paper = false;  ///< a part is chosen whose papers can be noted, here or there
+  bool undoable = false;   ///< something was done in this run that can be taken back
+  bool printable = false;  ///< the page that is shown has a list to print
 };
 
 struct CommandSpec {

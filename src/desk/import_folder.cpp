@@ -11,6 +11,7 @@
 #include "desk/import/newly_against.hpp"
 #include "desk/import/rejects_folder.hpp"
 #include "desk/import/stock_count.hpp"
+#include "desk/import_trial.hpp"
 #include "desk/moved_visits.hpp"
 #include "exchange/csv_text.hpp"
 #include "exchange/folder_files.hpp"
@@ -31,7 +32,7 @@ class FolderImport {
         files_{find_files(folder_, report_.notes)},
         progress_{options, total_size(files_)} {}
 
-  ImportReport run() {
+  ImportReport run(bool keep_rejects) {
     std::optional<NewlyAgainst> newly;
     if (brings_any_of({"catalogue.csv", "sensitivities.csv", "issued.csv"})) {
       newly.emplace(store_, options_.today);
@@ -40,7 +41,7 @@ class FolderImport {
     if (newly) {
       if (auto words = newly->words()) report_.notes.push_back(std::move(*words));
     }
-    write_rejects();
+    if (keep_rejects) write_rejects();
     return std::move(report_);
   }
 
@@ -200,15 +201,29 @@ bool ImportReport::clean() const {
          std::ranges::all_of(files, [](const FileReport& file) { return file.refusal.empty(); });
 }
 
-ImportReport import_folder(store::Store& store, const std::filesystem::path& folder,
-                           const store::Author& author, const ImportOptions& options) {
+namespace {
+
+void check_folder(const fs::path& folder) {
   std::error_code error;
   if (!fs::is_directory(folder, error)) {
     throw std::runtime_error(
         fmt::format("There is no folder {}; name the folder that holds the clinic's CSV files.",
                     folder.string()));
   }
-  return FolderImport{store, folder, author, options}.run();
+}
+
+}  // namespace
+
+ImportReport import_folder(store::Store& store, const std::filesystem::path& folder,
+                           const store::Author& author, const ImportOptions& options) {
+  check_folder(folder);
+  return FolderImport{store, folder, author, options}.run(true);
+}
+
+ImportReport import_without_rejects(store::Store& store, const std::filesystem::path& folder,
+                                    const store::Author& author, const ImportOptions& options) {
+  check_folder(folder);
+  return FolderImport{store, folder, author, options}.run(false);
 }
 
 }  // namespace sparewell::desk

@@ -16,6 +16,12 @@ JobEnd do_work(const Job& job, const JobControl& control) {
 
 }  // namespace
 
+std::string progress_words(const JobProgress& progress) {
+  auto words = progress.what + "\u2026";
+  if (progress.left) words += "  " + remaining_words(*progress.left);
+  return words;
+}
+
 ImmediateWorker::ImmediateWorker(std::function<void(const JobProgress&)> watch)
     : watch_{std::move(watch)} {}
 
@@ -53,10 +59,13 @@ bool BackgroundWorker::start(Job job) {
 void BackgroundWorker::run(const Job& job, const std::stop_token& stop) {
   using Clock = std::chrono::steady_clock;
   auto last_said = Clock::time_point{};
+  const auto started = Clock::now();
+  RemainingTime remaining;
   const auto say = [&](JobProgress progress) {
     const auto now = Clock::now();
     if (now - last_said < std::chrono::milliseconds{100}) return;
     last_said = now;
+    progress.left = remaining.after(now - started, progress.done);
     post_if_alive([this, progress = std::move(progress)] { watch_(progress); });
   };
   const auto end = do_work(job, {say, stop});

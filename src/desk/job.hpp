@@ -10,13 +10,19 @@
 #include <string>
 #include <thread>
 
+#include "desk/remaining_time.hpp"
+
 namespace sparewell::desk {
 
 /// What is going on: words, and the part done from 0 to 1 where it is known.
 struct JobProgress {
   std::string what;
   std::optional<double> done;
+  std::optional<std::chrono::duration<double>> left = {};  ///< time; the worker fills it in
 };
+
+/// "Playing the policy…  about 20 seconds left".
+[[nodiscard]] std::string progress_words(const JobProgress& progress);
 
 /// Handed to the work while it runs.
 struct JobControl {

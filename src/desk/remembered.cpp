@@ -21,6 +21,7 @@ Remembered recall(const std::filesystem::path& file) {
     found.width = values.value("width", found.width);
     found.height = values.value("height", found.height);
     found.maximised = values.value("maximised", found.maximised);
+    found.layout = layout_from(values.value("layout", json::object()));
   } catch (const json::exception&) {
     return {};
   }
@@ -37,7 +38,8 @@ bool remember(const Remembered& remembered, const std::filesystem::path& file) {
                  {"page", remembered.page},
                  {"width", remembered.width},
                  {"height", remembered.height},
-                 {"maximised", remembered.maximised}}
+                 {"maximised", remembered.maximised},
+                 {"layout", layout_json(remembered.layout)}}
                 .dump(2)
          << '\n';
   return static_cast<bool>(stream.flush());

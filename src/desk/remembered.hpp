@@ -5,6 +5,8 @@
 #include <optional>
 #include <string>
 
+#include "desk/window_layout.hpp"
+
 namespace sparewell::desk {
 
 struct Remembered {
@@ -15,6 +17,7 @@ struct Remembered {
   int width = 0;  ///< of the window, in device-independent pixels; 0 when not known
   int height = 0;
   bool maximised = false;
+  WindowLayout layout;
 
   friend bool operator==(const Remembered&, const Remembered&) = default;
 };

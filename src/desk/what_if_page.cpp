@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -85,10 +86,19 @@ std::vector<Decision> decisions(const ClinicSettings& settings, Date today,
 }
 
 std::vector<Compared> compare(const Assessment& assessment, const WhatIfQuestions& questions) {
+  return compare(assessment, questions, {[](const JobProgress&) {}, {}});
+}
+
+std::vector<Compared> compare(const Assessment& assessment, const WhatIfQuestions& questions,
+                              const JobControl& control) {
   const auto lives = without_held(assessment.lives, assessment.held_needs);
   std::vector<Compared> made;
-  for (auto& decision :
-       decisions(assessment.clinic.settings, assessment.today, questions, assessment.budget)) {
+  auto asked =
+      decisions(assessment.clinic.settings, assessment.today, questions, assessment.budget);
+  for (auto& decision : asked) {
+    if (control.stop.stop_requested()) return {};
+    control.say({say("Comparing what could be decided"),
+                 static_cast<double>(made.size()) / static_cast<double>(asked.size())});
     auto outcome = supply::what_if(assessment.clinic, lives, assessment.today, decision.policy);
     made.push_back({std::move(decision), std::move(outcome)});
   }

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "desk/assessment.hpp"
+#include "desk/job.hpp"
 #include "desk/table.hpp"
 #include "supply/what_if.hpp"
 
@@ -36,6 +37,10 @@ struct Compared {
 /// Slow enough for a background job when the clinic is large.
 [[nodiscard]] std::vector<Compared> compare(const Assessment& assessment,
                                             const WhatIfQuestions& questions);
+/// The same, saying how far it is; empty when it was stopped.
+[[nodiscard]] std::vector<Compared> compare(const Assessment& assessment,
+                                            const WhatIfQuestions& questions,
+                                            const JobControl& control);
 
 /// One measure a row, one decision a column.
 [[nodiscard]] Table what_if_table(const std::vector<Compared>& compared);

@@ -5,6 +5,7 @@
 #include <wx/msgdlg.h>
 #include <wx/utils.h>
 
+#include "clinic/say.hpp"
 #include "desk/billing/answering.hpp"
 #include "desk/billing/billing_jobs.hpp"
 #include "desk/billing/books.hpp"
@@ -12,6 +13,7 @@
 #include "desk/billing/paper_noting.hpp"
 #include "desk/billing/payer_rules.hpp"
 #include "desk/billing/reports.hpp"
+#include "desk/stock_words.hpp"
 #include "desktop/dialogs/claim_file_dialog.hpp"
 #include "desktop/dialogs/lines_dialog.hpp"
 #include "desktop/dialogs/rules_dialog.hpp"
@@ -45,6 +47,8 @@ void MainFrame::answer_finding() {
   if (item == nullptr) return;
   StockDialog dialog{this, desk::answer_form(*day_, *item), file_};
   if (dialog.ShowModal() != wxID_OK) return;
+  note_done(desk::undo_answer(*desk::open_store(file_)->read(), item->finding.key), "");
+  say_done(fmt::format("{}", fmt::join(desk::booked_lines(dialog.booked()), "\n")));
   // Nothing but the answers has changed, so the books need not be compared again.
   books_ = desk::with_answers(file_, books_);
   billing_->show_books(books_);
@@ -136,8 +140,10 @@ void MainFrame::write_billing_reports() {
   const auto folder = from_wx(choose.GetPath());
   auto written = std::make_shared<std::vector<desk::WrittenReport>>();
   start_job({"Writing the reports", false,
-             [day = day_, folder, written](const desk::JobControl&) {
+             [day = day_, folder, written](const desk::JobControl& control) {
+               control.say({say("Comparing the books"), 0.0});
                const auto books = desk::compare_books(day->clinic(), day->today());
+               control.say({say("Writing the reports"), 0.6});
                *written = desk::write_billing_reports(day->clinic(), books, day->today(), folder);
              },
              [this, folder, written](const desk::JobEnd& end) {

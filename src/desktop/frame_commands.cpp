@@ -37,6 +37,10 @@ void MainFrame::run(desk::Command command) {
       return import();
     case Command::clinic_details:
       return edit_details();
+    case Command::undo:
+      return undo();
+    case Command::print_page:
+      return print_page();
     case Command::quit:
       Close();
       return;
@@ -187,6 +191,16 @@ void MainFrame::run(desk::Command command) {
       return;
     case Command::refresh:
       return read_again();
+    case Command::larger_text:
+      return change_text_size(1);
+    case Command::smaller_text:
+      return change_text_size(-1);
+    case Command::usual_text:
+      return change_text_size(0);
+    case Command::usual_columns:
+      return use_usual_columns();
+    case Command::help:
+      return show_help();
     case Command::keys:
       return show_keys(this);
     case Command::about:
@@ -222,7 +236,9 @@ void MainFrame::make_file() {
 
 void MainFrame::import() {
   ImportDialog dialog{this, remembered_.import_folder};
-  if (dialog.ShowModal() == wxID_OK) import_from(dialog.folder(), dialog.format());
+  const int answer = dialog.ShowModal();
+  if (answer == wxID_OK) import_from(dialog.folder(), dialog.format());
+  if (answer == ImportDialog::try_first) try_import(dialog.folder(), dialog.format());
 }
 
 void MainFrame::edit_details() {

@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 #include <wx/stdpaths.h>
 
+#include "clinic/say.hpp"
 #include "desk/order_jobs.hpp"
 #include "desktop/dialogs/order_dialogs.hpp"
 #include "desktop/dialogs/receive_dialog.hpp"
@@ -19,6 +20,7 @@ std::string MainFrame::change_order(const desk::OrderChange& change) {
 }
 
 void MainFrame::tell_order_news() {
+  if (!order_news_.empty()) undo_.did_for_good(say("an order was changed"));
   if (order_news_.empty()) return;
   note_->say(order_news_, {});
   order_news_.clear();

@@ -2,7 +2,9 @@
 #include <wx/msgdlg.h>
 #include <wx/utils.h>
 
+#include "clinic/say.hpp"
 #include "desk/describe_failure.hpp"
+#include "desk/import_trial.hpp"
 #include "desk/wording.hpp"
 #include "desktop/dialogs/import_report_dialog.hpp"
 #include "desktop/main_frame.hpp"
@@ -60,6 +62,7 @@ void MainFrame::open(const std::string& path) {
                file_ = file;
                remembered_.clinic_file = std::filesystem::absolute(file.path).string();
                day_ = *day;
+               undo_.forget();
                test_.reset();
                play_.reset();
                books_.reset();
@@ -71,14 +74,26 @@ void MainFrame::open(const std::string& path) {
 
 void MainFrame::work_out(std::shared_ptr<desk::ClinicRecords> records) {
   auto day = std::make_shared<desk::DayPtr>();
-  start_job({"Working out how long parts will last and what to order", false,
+  start_job({"Working out how long parts will last and what to order", true,
              [file = file_, records, day](const JobControl& control) {
                *day = desk::work_out(std::move(*records), file, control);
              },
              [this, day](const JobEnd& end) {
                if (say_failure(end)) return;
+               if (!*day) {
+                 return note_->say(say("Stopped: how long parts will last and what to order is not "
+                                       "worked out."),
+                                   {{"&Work it out", [this] { run(desk::Command::refresh); }}});
+               }
                renew(*day);
                bar_->idle(idle_words());
+               if (day_->clinic().items.empty() && day_->clinic().patients.empty()) {
+                 note_->say(
+                     say("The clinic file is empty. Choose the clinic's own folder of CSV files "
+                         "next: the dry run shows what would be read before anything is imported."),
+                     {{"&Import folder...", [this] { run(desk::Command::import_folder); }},
+                      {"Clinic &details...", [this] { run(desk::Command::clinic_details); }}});
+               }
                if (current_page() == billing_ && !worker_->busy()) compare_books();
              }});
 }
@@ -90,13 +105,7 @@ void MainFrame::create(const std::string& path) {
              [file](const JobControl&) { desk::make_clinic_file(file); },
              [this, path](const JobEnd& end) {
                if (say_failure(end)) return;
-               note_->put_away();
                open(path);
-               note_->say(
-                   "The clinic file is empty. Say who the clinic is and import its folder of "
-                   "CSV files.",
-                   {{"&Import folder...", [this] { run(desk::Command::import_folder); }},
-                    {"Clinic &details...", [this] { run(desk::Command::clinic_details); }}});
              }});
 }
 
@@ -106,7 +115,8 @@ void MainFrame::read_again(std::function<void()> then) {
       {"Reading the clinic file", false,
        [file = file_, day](const JobControl& control) { *day = desk::read_day(file, control); },
        [this, day, then = std::move(then)](const JobEnd& end) {
-         if (say_failure(end)) return;
+         // Stopped only because the window closes.
+         if (say_failure(end) || !*day) return;
          renew(*day);
          if (then) then();
        }});
@@ -153,12 +163,12 @@ void MainFrame::play_policy() {
 void MainFrame::compare_decisions() {
   go_to_plan(PlanPanel::Pane::what_if);
   auto compared = std::make_shared<std::vector<desk::Compared>>();
-  start_job({"Comparing what could be decided", false,
-             [day = day_, questions = plan_->questions(), compared](const JobControl&) {
-               *compared = desk::compare(day->assessment(), questions);
+  start_job({"Comparing what could be decided", true,
+             [day = day_, questions = plan_->questions(), compared](const JobControl& control) {
+               *compared = desk::compare(day->assessment(), questions, control);
              },
              [this, compared](const JobEnd& end) {
-               if (say_failure(end)) return;
+               if (say_failure(end) || compared->empty()) return;
                plan_->show_compared(*compared);
              }});
 }
@@ -177,8 +187,23 @@ void MainFrame::import_from(const std::string& folder, const exchange::FolderFor
              },
              [this, report](const JobEnd& end) {
                if (say_failure(end)) return;
+               undo_.did_for_good(say("a folder was imported"));
                read_again();
                ImportReportDialog{this, *report}.ShowModal();
+             }});
+}
+
+void MainFrame::try_import(const std::string& folder, const exchange::FolderFormat& format) {
+  remembered_.import_folder = folder;
+  auto trial = std::make_shared<desk::ImportTrial>();
+  start_job({say("Trying the import"), true,
+             [file = file_, folder, format, trial](const JobControl& control) {
+               *trial = desk::try_folder(file, folder, format, control);
+             },
+             [this, trial, folder, format](const JobEnd& end) {
+               if (say_failure(end) || end.stopped) return;
+               ImportReportDialog dialog{this, *trial};
+               if (dialog.ShowModal() == wxID_OK) import_from(folder, format);
              }});
 }
 
@@ -220,6 +245,7 @@ void MainFrame::mark(std::vector<std::string> numbers) {
              },
              [this, sent](const JobEnd& end) {
                if (say_failure(end)) return;
+               if (!sent->placed.empty()) undo_.did_for_good(say("orders were marked as sent"));
                auto text = fmt::format("{} as on order.",
                                        desk::count_words(std::ssize(sent->placed),
                                                          "order now counts", "orders now count"));

@@ -3,6 +3,7 @@
 #include <wx/msgdlg.h>
 #include <wx/stdpaths.h>
 
+#include "clinic/say.hpp"
 #include "desk/booking_form.hpp"
 #include "desk/issue_jobs.hpp"
 #include "desk/wording.hpp"
@@ -24,7 +25,8 @@ void MainFrame::issue_part() {
       [this](const desk::IssueRequest& request) { return desk::ask_whether(file_, day_, request); },
       [this](const desk::IssueRequest& request) { return desk::hand_over(file_, day_, request); }};
   if (dialog.ShowModal() != wxID_OK || dialog.units().empty()) return;
-  note_->say("The part is handed over and recorded.", {});
+  note_done(desk::undo_issue(dialog.units()), "");
+  say_done("The part is handed over and recorded.");
   write_sheet(dialog.units());
   read_again();
 }
@@ -85,22 +87,27 @@ void MainFrame::end_part() {
   if (unit == nullptr) return;
   const desk::UnitChoice choice{unit->patient.text, unit->side, unit->item.text, unit->lot,
                                 unit->serial};
+  std::optional<desk::UndoStep> step;
   EndPartDialog dialog{
       this, choice, fmt::format("{} {}, {}", unit->patient.text, word(unit->side), unit->item.text),
-      day_->today(), [this](const desk::UnitEnding& ending) -> std::string {
+      day_->today(), [&](const desk::UnitEnding& ending) -> std::string {
         const auto ended = desk::end_part(file_, ending);
+        if (ended) step = desk::undo_ending(ending, *ended);
         return ended ? "" : ended.error().sentence;
       }};
   if (dialog.ShowModal() != wxID_OK) return;
-  note_->say("The part is recorded as ended.", {});
+  note_done(std::move(step), say("a mistaken issue was taken back"));
+  say_done("The part is recorded as ended.");
   read_again();
 }
 
 void MainFrame::book_parts() {
   const auto patient = patients_->chosen_patient();
+  const auto before = visit_bookings();
   BookingDialog dialog{this, desk::booking_form(*day_, {patient}), patient, file_};
   if (dialog.ShowModal() != wxID_OK) return;
-  note_->say(dialog.said(), {});
+  note_done(desk::undo_bookings(before, visit_bookings()), "");
+  say_done(dialog.said());
   read_again();
 }
 

@@ -39,9 +39,11 @@ void MainFrame::take_back() {
 }
 
 void MainFrame::book(const desk::StockForm& form) {
+  const auto before = visit_bookings();
   StockDialog dialog{this, form, file_};
   if (dialog.ShowModal() != wxID_OK) return;
-  note_->say(fmt::format("{}", fmt::join(desk::booked_lines(dialog.booked()), "\n")), {});
+  note_done(form, dialog.booked(), before);
+  say_done(fmt::format("{}", fmt::join(desk::booked_lines(dialog.booked()), "\n")));
   read_again();
 }
 

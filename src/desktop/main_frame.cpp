@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include <fmt/format.h>
 #include <wx/app.h>
 #include <wx/display.h>
 #include <wx/notebook.h>
@@ -21,7 +22,9 @@
 #include "desktop/pages/shelf_panel.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
+#include "desktop/widgets/layout_memory.hpp"
 #include "desktop/widgets/note_bar.hpp"
+#include "desktop/widgets/text_size.hpp"
 #include "desktop/widgets/welcome.hpp"
 #include "desktop/widgets/work_bar.hpp"
 
@@ -31,6 +34,8 @@ MainFrame::MainFrame(Date today, std::filesystem::path memory)
     : wxFrame{nullptr, wxID_ANY, "Sparewell"},
       memory_{std::move(memory)},
       remembered_{desk::recall(memory_)} {
+  window_layout() = remembered_.layout;
+  apply_text_size(remembered_.layout.text_percent);
   file_.today = today;
   file_.who = from_wx(wxGetUserId());
   SetMenuBar(make_menu_bar());
@@ -40,7 +45,7 @@ MainFrame::MainFrame(Date today, std::filesystem::path memory)
   worker_ = std::make_unique<desk::BackgroundWorker>(
       [](std::function<void()> call) { wxTheApp->CallAfter(call); },
       [this](const desk::JobProgress& progress) {
-        bar_->working(progress.what, progress.done, can_stop_);
+        bar_->working(progress, can_stop_);
       });
   bind_events();
   place_as_remembered();
@@ -237,6 +242,8 @@ desk::CommandState MainFrame::state() const {
   const auto* item = day_ && current_page() == billing_ ? billing_->chosen() : nullptr;
   now.finding = item != nullptr;
   now.finding_with_patient = item != nullptr && !item->finding.patient.empty();
+  now.undoable = undo_.anything();
+  now.printable = day_ && current_page()->printable().has_value();
   now.paper = day_ && unit_for_paper() != nullptr;
   return now;
 }
@@ -244,6 +251,8 @@ desk::CommandState MainFrame::state() const {
 void MainFrame::update_commands() {
   if (!worker_) return;
   const auto now = state();
+  GetMenuBar()->SetLabel(command_id(desk::Command::undo),
+                         to_wx(fmt::format("&{}\tCtrl+Z", undo_.label())));
   for (const auto& spec : desk::command_table()) {
     GetMenuBar()->Enable(command_id(spec.command), spec.enabled(now));
   }
@@ -273,6 +282,7 @@ void MainFrame::keep_memory() {
     remembered_.width = ToDIP(GetSize()).x;
     remembered_.height = ToDIP(GetSize()).y;
   }
+  remembered_.layout = window_layout();
   desk::remember(remembered_, memory_);
 }
 
@@ -281,7 +291,7 @@ void MainFrame::on_close(wxCloseEvent& event) {
     // The window goes as soon as the work has ended, so that nothing is cut off half-way.
     closing_ = true;
     worker_->ask_to_stop();
-    bar_->working("Finishing before the window closes", std::nullopt, false);
+    bar_->working({"Finishing before the window closes", std::nullopt}, false);
     event.Veto();
     return;
   }

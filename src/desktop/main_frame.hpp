@@ -19,6 +19,7 @@
 #include "desk/remembered.hpp"
 #include "desk/stock_form.hpp"
 #include "desk/suppliers_page.hpp"
+#include "desk/undo.hpp"
 #include "desktop/pages/plan_panel.hpp"
 #include "desktop/pages/wear_panel.hpp"
 
@@ -74,6 +75,8 @@ class MainFrame : public wxFrame {
   void choose_file();
   void make_file();
   void import();
+  /// Shows what an import would do; from there it can be done.
+  void try_import(const std::string& folder, const exchange::FolderFormat& format);
   void edit_details();
   void write_workbooks();
   void mark_as_sent();
@@ -154,6 +157,22 @@ class MainFrame : public wxFrame {
   void write_billing_reports();
   void show_month_changes();
 
+  // frame_comfort.cpp: how the window looks and what it remembers of that
+  void use_usual_columns();
+  /// `steps` larger or smaller; 0 for the usual size.
+  void change_text_size(int steps);
+  void print_page();
+  void show_help();
+  // frame_undo.cpp
+  void undo();
+  /// Notes that a form was booked; `before` is what was booked for visits until then.
+  void note_done(const desk::StockForm& form, const desk::Booked& booked,
+                 const std::vector<Reservation>& before);
+  void note_done(std::optional<desk::UndoStep> step, const std::string& what);
+  [[nodiscard]] std::vector<Reservation> visit_bookings() const;
+  /// Says what was done, with a way back where there is one.
+  void say_done(const std::string& text);
+
   // frame_jobs.cpp: the work
   void start_job(desk::Job job);
   void open(const std::string& path);
@@ -199,6 +218,7 @@ class MainFrame : public wxFrame {
   PlanPanel* plan_ = nullptr;
   DeliveriesPanel* deliveries_ = nullptr;
   BillingPanel* billing_ = nullptr;
+  desk::UndoList undo_;
   desk::WorklistPtr books_;  ///< of the open file and day; nullptr while not compared
   std::string order_news_;  ///< what was done with an order, to be told
   WorkBar* bar_ = nullptr;

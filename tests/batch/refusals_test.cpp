@@ -85,3 +85,17 @@ TEST_CASE("With no history at all a unit still has sensible dates") {
   CHECK(unit["p95"] < "2032-01-01");
   CHECK(unit["wear_age_days"] == doctest::Approx(5));
 }
+
+TEST_CASE("A dry run of an import tells the same and writes nothing") {
+  const ScratchFolder folder;
+  const std::string db = (folder / "clinic.db").string();
+  write_file(folder / "files/patients.csv", "patient_ref,birth_date\nP-1,1980-02-03\nP-2,never\n");
+  const auto trial = run_batch(
+      {"--db", db, "--json", "import", (folder / "files").string(), "--dry-run"});
+  CHECK(trial.status == 1);
+  CHECK(trial.out.find("\"dry_run\": true") != std::string::npos);
+  CHECK(trial.out.find("birth_date") != std::string::npos);
+  CHECK(trial.out.find("catalogue.csv") != std::string::npos);
+  CHECK_FALSE(std::filesystem::exists(db));
+  CHECK_FALSE(std::filesystem::exists(folder / "files/rejects"));
+}

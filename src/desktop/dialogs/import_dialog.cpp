@@ -7,6 +7,7 @@
 #include <wx/msgdlg.h>
 #include <wx/textctrl.h>
 
+#include "clinic/say.hpp"
 #include "desktop/text.hpp"
 
 namespace sparewell::desktop {
@@ -30,6 +31,9 @@ ImportDialog::ImportDialog(wxWindow* parent, const std::string& folder)
                         "What stands before the decimals of a number");
   dates_ = add_text("Da&te pattern", "YYYY-MM-DD",
                     "How dates are written, for example YYYY-MM-DD, DD.MM.YYYY or M/D/YYYY");
+  add_action(said("D&ry run"), [this] {
+    if (read_format()) EndModal(try_first);
+  })->SetToolTip(to_wx(say("Shows what would be read, what refused and why; imports nothing")));
   finish("&Import");
   Bind(wxEVT_BUTTON, &ImportDialog::on_ok, this, wxID_OK);
 }
@@ -39,22 +43,26 @@ std::string ImportDialog::folder() const {
 }
 
 void ImportDialog::on_ok(wxCommandEvent& event) {
+  if (read_format()) event.Skip();
+}
+
+bool ImportDialog::read_format() {
   const auto pattern = DatePattern::from_text(from_wx(dates_->GetValue()));
   if (!pattern) {
     wxMessageBox(to_wx(pattern.error().sentence), "Date pattern", wxOK | wxICON_WARNING, this);
     dates_->SetFocus();
-    return;
+    return false;
   }
   if (folder_->GetPath().empty()) {
     wxMessageBox("Choose the folder that holds the CSV files.", "Folder", wxOK | wxICON_WARNING,
                  this);
     folder_->SetFocus();
-    return;
+    return false;
   }
   format_.separator = separators.at(static_cast<std::size_t>(separator_->GetSelection()));
   format_.decimal_sign = decimal_signs.at(static_cast<std::size_t>(decimal_->GetSelection()));
   format_.dates = *pattern;
-  event.Skip();
+  return true;
 }
 
 }  // namespace sparewell::desktop

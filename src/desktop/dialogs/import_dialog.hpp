@@ -10,6 +10,9 @@ namespace sparewell::desktop {
 
 class ImportDialog : public Form {
  public:
+  /// What ShowModal gives when the import is to be tried before.
+  static constexpr int try_first = wxID_PREVIEW;
+
   ImportDialog(wxWindow* parent, const std::string& folder);
 
   [[nodiscard]] std::string folder() const;
@@ -18,6 +21,8 @@ class ImportDialog : public Form {
  private:
   /// Keeps the dialog open, and says why, when what was entered cannot be used.
   void on_ok(wxCommandEvent& event);
+  /// False, with the reason said, where something is missing.
+  bool read_format();
 
   wxDirPickerCtrl* folder_ = nullptr;
   wxChoice* separator_ = nullptr;

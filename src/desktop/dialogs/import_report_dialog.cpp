@@ -3,6 +3,7 @@
 #include <wx/button.h>
 #include <wx/utils.h>
 
+#include "clinic/say.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/headings.hpp"
 #include "desktop/widgets/table_view.hpp"
@@ -13,6 +14,19 @@ ImportReportDialog::ImportReportDialog(wxWindow* parent, const desk::ImportRepor
     : Form{parent, "What was imported", desk::import_summary(report)},
       files_{desk::import_files(report)},
       refusals_{desk::import_refusals(report)} {
+  add_lists(report);
+  finish("&Close", false);
+}
+
+ImportReportDialog::ImportReportDialog(wxWindow* parent, const desk::ImportTrial& trial)
+    : Form{parent, say("Dry run: what would be imported"), desk::trial_summary(trial)},
+      files_{desk::import_files(trial.report)},
+      refusals_{desk::import_refusals(trial.report)} {
+  add_lists(trial.report);
+  finish(said("&Import it now"));
+}
+
+void ImportReportDialog::add_lists(const desk::ImportReport& report) {
   auto* files = new TableView{this, files_, "Files"};
   files->set_least_rows(6);
   files->SetMinSize({FromDIP(760), -1});
@@ -32,7 +46,6 @@ ImportReportDialog::ImportReportDialog(wxWindow* parent, const desk::ImportRepor
     });
     add_wide(open, 0);
   }
-  finish("&Close", false);
 }
 
 }  // namespace sparewell::desktop

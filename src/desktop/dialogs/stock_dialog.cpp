@@ -2,11 +2,14 @@
 
 #include <algorithm>
 
+#include <fmt/format.h>
+#include <wx/button.h>
 #include <wx/choice.h>
 #include <wx/combobox.h>
 #include <wx/stattext.h>
 #include <wx/textctrl.h>
 
+#include "clinic/say.hpp"
 #include "desk/describe_failure.hpp"
 #include "desktop/text.hpp"
 
@@ -31,6 +34,10 @@ StockDialog::StockDialog(wxWindow* parent, desk::StockForm form, desk::ClinicFil
       fields_.push_back(add_text(field.label, field.value, field.help));
     }
   }
+  // The sentence above the fields says whom and what it is about.
+  draft_ = std::make_unique<DraftKeeper>(*this, fields_, file_.path,
+                                         fmt::format("{}: {}", form_.title, form_.intro));
+  if (!draft_->words().empty()) offer_draft();
   refusal_ = new wxStaticText{this, wxID_ANY, ""};
   refusal_->SetFont(refusal_->GetFont().Bold());
   add_wide(refusal_, 0);
@@ -43,20 +50,26 @@ StockDialog::StockDialog(wxWindow* parent, desk::StockForm form, desk::ClinicFil
 
 std::vector<std::string> StockDialog::answers() const {
   std::vector<std::string> given;
-  for (auto* field : fields_) {
-    // A combo box is a choice too in this toolkit.
-    if (const auto* combo = dynamic_cast<wxComboBox*>(field)) {
-      given.push_back(from_wx(combo->GetValue()));
-    } else if (const auto* choice = dynamic_cast<wxChoice*>(field)) {
-      given.push_back(from_wx(choice->GetStringSelection()));
-    } else {
-      given.push_back(from_wx(dynamic_cast<wxTextCtrl*>(field)->GetValue()));
-    }
+  for (const auto* field : fields_) {
+    given.push_back(value_of(*field));
     auto& text = given.back();
     while (!text.empty() && text.back() == ' ') text.pop_back();
     text.erase(0, std::min(text.find_first_not_of(' '), text.size()));
   }
   return given;
+}
+
+void StockDialog::offer_draft() {
+  auto* words = new wxStaticText{this, wxID_ANY, to_wx(draft_->words())};
+  words->SetFont(words->GetFont().Bold());
+  add_wide(words, 0);
+  auto* discard = add_action(said("D&iscard it"), [this, words] {
+    draft_->discard();
+    words->Hide();
+    fields_.front()->SetFocus();
+    Layout();
+  });
+  discard->SetToolTip(to_wx(sparewell::say("Empties the form of what was left unfinished")));
 }
 
 void StockDialog::say(const std::string& sentence) {
@@ -72,6 +85,7 @@ void StockDialog::on_ok(wxCommandEvent& event) {
     auto booked = desk::book_form(file_, form_, answers());
     if (!booked) return say(booked.error().sentence);
     booked_ = std::move(*booked);
+    draft_->booked();
     event.Skip();
   } catch (...) {
     say(desk::describe_failure(std::current_exception()));

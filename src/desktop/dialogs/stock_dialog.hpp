@@ -1,9 +1,11 @@
 /// Asks what a piece of stock work needs to know, and books it.
 #pragma once
 
+#include <memory>
 #include <vector>
 
 #include "desk/stock_form.hpp"
+#include "desktop/dialogs/draft_keeper.hpp"
 #include "desktop/dialogs/form.hpp"
 
 namespace sparewell::desktop {
@@ -18,12 +20,14 @@ class StockDialog : public Form {
  private:
   void on_ok(wxCommandEvent& event);
   void say(const std::string& sentence);
+  void offer_draft();
   [[nodiscard]] std::vector<std::string> answers() const;
 
   desk::StockForm form_;
   desk::ClinicFile file_;
   desk::Booked booked_;
   std::vector<wxWindow*> fields_;
+  std::unique_ptr<DraftKeeper> draft_;
   wxStaticText* refusal_ = nullptr;
 };
 

@@ -32,6 +32,7 @@ class BillingPanel : public Page {
   void show_books(const desk::WorklistPtr& items);
   void find() override;
   [[nodiscard]] std::string tab() const override { return "Billing"; }
+  [[nodiscard]] std::optional<desk::Printable> printable() const override;
 
   /// nullptr when none is chosen.
   [[nodiscard]] const billing::WorkItem* chosen() const;

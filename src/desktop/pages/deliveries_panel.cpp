@@ -14,6 +14,7 @@
 #include "desktop/widgets/command_button.hpp"
 #include "desktop/widgets/accessible.hpp"
 #include "desktop/widgets/find_box.hpp"
+#include "desktop/widgets/layout_memory.hpp"
 #include "desktop/widgets/split.hpp"
 #include "desktop/widgets/table_view.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
@@ -34,7 +35,7 @@ DeliveriesPanel::DeliveriesPanel(wxWindow* parent, std::function<void(desk::Comm
   auto* orders = make_orders(split);
   auto* detail = make_detail(split);
   split->SplitVertically(orders, detail);
-  share_room(*split, 0.46);
+  share_room(*split, 0.46, "Deliveries");
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(top, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));
   sizer->Add(split, wxSizerFlags{1}.Expand());
@@ -53,6 +54,7 @@ wxSizer* DeliveriesPanel::make_top() {
     page_.table().require(event.IsChecked() ? desk::DeliveriesPage::is_open : 0);
     list_changed();
   });
+  remember_filter(*only_open_, "Only open orders");
   count_ = new wxStaticText{this, wxID_ANY, "", wxDefaultPosition, wxDefaultSize, wxALIGN_RIGHT};
   auto* top = new wxBoxSizer{wxHORIZONTAL};
   top->Add(find_, wxSizerFlags{}.CentreVertical().Border(wxRIGHT, FromDIP(12)));
@@ -146,6 +148,7 @@ void DeliveriesPanel::list_changed() {
 }
 
 void DeliveriesPanel::show(const desk::DayPtr& day) {
+  day_ = day;
   page_.show(day);
   list_changed();
 }

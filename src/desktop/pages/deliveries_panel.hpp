@@ -33,6 +33,7 @@ class DeliveriesPanel : public Page {
   void show(const desk::DayPtr& day) override;
   void find() override;
   [[nodiscard]] std::string tab() const override { return "Deliveries"; }
+  [[nodiscard]] std::optional<desk::Printable> printable() const override;
 
   /// Shows this order, whatever was asked for before.
   void choose(const desk::OrderName& order);
@@ -60,6 +61,7 @@ class DeliveriesPanel : public Page {
 
   std::function<void(desk::Command)> run_;
   std::function<void()> changed_;
+  desk::DayPtr day_;
   desk::DeliveriesPage page_;
   ReadRevisions read_revisions_;
   desk::Table lines_;

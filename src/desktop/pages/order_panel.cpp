@@ -24,7 +24,7 @@ OrderPanel::OrderPanel(wxWindow* parent, std::function<void(desk::Command)> run)
   above_ = make_lines(split_);
   below_ = make_below(split_);
   split_->SplitHorizontally(above_, below_);
-  share_room(*split_, 0.5);
+  share_room(*split_, 0.5, "Orders");
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(top, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));
   sizer->Add(split_, wxSizerFlags{1}.Expand());
@@ -107,6 +107,7 @@ wxWindow* OrderPanel::make_reason(wxWindow* parent) {
 }
 
 void OrderPanel::show(const desk::DayPtr& day) {
+  day_ = day;
   page_.show(day);
   totals_ = page_.totals();
   headline_->SetLabelText(to_wx(page_.headline()));

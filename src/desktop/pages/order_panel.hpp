@@ -26,6 +26,7 @@ class OrderPanel : public Page {
   void show(const desk::DayPtr& day) override;
   void find() override;
   [[nodiscard]] std::string tab() const override;
+  [[nodiscard]] std::optional<desk::Printable> printable() const override;
   void allow_writing(bool allowed);
   [[nodiscard]] bool anything() const { return page_.anything(); }
 
@@ -37,6 +38,7 @@ class OrderPanel : public Page {
   void show_below(bool any);
   void show_line(const std::string& id);
 
+  desk::DayPtr day_;
   desk::OrderPage page_;
   desk::Table totals_;
   desk::Table needs_;

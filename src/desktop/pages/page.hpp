@@ -1,12 +1,14 @@
 /// One page of the window.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include <wx/panel.h>
 
 #include "desk/day.hpp"
+#include "desk/printing/printable.hpp"
 
 class wxStaticText;
 
@@ -23,6 +25,8 @@ class Page : public wxPanel {
   virtual void find() = 0;
   /// What stands on the page's tab.
   [[nodiscard]] virtual std::string tab() const = 0;
+  /// What is put on paper of it; empty where it has no list, or nothing is shown yet.
+  [[nodiscard]] virtual std::optional<desk::Printable> printable() const { return std::nullopt; }
 
  protected:
   /// Whether the page has something to show while there are the records alone.

@@ -11,6 +11,7 @@
 #include "desktop/widgets/accessible.hpp"
 #include "desktop/widgets/find_box.hpp"
 #include "desktop/widgets/headings.hpp"
+#include "desktop/widgets/layout_memory.hpp"
 #include "desktop/widgets/scroll_to_focus.hpp"
 #include "desktop/widgets/split.hpp"
 #include "desktop/widgets/table_view.hpp"
@@ -37,7 +38,7 @@ PatientPanel::PatientPanel(wxWindow* parent, std::function<void(desk::Command)> 
   auto* list = make_list(split);
   auto* card = make_card(split);
   split->SplitVertically(list, card);
-  share_room(*split, 0.37);
+  share_room(*split, 0.37, "Patients");
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(split, wxSizerFlags{1}.Expand());
   SetSizer(sizer);
@@ -56,6 +57,7 @@ wxWindow* PatientPanel::make_list(wxWindow* parent) {
     list_.table().require(event.IsChecked() ? desk::PatientList::has_parts : 0);
     list_changed();
   });
+  remember_filter(*only_with_parts_, "Only patients with parts");
   count_ = new wxStaticText{panel, wxID_ANY, "", wxDefaultPosition, wxDefaultSize, wxALIGN_RIGHT};
   list_view_ = new TableView{panel, list_.table(), "Patients"};
   list_view_->set_empty_words(list_.empty_words());

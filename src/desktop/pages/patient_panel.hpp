@@ -34,6 +34,7 @@ class PatientPanel : public Page {
   void show(const desk::DayPtr& day) override;
   void find() override;
   [[nodiscard]] std::string tab() const override { return "Patients"; }
+  [[nodiscard]] std::optional<desk::Printable> printable() const override;
   /// Shows this patient and part, in use or not, whatever was searched before. `unit` is a position
   /// in Clinic::units.
   void choose(const PatientRef& patient, std::size_t unit);

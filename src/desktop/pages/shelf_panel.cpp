@@ -12,6 +12,7 @@
 #include "desktop/widgets/command_button.hpp"
 #include "desktop/widgets/find_box.hpp"
 #include "desktop/widgets/headings.hpp"
+#include "desktop/widgets/layout_memory.hpp"
 #include "desktop/widgets/split.hpp"
 #include "desktop/widgets/table_view.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
@@ -32,7 +33,7 @@ ShelfPanel::ShelfPanel(wxWindow* parent, std::function<void(desk::Command)> run,
   auto* items = make_items(split_);
   auto* detail = make_detail(split_);
   split_->SplitHorizontally(items, detail);
-  share_room(*split_, 0.5);
+  share_room(*split_, 0.5, "Shelf");
   moves_ = new MovesPane{this, run_, choice_changed_};
   moves_->Hide();
   auto* sizer = new wxBoxSizer{wxVERTICAL};
@@ -55,6 +56,7 @@ wxSizer* ShelfPanel::make_top() {
     page_.table().require(event.IsChecked() ? desk::ShelfPage::is_low : 0);
     list_changed();
   });
+  remember_filter(*only_low_, "Only items that are low");
   moves_shown_ = new wxCheckBox{this, wxID_ANY, "Moves &between branches"};
   const auto& spec = desk::command_spec(desk::Command::branch_moves);
   moves_shown_->SetToolTip(to_wx(fmt::format("{} ({})", spec.help, spec.key)));

@@ -33,6 +33,7 @@ class ShelfPanel : public Page {
   void show(const desk::DayPtr& day) override;
   void find() override;
   [[nodiscard]] std::string tab() const override { return "Shelf"; }
+  [[nodiscard]] std::optional<desk::Printable> printable() const override;
 
   /// "" when none is.
   [[nodiscard]] const std::string& chosen_item() const;

@@ -8,11 +8,11 @@ namespace sparewell::desktop {
 
 FindBox::FindBox(wxWindow* parent, const std::string& hint, const std::string& name,
                  std::function<void(const std::string&)> typed)
-    : wxSearchCtrl{parent, wxID_ANY}, typed_{std::move(typed)} {
+    : wxSearchCtrl{parent, wxID_ANY}, hint_{hint}, typed_{std::move(typed)} {
   SetDescriptiveText(to_wx(hint));
   ShowCancelButton(true);
   SetToolTip(to_wx(hint));
-  SetMinSize({GetTextExtent(to_wx(hint)).x + FromDIP(70), -1});
+  measure_again();
   set_accessible_name(*this, name, hint);
   Bind(wxEVT_TEXT, [this](wxCommandEvent&) { typed_(from_wx(GetValue())); });
   Bind(wxEVT_SEARCH_CANCEL, [this](wxCommandEvent&) { Clear(); });
@@ -21,6 +21,10 @@ FindBox::FindBox(wxWindow* parent, const std::string& hint, const std::string& n
 
 void FindBox::goes_down_to(TableView& list) {
   list_ = &list;
+}
+
+void FindBox::measure_again() {
+  SetMinSize({GetTextExtent(to_wx(hint_)).x + FromDIP(70), -1});
 }
 
 void FindBox::take_focus() {

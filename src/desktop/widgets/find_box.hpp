@@ -17,10 +17,13 @@ class FindBox : public wxSearchCtrl {
           std::function<void(const std::string&)> typed);
   void goes_down_to(TableView& list);
   void take_focus();
+  /// Makes room for the hint, whose size may have changed.
+  void measure_again();
 
  private:
   void on_key(wxKeyEvent& event);
 
+  std::string hint_;
   std::function<void(const std::string&)> typed_;
   TableView* list_ = nullptr;
 };

@@ -2,6 +2,8 @@
 
 #include <memory>
 
+#include "desktop/widgets/layout_memory.hpp"
+
 namespace sparewell::desktop {
 
 wxSplitterWindow* make_split(wxWindow* parent) {
@@ -11,12 +13,14 @@ wxSplitterWindow* make_split(wxWindow* parent) {
   return split;
 }
 
-void share_room(wxSplitterWindow& split, double share) {
+void share_room(wxSplitterWindow& split, double share, const std::string& name) {
   const auto room = [&split] {
     const auto size = split.GetClientSize();
     return split.GetSplitMode() == wxSPLIT_VERTICAL ? size.x : size.y;
   };
-  auto kept = std::make_shared<double>(share);
+  const auto& borders = window_layout().borders;
+  const auto remembered = borders.find(name);
+  auto kept = std::make_shared<double>(remembered == borders.end() ? share : remembered->second);
   split.Bind(wxEVT_SIZE, [&split, kept, room](wxSizeEvent& event) {
     event.Skip();
     if (split.IsSplit() && room() > 2 * split.GetMinimumPaneSize()) {
@@ -24,9 +28,11 @@ void share_room(wxSplitterWindow& split, double share) {
     }
   });
   // Only a hand on the border changes the share; sizes change it by rounding otherwise.
-  split.Bind(wxEVT_SPLITTER_SASH_POS_CHANGED, [kept, room](wxSplitterEvent& event) {
+  split.Bind(wxEVT_SPLITTER_SASH_POS_CHANGED, [kept, room, name](wxSplitterEvent& event) {
     event.Skip();
-    if (room() > 0) *kept = static_cast<double>(event.GetSashPosition()) / room();
+    if (room() <= 0) return;
+    *kept = static_cast<double>(event.GetSashPosition()) / room();
+    window_layout().borders[name] = *kept;
   });
 }
 

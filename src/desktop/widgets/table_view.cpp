@@ -1,11 +1,13 @@
 #include "desktop/widgets/table_view.hpp"
 
 #include <gtk/gtk.h>
+#include <wx/dialog.h>
 #include <wx/sizer.h>
 #include <wx/stattext.h>
 
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
+#include "desktop/widgets/layout_memory.hpp"
 
 namespace sparewell::desktop {
 
@@ -62,7 +64,11 @@ void scroll_to_row(GtkTreeView* tree, int row) {
 }  // namespace
 
 TableView::TableView(wxWindow* parent, desk::Table& table, const std::string& name, Pick pick)
-    : wxPanel{parent}, table_{table}, pick_{pick}, model_{new TableModel{table}} {
+    : wxPanel{parent},
+      table_{table},
+      name_{name},
+      pick_{pick},
+      model_{new TableModel{table}} {
   list_ = new wxDataViewCtrl{this, wxID_ANY, wxDefaultPosition, wxDefaultSize,
                              wxDV_SINGLE | wxDV_ROW_LINES};
   add_columns();
@@ -70,6 +76,7 @@ TableView::TableView(wxWindow* parent, desk::Table& table, const std::string& na
   // Typing would start a search that reads every row; the page's find box is for that.
   gtk_tree_view_set_enable_search(GTK_TREE_VIEW(list_->GtkGetTreeView()), FALSE);
   set_accessible_name(*list_, name);
+  order_as_remembered();
   empty_ = new wxStaticText{
       this, wxID_ANY, "", wxDefaultPosition, wxDefaultSize, wxALIGN_CENTRE_HORIZONTAL};
   auto* sizer = new wxBoxSizer{wxVERTICAL};
@@ -95,6 +102,7 @@ TableView::TableView(wxWindow* parent, desk::Table& table, const std::string& na
     ProcessWindowEvent(focused);
   });
   keep_selection_in_sight();
+  watch_widths();
 }
 
 void TableView::keep_selection_in_sight() {
@@ -109,7 +117,7 @@ void TableView::keep_selection_in_sight() {
   g_signal_connect_after(list_->GtkGetTreeView(), "size-allocate", G_CALLBACK(resized), this);
 }
 
-void TableView::add_columns() {
+void TableView::measure_columns() {
   const int character = GetTextExtent("abcdefghijklmnopqrstuvwxyz0123456789").x / 36;
   const wxFont bold = GetFont().Bold();
   const auto title_width = [&](const wxString& title) {
@@ -117,17 +125,24 @@ void TableView::add_columns() {
     GetTextExtent(title, &width, nullptr, nullptr, nullptr, &bold);
     return width;
   };
+  rooms_.clear();
+  for (const auto& column : table_.columns()) {
+    // Titles carry an arrow when the list is ordered by them.
+    const int least = title_width(to_wx(column.title)) + FromDIP(34);
+    const int width = std::max(least, column.width * character + FromDIP(14));
+    rooms_.push_back({width, std::max(least, desk::least_width(width)), column.stretch});
+  }
+}
+
+void TableView::add_columns() {
+  measure_columns();
   unsigned number = 0;
   for (const auto& column : table_.columns()) {
     const auto align = column.align == desk::Align::right ? wxALIGN_RIGHT : wxALIGN_LEFT;
     auto* renderer = new wxDataViewTextRenderer{"string", wxDATAVIEW_CELL_INERT, align};
     renderer->EnableEllipsize(wxELLIPSIZE_END);
-    const auto title = to_wx(column.title);
-    // Titles carry an arrow when the list is ordered by them.
-    const int least = title_width(title) + FromDIP(34);
-    const int width = std::max(least, column.width * character + FromDIP(14));
-    rooms_.push_back({width, std::max(least, desk::least_width(width)), column.stretch});
-    list_->AppendColumn(new wxDataViewColumn{title, renderer, number, width, align,
+    list_->AppendColumn(new wxDataViewColumn{to_wx(column.title), renderer, number,
+                                             rooms_[number].wanted, align,
                                              wxDATAVIEW_COL_RESIZABLE | wxDATAVIEW_COL_SORTABLE});
     if (!column.help.empty()) set_title_help(*list_, number, column.help);
     ++number;
@@ -135,15 +150,72 @@ void TableView::add_columns() {
 }
 
 void TableView::share_width() {
-  // The scroll bar floats over the rows; only a new width of the window undoes widths set by hand.
+  // The scroll bar floats over the rows.
   const int available = GetClientSize().x - FromDIP(4);
   if (available == shared_width_ || available <= 0) return;
   shared_width_ = available;
-  const auto widths = desk::column_widths(rooms_, available);
+  const auto rooms = desk::rooms_by_hand(rooms_, table_.columns(), window_layout().tables[name_]);
+  const auto widths = desk::column_widths(rooms, available);
+  sharing_ = true;
   for (unsigned i = 0; i < widths.size(); ++i) list_->GetColumn(i)->SetWidth(widths[i]);
+  sharing_ = false;
+}
+
+void TableView::watch_widths() {
+  // The toolkit has no event for a column that is made wider by hand; this is told of the
+  // program's own changes as well.
+  const auto changed = +[](GObject* header, GParamSpec*, gpointer view) {
+    auto& self = *static_cast<TableView*>(view);
+    if (self.sharing_) return;
+    const auto& columns = self.table_.columns();
+    for (std::size_t i = 0; i < columns.size(); ++i) {
+      auto* column = self.list_->GetColumn(static_cast<unsigned>(i));
+      if (column->GetGtkHandle() != reinterpret_cast<GtkWidget*>(header)) continue;
+      const int width = gtk_tree_view_column_get_fixed_width(GTK_TREE_VIEW_COLUMN(header));
+      desk::note_width(window_layout().tables[self.name_], columns[i], self.rooms_[i], width);
+    }
+  };
+  for (unsigned i = 0; i < list_->GetColumnCount(); ++i) {
+    g_signal_connect(list_->GetColumn(i)->GetGtkHandle(), "notify::fixed-width",
+                     G_CALLBACK(changed), this);
+  }
+}
+
+void TableView::order_as_remembered() {
+  const auto& layout = window_layout().tables[name_];
+  const auto column = desk::sorted_column(table_.columns(), layout);
+  if (!column) return;
+  table_.sort_by(*column, layout.ascending);
+  list_->GetColumn(static_cast<unsigned>(*column))->SetSortOrder(layout.ascending);
+}
+
+void TableView::remember_order() {
+  // A dialog's list begins in the order that its title promises.
+  if (dynamic_cast<wxDialog*>(wxGetTopLevelParent(this))) return;
+  auto& layout = window_layout().tables[name_];
+  const auto* column = list_->GetSortingColumn();
+  layout.sorted_by = column ? table_.columns()[column->GetModelColumn()].title : std::string{};
+  layout.ascending = !column || column->IsSortOrderAscending();
+}
+
+void TableView::use_usual_columns() {
+  if (auto* column = list_->GetSortingColumn()) column->UnsetAsSortKey();
+  table_.sort_naturally();
+  shared_width_ = 0;
+  share_width();
+  table_changed();
+}
+
+void TableView::measure_again() {
+  measure_columns();
+  set_least_rows(least_rows_);
+  shared_width_ = 0;
+  share_width();
+  place_empty_words();
 }
 
 void TableView::set_least_rows(int rows) {
+  least_rows_ = rows;
   list_->SetMinSize({FromDIP(200), (rows + 1) * (GetCharHeight() + FromDIP(9))});
 }
 
@@ -207,6 +279,7 @@ void TableView::on_sorted() {
   } else {
     table_.sort_naturally();
   }
+  remember_order();
   table_changed();
 }
 

@@ -1,4 +1,5 @@
-/// Shows a desk::Table: fixed column widths, one selected row that is known by its id.
+/// Shows a desk::Table: fixed column widths, one selected row that is known by its id. Widths and
+/// order that are set by hand are remembered by the view's name.
 #pragma once
 
 #include <functional>
@@ -26,7 +27,8 @@ enum class Pick {
 
 class TableView : public wxPanel {
  public:
-  /// `table` must outlive the view. `name` is for screen readers.
+  /// `table` must outlive the view. `name` is for screen readers, and what the list's arrangement is
+  /// remembered by.
   TableView(wxWindow* parent, desk::Table& table, const std::string& name, Pick pick = Pick::first);
 
   /// Call after the table has been filled, filtered or ordered. The selected row stays selected
@@ -45,9 +47,18 @@ class TableView : public wxPanel {
   void when_chosen(std::function<void(const std::string&)> call) { chosen_call_ = std::move(call); }
   void focus_rows();
   void set_least_rows(int rows);
+  /// Widths and order as if nobody had set any.
+  void use_usual_columns();
+  /// Measures texts again, because their size has changed.
+  void measure_again();
+  [[nodiscard]] const desk::Table& table() const { return table_; }
 
  private:
   void add_columns();
+  void measure_columns();
+  void watch_widths();
+  void order_as_remembered();
+  void remember_order();
   void share_width();
   void show_selection();
   void keep_selection_in_sight();
@@ -57,6 +68,7 @@ class TableView : public wxPanel {
   void place_empty_words();
 
   desk::Table& table_;
+  std::string name_;
   Pick pick_;
   wxObjectDataPtr<TableModel> model_;
   wxDataViewCtrl* list_ = nullptr;
@@ -64,6 +76,8 @@ class TableView : public wxPanel {
   std::string empty_words_;
   std::vector<desk::ColumnRoom> rooms_;
   int shared_width_ = 0;
+  int least_rows_ = 3;
+  bool sharing_ = false;  ///< widths are being set by the program
   int rows_height_ = 0;
   std::string selected_;
   bool filling_ = false;

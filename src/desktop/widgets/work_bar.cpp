@@ -38,12 +38,12 @@ WorkBar::WorkBar(wxWindow* parent, std::function<void()> stop)
   pulse_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { gauge_->Pulse(); });
 }
 
-void WorkBar::working(const std::string& what, std::optional<double> done, bool can_stop) {
-  SetStatusText(to_wx(what + "\u2026"), 0);
+void WorkBar::working(const desk::JobProgress& progress, bool can_stop) {
+  SetStatusText(to_wx(desk::progress_words(progress)), 0);
   gauge_->Show();
-  if (done) {
+  if (progress.done) {
     pulse_.Stop();
-    gauge_->SetValue(static_cast<int>(*done * gauge_steps));
+    gauge_->SetValue(static_cast<int>(*progress.done * gauge_steps));
   } else if (!pulse_.IsRunning()) {
     pulse_.Start(150);
   }

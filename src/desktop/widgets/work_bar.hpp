@@ -8,6 +8,8 @@
 #include <wx/statusbr.h>
 #include <wx/timer.h>
 
+#include "desk/job.hpp"
+
 class wxButton;
 class wxGauge;
 
@@ -17,8 +19,7 @@ class WorkBar : public wxStatusBar {
  public:
   WorkBar(wxWindow* parent, std::function<void()> stop);
 
-  /// `done` from 0 to 1; empty when it is not known.
-  void working(const std::string& what, std::optional<double> done, bool can_stop);
+  void working(const desk::JobProgress& progress, bool can_stop);
   void idle(const std::string& text);
 
  private:

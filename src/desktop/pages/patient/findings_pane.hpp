@@ -25,6 +25,7 @@ class FindingsPane : public wxPanel {
   void show(const desk::Day& day, std::vector<desk::PatientFinding> findings);
   /// nullptr when none is chosen.
   [[nodiscard]] const desk::PatientFinding* chosen() const;
+  [[nodiscard]] const desk::Table& table() const { return table_; }
   void allow_work(const desk::CommandState& state);
   void focus_rows();
 

@@ -8,6 +8,7 @@
 #include "desk/picture/life_picture.hpp"
 #include "desktop/chart/chart_view.hpp"
 #include "desktop/widgets/command_button.hpp"
+#include "desktop/widgets/layout_memory.hpp"
 #include "desktop/widgets/table_view.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
 
@@ -18,6 +19,7 @@ PartsPane::PartsPane(wxWindow* parent, Actions actions)
   // In the order in which the Tab key goes through them.
   with_ended_ = new wxCheckBox{this, wxID_ANY, "Show parts &no longer in use"};
   with_ended_->Bind(wxEVT_CHECKBOX, [this](wxCommandEvent&) { actions_.show_again(); });
+  remember_filter(*with_ended_, "Parts no longer in use");
   chart_ = new ChartView{this, say("Lives of the parts, drawn")};
   // The key, the axis and five rows.
   chart_->set_least_height(10.4);

@@ -34,6 +34,7 @@ class PartsPane : public wxPanel {
   void show_test(const desk::ForecastTestPtr& test);
   /// Whether parts no longer in use are shown too.
   [[nodiscard]] bool with_ended() const;
+  [[nodiscard]] const desk::Table& table() const { return parts_; }
   void show_ended();
   /// A position in Clinic::units.
   void choose(std::size_t unit);

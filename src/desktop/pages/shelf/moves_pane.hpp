@@ -28,6 +28,7 @@ class MovesPane : public wxPanel {
   void goes_down_from(FindBox& box);
   /// nullptr when none is.
   [[nodiscard]] const supply::RestockMove* chosen() const;
+  [[nodiscard]] const desk::Table& table() const { return moves_; }
   void allow_sending(bool allowed);
   void focus_rows();
 

@@ -1,0 +1,49 @@
+#include "clinic/say.hpp"
+#include "desk/clinic_jobs.hpp"
+#include "desk/describe_failure.hpp"
+#include "desktop/main_frame.hpp"
+#include "desktop/widgets/note_bar.hpp"
+
+namespace sparewell::desktop {
+
+std::vector<Reservation> MainFrame::visit_bookings() const {
+  return desk::bookings_now(*desk::open_store(file_)->read());
+}
+
+void MainFrame::note_done(std::optional<desk::UndoStep> step, const std::string& what) {
+  if (step) {
+    undo_.did(std::move(*step));
+  } else {
+    undo_.did_for_good(what);
+  }
+}
+
+void MainFrame::note_done(const desk::StockForm& form, const desk::Booked& booked,
+                          const std::vector<Reservation>& before) {
+  const auto store = desk::open_store(file_);
+  const auto snapshot = store->read();
+  auto step = desk::undo_movements(*snapshot, booked);
+  if (!step) step = desk::undo_bookings(before, desk::bookings_now(*snapshot));
+  note_done(std::move(step), form.why);
+}
+
+void MainFrame::say_done(const std::string& text) {
+  std::vector<NoteBar::Action> actions;
+  if (undo_.can_undo()) {
+    actions.push_back({said("Undo"), [this] { run(desk::Command::undo); }});
+  }
+  note_->say(text, actions);
+}
+
+void MainFrame::undo() {
+  try {
+    const auto store = desk::open_store(file_);
+    const auto undone = undo_.undo(*store, file_.today, file_.who);
+    note_->say(undone ? *undone : undone.error().sentence, {});
+    if (undone) read_again();
+  } catch (...) {
+    note_->say(desk::describe_failure(std::current_exception()), {});
+  }
+}
+
+}  // namespace sparewell::desktop

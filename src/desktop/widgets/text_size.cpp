@@ -1,0 +1,32 @@
+#include "desktop/widgets/text_size.hpp"
+
+#include <gtk/gtk.h>
+
+#include "desktop/widgets/find_box.hpp"
+#include "desktop/widgets/table_view.hpp"
+
+namespace sparewell::desktop {
+
+void apply_text_size(int percent) {
+  // Everything that draws text goes by the resolution of text, pictures included; no widget has to
+  // be given a font of its own.
+  auto* settings = gtk_settings_get_default();
+  static const int usual = [&] {
+    int resolution = 0;
+    g_object_get(settings, "gtk-xft-dpi", &resolution, nullptr);
+    return resolution > 0 ? resolution : 96 * PANGO_SCALE;
+  }();
+  g_object_set(settings, "gtk-xft-dpi", usual * percent / 100, nullptr);
+}
+
+void measure_again(wxWindow& window) {
+  for (auto* child : window.GetChildren()) measure_again(*child);
+  window.InvalidateBestSize();
+  if (auto* table = dynamic_cast<TableView*>(&window)) table->measure_again();
+  if (auto* box = dynamic_cast<FindBox*>(&window)) box->measure_again();
+  // Texts are wrapped again, and borders keep their share.
+  if (!window.GetChildren().empty()) window.SendSizeEvent();
+  window.Refresh();
+}
+
+}  // namespace sparewell::desktop

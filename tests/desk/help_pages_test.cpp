@@ -1,0 +1,52 @@
+#include "desk/help_pages.hpp"
+
+#include <algorithm>
+#include <stdexcept>
+
+#include <doctest/doctest.h>
+
+#include "desk/commands.hpp"
+
+using namespace sparewell::desk;
+
+TEST_CASE("Every page of the help has a title, questions and answers") {
+  REQUIRE(help_pages().size() == 8);
+  for (const auto& page : help_pages()) {
+    CAPTURE(page.id);
+    CHECK_FALSE(page.title.empty());
+    CHECK(page.entries.size() >= 3);
+    for (const auto& entry : page.entries) {
+      CHECK(std::string{".?"}.find(entry.question.back()) != std::string::npos);
+      CHECK(entry.answer.size() > entry.question.size() / 2);
+    }
+  }
+  CHECK_THROWS_AS(read_help_page("x", "Title\nA question?\n"), std::logic_error);
+}
+
+TEST_CASE("Keys that the help names do what the table of commands says") {
+  const auto key_of = [](Command command) { return std::string{command_spec(command).key}; };
+  const auto names = [](const std::string& page, const std::string& key) {
+    const auto& entries = std::ranges::find(help_pages(), page, &HelpPage::id)->entries;
+    return std::ranges::any_of(entries, [&](const HelpEntry& entry) {
+      return (entry.question + entry.answer).find(key) != std::string::npos;
+    });
+  };
+  CHECK(names("ordering", key_of(Command::write_orders)));
+  CHECK(names("receiving", key_of(Command::receive_delivery)));
+  CHECK(names("patients", key_of(Command::issue_part)));
+  CHECK(names("travel", key_of(Command::check_trip)));
+  CHECK(names("sensitivities", key_of(Command::findings)));
+  CHECK(names("billing", key_of(Command::answer_finding)));
+  CHECK(names("import", key_of(Command::import_folder)));
+  CHECK(names("window", key_of(Command::print_page)));
+  CHECK(names("window", key_of(Command::keys)));
+}
+
+TEST_CASE("The help is found by any of its words, and a row leads to its question") {
+  auto table = help_table();
+  table.find("workbook supplier");
+  REQUIRE(table.size() > 0);
+  const auto place = help_place(table.at(0).id);
+  CHECK(place.page->id == "ordering");
+  CHECK(help_place("no such row").page == &help_pages().front());
+}

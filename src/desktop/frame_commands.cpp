@@ -116,12 +116,14 @@ void MainFrame::run(desk::Command command) {
       return send_moves();
     case Command::test_forecasts:
       return test_forecasts();
+    case Command::page_today:
+      return go_to(*pages_.front());
     case Command::page_orders:
-      return go_to(0);
+      return go_to(*orders_);
     case Command::page_patients:
-      return go_to(1);
+      return go_to(*patients_);
     case Command::page_shelf:
-      return go_to(2);
+      return go_to(*shelf_);
     case Command::page_wear:
       return go_to_wear(WearPanel::Pane::test);
     case Command::page_plan:

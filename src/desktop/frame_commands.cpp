@@ -14,9 +14,11 @@
 #include "desktop/dialogs/sent_dialog.hpp"
 #include "desktop/main_frame.hpp"
 #include "desktop/pages/deliveries_panel.hpp"
+#include "desktop/pages/order_panel.hpp"
 #include "desktop/pages/page.hpp"
 #include "desktop/pages/patient_panel.hpp"
 #include "desktop/pages/plan_panel.hpp"
+#include "desktop/pages/shelf_panel.hpp"
 #include "desktop/text.hpp"
 
 namespace sparewell::desktop {

@@ -95,7 +95,7 @@ bool can_print(const CommandState& state) {
   return state.file_open && state.printable;
 }
 
-constexpr std::array<CommandSpec, 87> table{{
+constexpr std::array<CommandSpec, 88> table{{
     {Command::open_file, Menu::file, "&Open clinic file...", "Ctrl+O", "Open another clinic file",
      idle},
     {Command::new_file, Menu::file, "&New clinic file...", "Ctrl+N", "Make an empty clinic file",
@@ -255,6 +255,8 @@ constexpr std::array<CommandSpec, 87> table{{
     {Command::visit_sheets, Menu::lists, "&Visit sheets...", "Ctrl+J",
      "A page for each patient expected on a day: what is near its end, what to have ready",
      idle_with_file, true},
+    {Command::page_today, Menu::view, "&Today", "F2",
+     "What needs a person today in ordering, with patients and in billing", always},
     {Command::page_orders, Menu::view, "&Order today", "Ctrl+1", "What to order today, and why",
      always},
     {Command::page_patients, Menu::view, "&Patients", "Ctrl+2",
@@ -313,6 +315,7 @@ std::vector<KeyLine> key_list() {
     if (!spec.key.empty()) lines.push_back({std::string{spec.key}, plain_label(spec)});
   }
   lines.push_back({"Tab, Shift+Tab", "Go to the next or the previous part of the page"});
+  lines.push_back({"Enter in the list of today", "Do what the chosen row asks for"});
   lines.push_back({"Enter in the list of orders", "Receive a delivery of the order"});
   lines.push_back({"Enter in the list of findings of billing", "Answer the finding"});
   lines.push_back({"Enter in the scan field", "Take over what the label says"});

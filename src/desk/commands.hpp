@@ -80,6 +80,7 @@ enum class Command {
   price_list,
   recall,
   visit_sheets,
+  page_today,
   page_orders,
   page_patients,
   page_shelf,

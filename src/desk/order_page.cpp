@@ -215,6 +215,13 @@ OrderDetail OrderPage::detail(const std::string& id) const {
   return detail;
 }
 
+std::string OrderPage::line_of(const ItemCode& item) const {
+  if (!day_) return "";
+  const auto& proposal = day_->assessment().proposal;
+  const auto line = std::ranges::find(proposal, item, &ProposalLine::item);
+  return line == proposal.end() ? std::string{} : line_id(*line);
+}
+
 std::vector<Column> OrderPage::need_columns() {
   return {
       {"Patient", 24, Align::left, "", 2},

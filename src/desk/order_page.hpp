@@ -37,6 +37,8 @@ class OrderPage {
   /// True when there is something to write workbooks of.
   [[nodiscard]] bool anything() const { return lines_.total() > 0; }
   /// `id` is that of a line; a default detail when there is no such line any more.
+  /// The id of the first line of this item; "" for none.
+  [[nodiscard]] std::string line_of(const ItemCode& item) const;
   [[nodiscard]] OrderDetail detail(const std::string& id) const;
 
   [[nodiscard]] static std::vector<Column> need_columns();

@@ -17,7 +17,10 @@ Remembered recall(const std::filesystem::path& file) {
     found.clinic_file = values.value("clinic_file", found.clinic_file);
     found.orders_folder = values.value("orders_folder", found.orders_folder);
     found.import_folder = values.value("import_folder", found.import_folder);
-    found.page = values.value("page", found.page);
+    // Once it was a number, which says nothing since pages may move.
+    if (const auto page = values.find("page"); page != values.end() && !page->is_number()) {
+      found.page = page->get<std::string>();
+    }
     found.width = values.value("width", found.width);
     found.height = values.value("height", found.height);
     found.maximised = values.value("maximised", found.maximised);

@@ -13,7 +13,7 @@ struct Remembered {
   std::string clinic_file;    ///< the last one opened; "" when there was none
   std::string orders_folder;  ///< where workbooks were last written; "" when never
   std::string import_folder;  ///< last imported
-  int page = 0;
+  std::string page;           ///< its name, see Page::name; "" for the first one
   int width = 0;  ///< of the window, in device-independent pixels; 0 when not known
   int height = 0;
   bool maximised = false;

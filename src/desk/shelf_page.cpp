@@ -256,6 +256,14 @@ std::optional<StockLevel> ShelfPage::level(const std::string& item, const std::s
   return std::nullopt;
 }
 
+std::string ShelfPage::first_row_of(const std::string& item, const std::string& lot) const {
+  if (lot.empty() || !day_) return "";
+  for (const auto& level : day_->clinic().shelf) {
+    if (level.lot.item.text == item && level.lot.lot == lot) return lot_row_id(level);
+  }
+  return "";
+}
+
 std::vector<Column> ShelfPage::lot_columns() {
   return {{"Lot", 14, Align::left, ""},
           {"Place", 16, Align::left, "", 1},

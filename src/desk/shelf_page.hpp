@@ -66,6 +66,9 @@ class ShelfPage {
   [[nodiscard]] std::optional<StockLevel> level(const std::string& item,
                                                 const std::string& id) const;
 
+  /// The id of the first row in ShelfDetail::lots that is of this lot; "" for none, or no lot.
+  [[nodiscard]] std::string first_row_of(const std::string& item, const std::string& lot) const;
+
   [[nodiscard]] static std::vector<Column> lot_columns();
   [[nodiscard]] static std::vector<Column> open_order_columns();
 

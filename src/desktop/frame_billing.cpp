@@ -39,6 +39,7 @@ void MainFrame::compare_books() {
          if (say_failure(end) || day != day_) return;
          books_ = *items;
          billing_->show_books(books_);
+         go_where_books_lead();
        }});
 }
 

@@ -14,9 +14,11 @@
 #include "desktop/dialogs/sent_dialog.hpp"
 #include "desktop/main_frame.hpp"
 #include "desktop/pages/deliveries_panel.hpp"
+#include "desktop/pages/order_panel.hpp"
 #include "desktop/pages/page.hpp"
 #include "desktop/pages/patient_panel.hpp"
 #include "desktop/pages/plan_panel.hpp"
+#include "desktop/pages/shelf_panel.hpp"
 #include "desktop/text.hpp"
 
 namespace sparewell::desktop {
@@ -120,12 +122,14 @@ void MainFrame::run(desk::Command command) {
       return send_moves();
     case Command::test_forecasts:
       return test_forecasts();
+    case Command::page_today:
+      return go_to(*pages_.front());
     case Command::page_orders:
-      return go_to(0);
+      return go_to(*orders_);
     case Command::page_patients:
-      return go_to(1);
+      return go_to(*patients_);
     case Command::page_shelf:
-      return go_to(2);
+      return go_to(*shelf_);
     case Command::page_wear:
       return go_to_wear(WearPanel::Pane::test);
     case Command::page_plan:

@@ -124,7 +124,7 @@ void MainFrame::bind_events() {
   Bind(wxEVT_CLOSE_WINDOW, &MainFrame::on_close, this);
   book_->Bind(wxEVT_NOTEBOOK_PAGE_CHANGED, [this](wxBookCtrlEvent& event) {
     event.Skip();
-    remembered_.page = event.GetSelection();
+    remembered_.page = current_page()->name();
     update_commands();
     if (day_ && !books_ && current_page() == billing_ && !worker_->busy()) compare_books();
   });
@@ -158,26 +158,6 @@ Page* MainFrame::current_page() const {
   return pages_.at(static_cast<std::size_t>(std::max(0, book_->GetSelection())));
 }
 
-void MainFrame::go_to(int page) {
-  if (!book_->IsShown()) return;
-  book_->SetSelection(static_cast<std::size_t>(page));
-  current_page()->SetFocus();
-}
-
-void MainFrame::go_to(const Page& page) {
-  go_to(static_cast<int>(std::ranges::find(pages_, &page) - pages_.begin()));
-}
-
-void MainFrame::go_to_unit(std::size_t unit) {
-  go_to(*patients_);
-  patients_->choose(day_->clinic().units.at(unit).patient, unit);
-}
-
-void MainFrame::go_to_order(const desk::SuppliersPage::OrderOf& order) {
-  go_to(*deliveries_);
-  deliveries_->choose({order.ref, order.supplier.text});
-}
-
 void MainFrame::show_test() {
   patients_->show_test(test_);
   wear_->show_test(test_);
@@ -205,7 +185,7 @@ void MainFrame::show_day() {
   const auto file = std::filesystem::path{file_.path}.filename().string();
   SetTitle(to_wx(file + " - Sparewell"));
   body_->Layout();
-  if (first) go_to(std::clamp(remembered_.page, 0, static_cast<int>(pages_.size()) - 1));
+  if (first) go_to_remembered();
 }
 
 desk::CommandState MainFrame::state() const {

@@ -12,6 +12,7 @@
 #include "desk/clinic_jobs.hpp"
 #include "desk/commands.hpp"
 #include "desk/day.hpp"
+#include "desk/destination.hpp"
 #include "desk/job.hpp"
 #include "desk/list_jobs.hpp"
 #include "desk/order_jobs.hpp"
@@ -55,10 +56,6 @@ class MainFrame : public wxFrame {
   wxSizer* make_header();
   void bind_events();
   void place_as_remembered();
-  void go_to(int page);
-  void go_to(const Page& page);
-  void go_to_unit(std::size_t unit);
-  void go_to_order(const desk::SuppliersPage::OrderOf& order);
   void show_day();
   void show_test();
   void show_play();
@@ -68,6 +65,19 @@ class MainFrame : public wxFrame {
   void on_close(wxCloseEvent& event);
   void keep_memory();
   [[nodiscard]] Page* current_page() const;
+
+  // frame_go.cpp: from one place to another
+  /// Goes there and starts what is to be started there, if it can be used now. Where it leads to a
+  /// finding of the books, these are compared first.
+  void go_to(const desk::Destination& destination);
+  void go_to(const Page& page);
+  void go_to_remembered();
+  void go_to_unit(std::size_t unit);
+  void go_to_patient(const PatientRef& patient);
+  void go_to_order(const desk::SuppliersPage::OrderOf& order);
+  void go_to_shelf(const desk::Destination& destination);
+  void show_place(const desk::Destination& destination);
+  void go_where_books_lead();
 
   // frame_commands.cpp: what is asked before work starts
   void go_to_wear(WearPanel::Pane pane);
@@ -220,6 +230,7 @@ class MainFrame : public wxFrame {
   BillingPanel* billing_ = nullptr;
   desk::UndoList undo_;
   desk::WorklistPtr books_;  ///< of the open file and day; nullptr while not compared
+  std::optional<desk::Destination> after_books_;  ///< where to go once they are compared
   std::string order_news_;  ///< what was done with an order, to be told
   WorkBar* bar_ = nullptr;
   std::vector<Page*> pages_;

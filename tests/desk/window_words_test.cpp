@@ -68,11 +68,15 @@ TEST_CASE("What the window remembers comes back, and a damaged memory gives the 
   std::filesystem::remove_all(folder);
   const auto file = folder / "deep" / "window.json";
   CHECK(recall(file) == Remembered{});
-  const Remembered kept{"/a/clinic.db", "/a/orders", "/a/in", 2, 1200, 700, true, {}};
+  const Remembered kept{"/a/clinic.db", "/a/orders", "/a/in", "shelf", 1200, 700, true, {}};
   CHECK(remember(kept, file));
   CHECK(recall(file) == kept);
-  std::ofstream{file} << R"({"page": "two"})";
+  std::ofstream{file} << R"({"page": ["two"]})";
   CHECK(recall(file) == Remembered{});
+  // A page that was remembered by its number, before pages had names, is the first one.
+  std::ofstream{file} << R"({"page": 3, "width": 1200})";
+  CHECK(recall(file).page.empty());
+  CHECK(recall(file).width == 1200);
   std::filesystem::remove_all(folder);
 }
 

@@ -146,6 +146,20 @@ wxSizer* BillingPanel::make_buttons(wxWindow* parent) {
   return row;
 }
 
+void BillingPanel::choose(const std::string& finding) {
+  if (finding.empty() || !page_.table().position_of(finding)) {
+    find_->Clear();
+    const auto* item = page_.item(finding);
+    const bool open = item == nullptr || item->state == billing::WorkState::open;
+    shown_->SetSelection(
+        static_cast<int>(open ? desk::BillingPage::Shown::open : desk::BillingPage::Shown::all));
+    book_->SetSelection(0);
+    choices_changed();
+  }
+  list_->select(finding);
+  list_->focus_rows();
+}
+
 const billing::WorkItem* BillingPanel::chosen() const {
   return page_.item(list_->selected());
 }

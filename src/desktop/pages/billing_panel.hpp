@@ -31,9 +31,12 @@ class BillingPanel : public Page {
   void show(const desk::DayPtr& day) override;
   void show_books(const desk::WorklistPtr& items);
   void find() override;
+  [[nodiscard]] std::string name() const override { return "billing"; }
   [[nodiscard]] std::string tab() const override { return "Billing"; }
   [[nodiscard]] std::optional<desk::Printable> printable() const override;
 
+  /// Shows this finding, whatever was asked for before; of "" those that are open.
+  void choose(const std::string& finding);
   /// nullptr when none is chosen.
   [[nodiscard]] const billing::WorkItem* chosen() const;
   void allow(const desk::CommandState& state);

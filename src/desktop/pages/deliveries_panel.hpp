@@ -32,6 +32,7 @@ class DeliveriesPanel : public Page {
 
   void show(const desk::DayPtr& day) override;
   void find() override;
+  [[nodiscard]] std::string name() const override { return "deliveries"; }
   [[nodiscard]] std::string tab() const override { return "Deliveries"; }
   [[nodiscard]] std::optional<desk::Printable> printable() const override;
 

@@ -140,6 +140,12 @@ void OrderPanel::show_line(const std::string& id) {
   title_->GetParent()->Layout();
 }
 
+void OrderPanel::choose(const ItemCode& item) {
+  find_->Clear();
+  lines_->select(page_.line_of(item));
+  lines_->focus_rows();
+}
+
 void OrderPanel::find() {
   find_->take_focus();
 }

@@ -25,8 +25,11 @@ class OrderPanel : public Page {
 
   void show(const desk::DayPtr& day) override;
   void find() override;
+  [[nodiscard]] std::string name() const override { return "orders"; }
   [[nodiscard]] std::string tab() const override;
   [[nodiscard]] std::optional<desk::Printable> printable() const override;
+  /// Shows the line of this item, whatever was searched before; of "" the list.
+  void choose(const ItemCode& item);
   void allow_writing(bool allowed);
   [[nodiscard]] bool anything() const { return page_.anything(); }
 

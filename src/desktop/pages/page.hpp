@@ -23,6 +23,8 @@ class Page : public wxPanel {
   virtual void show(const desk::DayPtr& day) = 0;
   /// Goes to the page's find box.
   virtual void find() = 0;
+  /// The name under which the window remembers the page; it never changes.
+  [[nodiscard]] virtual std::string name() const = 0;
   /// What stands on the page's tab.
   [[nodiscard]] virtual std::string tab() const = 0;
   /// What is put on paper of it; empty where it has no list, or nothing is shown yet.

@@ -213,6 +213,10 @@ void PatientPanel::choose(const PatientRef& patient, std::size_t unit) {
   parts_->choose(unit);
 }
 
+void PatientPanel::focus_list() {
+  list_view_->focus_rows();
+}
+
 void PatientPanel::show_findings() {
   panes_->SetSelection(1);
   findings_->focus_rows();

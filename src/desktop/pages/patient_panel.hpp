@@ -33,12 +33,14 @@ class PatientPanel : public Page {
 
   void show(const desk::DayPtr& day) override;
   void find() override;
+  [[nodiscard]] std::string name() const override { return "patients"; }
   [[nodiscard]] std::string tab() const override { return "Patients"; }
   [[nodiscard]] std::optional<desk::Printable> printable() const override;
   /// Shows this patient and part, in use or not, whatever was searched before. `unit` is a position
   /// in Clinic::units.
   void choose(const PatientRef& patient, std::size_t unit);
   void choose(const PatientRef& patient);
+  void focus_list();
   /// Goes to what the checks find about the chosen patient.
   void show_findings();
   /// What is known of how good the forecasts are; nullptr when they were not tested.

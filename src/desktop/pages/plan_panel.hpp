@@ -38,6 +38,7 @@ class PlanPanel : public Page {
 
   void show(const desk::DayPtr& day) override;
   void find() override;
+  [[nodiscard]] std::string name() const override { return "plan"; }
   [[nodiscard]] std::string tab() const override { return "Plan"; }
   void show_play(const desk::PolicyPlayPtr& play);
   void allow_playing(bool allowed);

@@ -242,6 +242,25 @@ void ShelfPanel::show(const desk::DayPtr& day) {
   list_changed();
 }
 
+void ShelfPanel::choose(const ItemCode& item, const std::string& lot) {
+  show_moves(false);
+  find_->Clear();
+  only_low_->SetValue(false);
+  page_.table().require(0);
+  list_changed();
+  items_view_->select(item.text);
+  const auto row = page_.first_row_of(item.text, lot);
+  if (row.empty()) return items_view_->focus_rows();
+  lots_view_->select(row);
+  lots_view_->focus_rows();
+}
+
+void ShelfPanel::choose_away(const std::string& row) {
+  show_moves(false);
+  away_view_->select(row);
+  away_view_->focus_rows();
+}
+
 void ShelfPanel::show_item(const std::string& code) {
   const auto detail = page_.detail(code);
   title_->set_text(detail.title);

@@ -32,9 +32,14 @@ class ShelfPanel : public Page {
 
   void show(const desk::DayPtr& day) override;
   void find() override;
+  [[nodiscard]] std::string name() const override { return "shelf"; }
   [[nodiscard]] std::string tab() const override { return "Shelf"; }
   [[nodiscard]] std::optional<desk::Printable> printable() const override;
 
+  /// Shows this item, and its lot where one is named, whatever was searched before.
+  void choose(const ItemCode& item, const std::string& lot);
+  /// Shows a loan, a return or a transfer, by the id of its row; see desk::away_rows.
+  void choose_away(const std::string& row);
   /// "" when none is.
   [[nodiscard]] const std::string& chosen_item() const;
   [[nodiscard]] std::optional<StockLevel> chosen_lot() const;

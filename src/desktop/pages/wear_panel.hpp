@@ -26,6 +26,7 @@ class WearPanel : public Page {
 
   void show(const desk::DayPtr& day) override;
   void find() override;
+  [[nodiscard]] std::string name() const override { return "wear"; }
   [[nodiscard]] std::string tab() const override { return "Wear"; }
   void show_test(const desk::ForecastTestPtr& test);
   void allow_testing(bool allowed);

@@ -6,7 +6,7 @@
 namespace sparewell::desk {
 namespace {
 
-using supply::Arrival;
+using supply::ExpectedArrival;
 using supply::CoursePoint;
 using supply::ItemCourse;
 
@@ -19,7 +19,7 @@ std::string pieces(int count) {
   return say_n("{} piece", "{} pieces", static_cast<unsigned long>(count), number_words(count));
 }
 
-std::string arrival_words(const Arrival& arrival) {
+std::string arrival_words(const ExpectedArrival& arrival) {
   const auto by =
       arrival.early == arrival.late
           ? say("on {}", date_words(arrival.middle))
@@ -71,7 +71,7 @@ std::string course_words(const ItemCourse& course) {
   add(text, say("The next order day is {}; what is ordered then has arrived by {} with even "
                 "chances.",
                 day_words(course.next_order_day), date_words(course.next_arrival)));
-  for (const Arrival& arrival : course.coming) add(text, arrival_words(arrival));
+  for (const ExpectedArrival& arrival : course.coming) add(text, arrival_words(arrival));
   if (course.ordered_today) add(text, arrival_words(*course.ordered_today));
   for (const supply::CertainNeed& need : course.booked) {
     add(text, say("{} booked for {}.", pieces(need.pieces), date_words(need.on)));
@@ -98,7 +98,7 @@ std::string week_words(const ItemCourse& course, std::size_t week) {
   if (week + 1 == course.alone.size()) return text;
   const Date next = course.alone[week + 1].on;
   const auto in_week = [&](Date day) { return day >= point.on && day < next; };
-  for (const Arrival& arrival : course.coming) {
+  for (const ExpectedArrival& arrival : course.coming) {
     if (in_week(arrival.middle)) add(text, arrival_words(arrival));
   }
   if (course.ordered_today && in_week(course.ordered_today->middle)) {

@@ -45,7 +45,7 @@ supply::OrderPolicy policy(const SliderSetting& setting, const Day& day) {
   return made;
 }
 
-std::shared_ptr<const supply::Decided> DecisionBench::decide(const SliderSetting& setting) {
+std::shared_ptr<const supply::DecidedOrders> DecisionBench::decide(const SliderSetting& setting) {
   const Assessment& assessment = day_->assessment();
   if (!began_) lives_ = without_held(assessment.lives, assessment.held_needs);
   began_ = true;
@@ -59,7 +59,7 @@ std::shared_ptr<const supply::Decided> DecisionBench::decide(const SliderSetting
     outlooks_.emplace_back(order_on, std::make_unique<supply::OrderOutlook>(
                                          assessment.clinic, lives_, day_->today(), order_on));
   }
-  return std::make_shared<const supply::Decided>(
+  return std::make_shared<const supply::DecidedOrders>(
       supply::decide(*outlooks_.back().second, policy(setting, *day_)));
 }
 

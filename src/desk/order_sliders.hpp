@@ -34,7 +34,7 @@ class DecisionBench {
  public:
   explicit DecisionBench(DayPtr day) : day_{std::move(day)} {}
   /// The same as supply::propose and supply::what_if under policy(setting).
-  [[nodiscard]] std::shared_ptr<const supply::Decided> decide(const SliderSetting& setting);
+  [[nodiscard]] std::shared_ptr<const supply::DecidedOrders> decide(const SliderSetting& setting);
 
  private:
   DayPtr day_;
@@ -72,7 +72,7 @@ class OrderSliders {
   [[nodiscard]] std::string wait_words() const;
   [[nodiscard]] std::string budget_words() const;
 
-  using DecidedPtr = std::shared_ptr<const supply::Decided>;
+  using DecidedPtr = std::shared_ptr<const supply::DecidedOrders>;
   /// The orders by the settings, and those of `setting`.
   void answer(DecidedPtr usual, DecidedPtr of_setting, const SliderSetting& setting);
   [[nodiscard]] const DecidedPtr& decided() const { return decided_; }

@@ -46,7 +46,7 @@ Date arrives_by(Date today, const std::vector<LeadTime::Day>& after, double chan
   return today + days{after.back().days};
 }
 
-Arrival arrival_of(const std::string& order_ref, const ComingPieces& coming, Date today,
+ExpectedArrival arrival_of(const std::string& order_ref, const ComingPieces& coming, Date today,
                    bool overdue) {
   const auto by = [&](double chance) { return arrives_by(today, coming.after, chance); };
   return {order_ref, coming.pieces, by(0.1), by(0.5), by(0.9), overdue};

@@ -17,7 +17,7 @@ inline constexpr int course_weeks = 26;
 inline constexpr double noticeable_chance = 0.1;
 
 /// A delivery on its way, with the days by which it has come with 10, 50 and 90 % chance.
-struct Arrival {
+struct ExpectedArrival {
   std::string order_ref;  ///< "" for what is proposed today
   int pieces = 0;
   Date early;
@@ -41,8 +41,8 @@ struct ItemCourse {
   int promised = 0;  ///< of these, for patients without a day, or for one that has passed
   std::vector<CoursePoint> alone;       ///< today and each week after it, if nothing is ordered
   std::vector<CoursePoint> with_order;  ///< the same with today's line; empty when there is none
-  std::vector<Arrival> coming;
-  std::optional<Arrival> ordered_today;
+  std::vector<ExpectedArrival> coming;
+  std::optional<ExpectedArrival> ordered_today;
   std::vector<LotAtRisk> at_risk;   ///< those with half a tenth of a piece or more
   std::vector<CertainNeed> booked;  ///< later than today
   /// Up to which today's order is to bring what is there and coming: periodic review has no other

@@ -107,11 +107,11 @@ Outcome what_if(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives
   return decide(outlook, policy).outcome;
 }
 
-Decided decide(OrderOutlook& outlook, const OrderPolicy& policy) {
+DecidedOrders decide(OrderOutlook& outlook, const OrderPolicy& policy) {
   const Clinic& clinic = outlook.clinic();
   Consideration considered{outlook, policy};
   auto& items = considered.items();
-  Decided decided;
+  DecidedOrders decided;
   decided.proposal = considered.proposal();
   std::unordered_map<ItemCode, int> ordered;  // with a budget less than was wanted
   for (const ProposalLine& line : decided.proposal.lines) ordered.emplace(line.item, line.quantity);

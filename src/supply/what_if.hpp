@@ -49,7 +49,7 @@ struct Outcome {
                               Date today, const OrderPolicy& policy);
 
 /// The orders of a policy with what they would risk.
-struct Decided {
+struct DecidedOrders {
   Proposal proposal;
   Outcome outcome;
 };
@@ -57,7 +57,7 @@ struct Decided {
 /// The same as propose and what_if under this policy; quicker each time after the first, because
 /// what does not depend on the policy stays in `outlook`. `policy` must be of its day, otherwise
 /// throws std::invalid_argument.
-[[nodiscard]] Decided decide(OrderOutlook& outlook, const OrderPolicy& policy);
+[[nodiscard]] DecidedOrders decide(OrderOutlook& outlook, const OrderPolicy& policy);
 
 /// Items that could serve instead of this one, of another supplier.
 [[nodiscard]] std::vector<ItemCode> alternatives_to(const Item& item, const Clinic& clinic);

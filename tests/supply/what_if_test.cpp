@@ -111,7 +111,7 @@ TEST_CASE("What a day's outlook keeps does not change what another policy decide
   given.clinic.items.push_back(testing::stocked_item("L2"));
   given.clinic.suppliers[0].freight = Money{3000, Currency{"EUR"}};
   given.clinic.suppliers[0].free_freight_from = Money{120000, Currency{"EUR"}};
-  const auto same = [&](const Decided& decided, const OrderPolicy& policy) {
+  const auto same = [&](const DecidedOrders& decided, const OrderPolicy& policy) {
     const auto proposal = propose(given.clinic, given.lives, today, policy);
     REQUIRE(decided.proposal.lines.size() == proposal.lines.size());
     for (std::size_t i = 0; i < proposal.lines.size(); ++i) {

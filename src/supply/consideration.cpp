@@ -5,9 +5,7 @@
 #include <unordered_map>
 
 #include "clinic/in_parallel.hpp"
-#include "supply/booked.hpp"
 #include "supply/budget.hpp"
-#include "supply/patient_order.hpp"
 #include "supply/supplier_order.hpp"
 
 namespace sparewell::supply {
@@ -21,41 +19,25 @@ double value_in(const std::optional<ProposalLine>& line, const Currency& currenc
 
 }  // namespace
 
-Consideration::Consideration(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives,
-                             Date today, const OrderPolicy& policy)
-    : clinic_{clinic},
+Consideration::Consideration(OrderOutlook& outlook, const OrderPolicy& policy)
+    : clinic_{outlook.clinic()},
+      index_{outlook.index()},
       policy_{policy},
-      index_{clinic},
-      book_{clinic},
-      demand_{clinic, lives, today},
-      items_(clinic.items.size()) {
-  const LeadTimes lead_times{clinic};
-  take_out_booked(lead_times);
-  in_parallel(clinic.items.size(), [&](std::size_t i) {
-    const Item& item = clinic.items[i];
-    ItemCase given = item_case(clinic, item, index_.supplier(item.supplier), demand_, book_,
-                               lead_times.of(item), policy);
+      items_(clinic_.items.size()) {
+  in_parallel(items_.size(), [&](std::size_t i) {
+    const Item& item = clinic_.items[i];
+    ItemCase given = outlook.case_of(i, policy);
     if (item.stocked) {
-      items_[i].stocked.emplace(stocked_item(std::move(given)));
+      DemandAhead& demand = outlook.demand(i, given);
+      items_[i].stocked.emplace(stocked_item(std::move(given), demand));
     } else {
-      items_[i].for_patients = patient_order_line(given);
+      items_[i].for_patients = outlook.for_patients(i, given);
     }
     if (!policy.without.contains(item.supplier)) return;
     if (items_[i].stocked) items_[i].stocked->line.reset();
     items_[i].for_patients.reset();
   });
   join_orders();
-}
-
-void Consideration::take_out_booked(const LeadTimes& lead_times) {
-  for (const Item& item : clinic_.items) {
-    const auto bookings = book_.reservations(item.code);
-    if (bookings.empty()) continue;
-    const ItemCase given = item_case(clinic_, item, index_.supplier(item.supplier), demand_, book_,
-                                     lead_times.of(item), policy_);
-    demand_.leave_to_chance(item.code,
-                            left_to_chance(clinic_, given.lives, bookings, given.booked_until));
-  }
 }
 
 void Consideration::join_orders() {

@@ -5,7 +5,7 @@
 #include <optional>
 #include <vector>
 
-#include "supply/lead_time.hpp"
+#include "supply/order_outlook.hpp"
 #include "supply/stocked_line.hpp"
 
 namespace sparewell::supply {
@@ -16,11 +16,11 @@ struct Considered {
   std::optional<ProposalLine> for_patients;
 };
 
-/// Refers to the clinic, `lives` and `policy`, which must outlive it.
+/// Refers to `outlook` and `policy`, which must outlive it. `policy` must be of the day of
+/// `outlook`, otherwise throws std::invalid_argument.
 class Consideration {
  public:
-  Consideration(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives, Date today,
-                const OrderPolicy& policy);
+  Consideration(OrderOutlook& outlook, const OrderPolicy& policy);
   Consideration(const Consideration&) = delete;
   Consideration& operator=(const Consideration&) = delete;
 
@@ -30,15 +30,11 @@ class Consideration {
   [[nodiscard]] Proposal proposal();
 
  private:
-  /// What is booked is certain need, and not left to chance too.
-  void take_out_booked(const LeadTimes& lead_times);
   void join_orders();
 
   const Clinic& clinic_;
+  const ClinicIndex& index_;
   const OrderPolicy& policy_;
-  ClinicIndex index_;
-  StockBook book_;
-  ClinicDemand demand_;
   std::vector<Considered> items_;
 };
 

@@ -125,6 +125,11 @@ ItemDemand::ItemDemand(Date today, DemandSources sources, FreshCountsCache& fres
   }
 }
 
+void ItemDemand::expect_days(Date first, Date last) {
+  spread_over(clock(std::max(0, days_between(today_, first))),
+              clock(std::max(0, days_between(today_, last))));
+}
+
 const Pmf& ItemDemand::until(Date end) {
   return until_day(std::max(0, days_between(today_, end)));
 }

@@ -71,6 +71,11 @@ class ItemDemand {
  public:
   ItemDemand(Date today, DemandSources sources, FreshCountsCache& fresh);
 
+  /// The same demand, of which nothing has been computed yet.
+  [[nodiscard]] ItemDemand anew() const { return ItemDemand{today_, sources_, *fresh_}; }
+  /// Prepares for being asked for many days of a range: they are then interpolated between a few of
+  /// them (moments.hpp), which is quicker.
+  void expect_days(Date first, Date last);
   /// Pieces needed in (today, end].
   [[nodiscard]] const Pmf& until(Date end);
   /// Pieces needed in (today, from + lead time].

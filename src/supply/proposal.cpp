@@ -7,7 +7,8 @@ namespace sparewell::supply {
 
 Proposal propose(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives, Date today,
                  const OrderPolicy& policy) {
-  return Consideration{clinic, lives, today, policy}.proposal();
+  OrderOutlook outlook{clinic, lives, today, policy.order_on};
+  return Consideration{outlook, policy}.proposal();
 }
 
 std::vector<ProposalLine> propose(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives,

@@ -9,27 +9,26 @@ namespace sparewell::supply {
 namespace {
 
 /// The last order day on which ordering would still keep the service target; today when none would.
-Date order_by(const ItemCase& given, ItemDemand& demand, int position) {
+Date order_by(const ItemCase& given, DemandAhead& demand, int position) {
   std::vector<Date> choices;
   for (Date day = given.today; day < given.next_order_day; day += days{1}) {
     if (day == given.today || is_order_day(given.order_days, day)) choices.push_back(day);
   }
   // A later order leaves a longer interval to cover, so the days that keep the target come first.
   const auto first_late = std::ranges::partition_point(choices, [&](Date day) {
-    return demand.until_arrival(day, given.lead).at_most(position) >= given.wanted.chance;
+    return demand.until_arrival(day).at_most(position) >= given.wanted.chance;
   });
   return first_late == choices.begin() ? given.today : *(first_late - 1);
 }
 
 /// True when the position reaches the target even with the longest lead time seen, as it does for
 /// most items on most days; it then does for the mixture of lead times too.
-bool covers_latest_arrival(const ItemCase& given, ItemDemand& demand, int position) {
-  const days longest{given.lead.distribution().back().days};
-  return demand.until(given.next_order_day + longest).least_covering(given.wanted.chance) <=
-         position;
+bool covers_latest_arrival(const ItemCase& given, DemandAhead& demand, int position) {
+  return demand.until_latest().least_covering(given.wanted.chance) <= position;
 }
 
-void name_needs(const ItemCase& given, Reason& reason) {
+DemandAhead::Needs needs_of(const ItemCase& given) {
+  DemandAhead::Needs made;
   struct Candidate {
     const wear::LifeOfUnit* life;
     double chance;
@@ -41,7 +40,7 @@ void name_needs(const ItemCase& given, Reason& reason) {
   }
   std::ranges::stable_sort(candidates, std::ranges::greater{}, &Candidate::chance);
   const std::size_t named = std::min(candidates.size(), most_named_needs);
-  reason.more_needs = static_cast<int>(candidates.size() - named);
+  made.more = static_cast<int>(candidates.size() - named);
   candidates.resize(named);
   for (Candidate& each : candidates) {
     each.chance = chance_needed_by_arrival(*each.life, given.next_order_day, given.lead);
@@ -49,8 +48,15 @@ void name_needs(const ItemCase& given, Reason& reason) {
   std::erase_if(candidates, [](const Candidate& c) { return c.chance < least_named_chance; });
   std::ranges::stable_sort(candidates, std::ranges::greater{}, &Candidate::chance);
   for (const Candidate& each : candidates) {
-    reason.needs.push_back(need_of(given, *each.life, each.chance));
+    made.named.push_back(need_of(given, *each.life, each.chance));
   }
+  return made;
+}
+
+void name_needs(const ItemCase& given, DemandAhead& demand, Reason& reason) {
+  if (!demand.needs) demand.needs = needs_of(given);
+  reason.needs = demand.needs->named;
+  reason.more_needs = demand.needs->more;
 }
 
 /// Fills the line for `quantity` pieces, of which `needed` reach the target.
@@ -66,9 +72,9 @@ void fill(StockedItem& of, int target, int needed, const OrderSize& size, const 
   reason.saves_a_year = size.saves_a_year;
   reason.chance_expires = size.chance_expires;
   reason.expected_demand = until.mean();
-  reason.expected_not_for_wear = of.demand.not_for_wear(given.next_order_day, given.lead);
+  reason.expected_not_for_wear = of.demand.not_for_wear();
   reason.season_factor = of.demand.season_factor(reason.protected_until);
-  reason.expected_for_new_patients = of.demand.for_new_patients(given.next_order_day, given.lead);
+  reason.expected_for_new_patients = of.demand.for_new_patients();
   of.line = std::move(line);
 }
 
@@ -78,9 +84,9 @@ OrderSize size_of(StockedItem& of, int needed) {
 }
 
 /// The chance that the target of least cost covers the demand with, no higher than wanted so far.
-double chance_of_least_cost(const ItemCase& given, ItemDemand& demand, const Pmf& until) {
+double chance_of_least_cost(const ItemCase& given, DemandAhead& demand, const Pmf& until) {
   constexpr double rounding = 1e-12;
-  const CycleDemand cycle{demand.until_arrival(given.order_on, given.lead), until};
+  const CycleDemand cycle{demand.before(), until};
   const double chance = until.at_most(least_cost_target(cycle, *given.wanted.leftover));
   return std::clamp(chance - rounding, rounding, given.wanted.chance);
 }
@@ -101,30 +107,26 @@ double chance_used(StockedItem& item, int pieces) {
   return item.demand.until(item.given.today + days{lasts}).more_than(pieces - 1);
 }
 
-StockedItem stocked_item(ItemCase given_case) {
-  ItemDemand demand = demand_of(given_case);
-  StockedItem of{std::move(given_case), std::move(demand), 0, std::nullopt, std::nullopt};
+StockedItem stocked_item(ItemCase given_case, DemandAhead& demand) {
+  StockedItem of{std::move(given_case), demand, demand.daily(), std::nullopt, std::nullopt};
   const ItemCase& given = of.given;
   const int position = given.position.total();
-  const Date latest = given.next_order_day + days{given.lead.distribution().back().days};
-  of.daily = of.demand.until(latest).mean() / std::max(1, days_between(given.today, latest));
   if (covers_latest_arrival(given, of.demand, position)) return of;
-  of.needed = of.demand.until_arrival(given.next_order_day, given.lead);
+  of.needed = of.demand.needed();
   if (given.wanted.leftover)
     of.given.wanted.chance = chance_of_least_cost(given, of.demand, *of.needed);
   const int target = of.needed->least_covering(given.wanted.chance);
   if (position >= target) return of;
   fill(of, target, target - position, size_of(of, target - position), *of.needed);
   of.line->order_by = order_by(given, of.demand, position);
-  name_needs(given, of.line->reason);
+  name_needs(given, of.demand, of.line->reason);
   return of;
 }
 
 void raise_to(StockedItem& item, Date last_order_day, int count) {
   const ItemCase& given = item.given;
   const int position = given.position.total();
-  const int target =
-      item.demand.until_arrival(last_order_day, given.lead).least_covering(given.wanted.chance);
+  const int target = item.demand.until_arrival(last_order_day).least_covering(given.wanted.chance);
   const int needed = target - position;
   if (needed <= (item.line ? item.line->quantity : 0)) return;
   const OrderSize size = size_of(item, needed);
@@ -135,11 +137,11 @@ void raise_to(StockedItem& item, Date last_order_day, int count) {
     item.line->reason.saves_a_year = size.saves_a_year;
     item.line->reason.chance_expires = size.chance_expires;
   } else {
-    if (!item.needed) item.needed = item.demand.until_arrival(given.next_order_day, given.lead);
+    if (!item.needed) item.needed = item.demand.needed();
     fill(item, target, needed, size, *item.needed);
     item.line->order_by = given.next_order_day;
     item.line->reason.joins_order = true;
-    name_needs(given, item.line->reason);
+    name_needs(given, item.demand, item.line->reason);
   }
   item.line->target = target;
   item.line->reason.needed = needed;
@@ -149,11 +151,11 @@ void raise_to(StockedItem& item, Date last_order_day, int count) {
 void add_pieces(StockedItem& item, int pieces) {
   const ItemCase& given = item.given;
   if (!item.line) {
-    if (!item.needed) item.needed = item.demand.until_arrival(given.next_order_day, given.lead);
+    if (!item.needed) item.needed = item.demand.needed();
     fill(item, given.position.total(), 0, {}, *item.needed);
     item.line->order_by = given.next_order_day;
     item.line->reason.joins_order = true;
-    name_needs(given, item.line->reason);
+    name_needs(given, item.demand, item.line->reason);
   }
   item.line->quantity += pieces;
   item.line->unit_cost = unit_cost_at(given.item, item.line->quantity);

@@ -3,6 +3,7 @@
 
 #include <optional>
 
+#include "supply/demand_ahead.hpp"
 #include "supply/item_case.hpp"
 #include "supply/order_size.hpp"
 
@@ -13,10 +14,10 @@ inline constexpr double least_named_chance = 0.005;
 /// The most needs that a stocked line's reason names.
 inline constexpr std::size_t most_named_needs = 20;
 
-/// A stocked item with what is to be ordered of it today.
+/// A stocked item with what is to be ordered of it today. Refers to its demand.
 struct StockedItem {
   ItemCase given;
-  ItemDemand demand;
+  DemandAhead& demand;
   double daily = 0;  ///< mean use a day in the near future
   /// Until what is ordered on the next order day has arrived; empty where the position reaches the
   /// target even for the longest lead time.
@@ -29,7 +30,7 @@ struct StockedItem {
 /// level of periodic review; "Fundamentals of Supply Chain Theory", 2nd ed. 2019, section 4.3,
 /// with the interval's end random). There is no line when the position reaches the target.
 /// Otherwise as much is ordered as order_size says.
-[[nodiscard]] StockedItem stocked_item(ItemCase given);
+[[nodiscard]] StockedItem stocked_item(ItemCase given, DemandAhead& demand);
 
 /// Chance that `pieces`, those there and coming first, are used up while what is ordered today may
 /// be used; 1 for an item without a shelf life.

@@ -20,22 +20,12 @@ struct Risk {
   double wanted = 0;
 };
 
-/// What a stocked item needs until this order arrives, and until the one after it does.
-struct Needs {
-  Pmf before;
-  Pmf after;
-};
-
-Needs needs_of(StockedItem& of) {
-  const ItemCase& given = of.given;
-  if (!of.needed) of.needed = of.demand.until_arrival(given.next_order_day, given.lead);
-  return {of.demand.until_arrival(given.order_on, given.lead), *of.needed};
-}
-
-Risk risk_of(const ItemCase& given, const Needs& needs, int ordered) {
-  const int position = given.position.total();
-  return {expected_short(needs.before, position), expected_short(needs.after, position + ordered),
-          needs.after.more_than(position + ordered), given.wanted.chance};
+/// Until this order arrives, and until the one after it does.
+Risk risk_of(const StockedItem& of, int ordered) {
+  const int position = of.given.position.total();
+  const Pmf& after = of.demand.needed();
+  return {expected_short(of.demand.before(), position), expected_short(after, position + ordered),
+          after.more_than(position + ordered), of.given.wanted.chance};
 }
 
 /// The first day after today with a noticeable chance that more than `there` are needed by then.
@@ -113,23 +103,25 @@ std::vector<ItemCode> alternatives_to(const Item& item, const Clinic& clinic) {
 
 Outcome what_if(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives, Date today,
                 const OrderPolicy& policy) {
-  Consideration considered{clinic, lives, today, policy};
+  OrderOutlook outlook{clinic, lives, today, policy.order_on};
+  return decide(outlook, policy).outcome;
+}
+
+DecidedOrders decide(OrderOutlook& outlook, const OrderPolicy& policy) {
+  const Clinic& clinic = outlook.clinic();
+  Consideration considered{outlook, policy};
   auto& items = considered.items();
-  std::vector<Needs> needs(items.size());
-  in_parallel(items.size(), [&](std::size_t i) {
-    if (items[i].stocked) needs[i] = needs_of(*items[i].stocked);
-  });
-  const Proposal proposal = considered.proposal();
+  DecidedOrders decided;
+  decided.proposal = considered.proposal();
   std::unordered_map<ItemCode, int> ordered;  // with a budget less than was wanted
-  for (const ProposalLine& line : proposal.lines) ordered.emplace(line.item, line.quantity);
+  for (const ProposalLine& line : decided.proposal.lines) ordered.emplace(line.item, line.quantity);
   std::vector<Risk> risks(items.size());
-  for (std::size_t i = 0; i < items.size(); ++i) {
-    if (!items[i].stocked) continue;
-    const ItemCase& given = items[i].stocked->given;
-    const auto line = ordered.find(given.item.code);
-    risks[i] = risk_of(given, needs[i], line == ordered.end() ? 0 : line->second);
-  }
-  Outcome outcome;
+  in_parallel(items.size(), [&](std::size_t i) {
+    if (!items[i].stocked) return;
+    const auto line = ordered.find(items[i].stocked->given.item.code);
+    risks[i] = risk_of(*items[i].stocked, line == ordered.end() ? 0 : line->second);
+  });
+  Outcome& outcome = decided.outcome;
   std::vector<std::size_t> risky;
   for (std::size_t i = 0; i < items.size(); ++i) {
     outcome.short_before += risks[i].before;
@@ -147,12 +139,12 @@ Outcome what_if(const Clinic& clinic, const std::vector<wear::LifeOfUnit>& lives
                                runs_out(of, of.given.position.total()),
                                alternatives_to(of.given.item, clinic)});
   }
-  for (const ProposalLine& line : proposal.lines) {
+  for (const ProposalLine& line : decided.proposal.lines) {
     add_line(outcome, line);
     if (line.reason.patient_ordered) outcome.patients_late += late_of(line);
   }
-  add_freight(outcome, clinic, proposal);
-  return outcome;
+  add_freight(outcome, clinic, decided.proposal);
+  return decided;
 }
 
 }  // namespace sparewell::supply

@@ -1,6 +1,7 @@
 #include "supply/what_if.hpp"
 
 #include <cmath>
+#include <stdexcept>
 
 #include <doctest/doctest.h>
 
@@ -101,4 +102,43 @@ TEST_CASE("Freight is counted where an order does not reach what frees it") {
   CHECK(given.outcome().freight.at(Currency{"EUR"}) == 1250);
   given.clinic.suppliers[0].free_freight_from = Money{10000, Currency{"EUR"}};
   CHECK(given.outcome().freight.empty());
+}
+
+TEST_CASE("What a day's outlook keeps does not change what another policy decides") {
+  // propose and what_if under the same policy, each from nothing.
+  Given given;
+  add_poisson_demand(given.clinic, given.lives, 0.3, 50, "L2");
+  given.clinic.items.push_back(testing::stocked_item("L2"));
+  given.clinic.suppliers[0].freight = Money{3000, Currency{"EUR"}};
+  given.clinic.suppliers[0].free_freight_from = Money{120000, Currency{"EUR"}};
+  const auto same = [&](const DecidedOrders& decided, const OrderPolicy& policy) {
+    const auto proposal = propose(given.clinic, given.lives, today, policy);
+    REQUIRE(decided.proposal.lines.size() == proposal.lines.size());
+    for (std::size_t i = 0; i < proposal.lines.size(); ++i) {
+      CHECK(decided.proposal.lines[i].item == proposal.lines[i].item);
+      CHECK(decided.proposal.lines[i].quantity == proposal.lines[i].quantity);
+      CHECK(decided.proposal.lines[i].chance_short == proposal.lines[i].chance_short);
+      CHECK(decided.proposal.lines[i].reason.service_target ==
+            proposal.lines[i].reason.service_target);
+    }
+    const Outcome outcome = what_if(given.clinic, given.lives, today, policy);
+    CHECK(decided.outcome.short_before == outcome.short_before);
+    CHECK(decided.outcome.short_after == outcome.short_after);
+    CHECK(decided.outcome.goods == outcome.goods);
+    CHECK(decided.outcome.freight == outcome.freight);
+    CHECK(decided.outcome.items_below_target == outcome.items_below_target);
+  };
+  OrderOutlook outlook{given.clinic, given.lives, today, std::nullopt};
+  for (const double target : {0.95, 0.8, 0.995, 0.95}) {
+    auto policy = given.policy;
+    policy.service_target = target;
+    same(decide(outlook, policy), policy);
+    policy.budget = Money{50000, Currency{"EUR"}};
+    same(decide(outlook, policy), policy);
+  }
+  auto later = given.policy;
+  later.order_on = today + days{3};
+  CHECK_THROWS_AS((void)decide(outlook, later), std::invalid_argument);
+  OrderOutlook of_later{given.clinic, given.lives, today, later.order_on};
+  same(decide(of_later, later), later);
 }

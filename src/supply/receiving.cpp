@@ -11,7 +11,7 @@
 namespace sparewell::supply {
 namespace {
 
-using Kind = OrderMatch::Kind;
+using MatchKind = OrderMatch::Kind;
 using Positions = std::vector<std::size_t>;
 
 template <class Wanted>
@@ -52,27 +52,27 @@ void sort_for_filling(const std::vector<OrderLine>& lines, Positions& positions)
 
 OrderMatch match_number(const std::vector<OrderLine>& lines, const Positions& of_order,
                         const ItemCode& item) {
-  if (of_order.empty()) return {Kind::unknown_order, {}};
+  if (of_order.empty()) return {MatchKind::unknown_order, {}};
   const auto of_item = those(lines, of_order, [&](const auto& line) { return line.item == item; });
-  if (of_item.empty()) return {Kind::wrong_item, of_order};
+  if (of_item.empty()) return {MatchKind::wrong_item, of_order};
   auto placed = those(lines, of_item, is_placed);
   if (placed.empty()) {
     const bool drafted = std::ranges::any_of(of_item, [&](auto at) { return is_draft(lines[at]); });
-    return {drafted ? Kind::draft : Kind::cancelled, of_item};
+    return {drafted ? MatchKind::draft : MatchKind::cancelled, of_item};
   }
   sort_for_filling(lines, placed);
-  return {is_one_order(lines, placed) ? Kind::matched : Kind::several, std::move(placed)};
+  return {is_one_order(lines, placed) ? MatchKind::matched : MatchKind::several, std::move(placed)};
 }
 
 OrderMatch match_item(const std::vector<OrderLine>& lines, const Positions& of_item) {
   auto open = those(lines, of_item, is_open);
   if (open.empty()) {
     auto drafts = those(lines, of_item, is_draft);
-    if (drafts.empty()) return {Kind::none_open, {}};
-    return {Kind::draft, std::move(drafts)};
+    if (drafts.empty()) return {MatchKind::none_open, {}};
+    return {MatchKind::draft, std::move(drafts)};
   }
   sort_for_filling(lines, open);
-  return {is_one_order(lines, open) ? Kind::matched : Kind::several, std::move(open)};
+  return {is_one_order(lines, open) ? MatchKind::matched : MatchKind::several, std::move(open)};
 }
 
 std::optional<Date> recorded_use_by(const Delivery& delivery,
@@ -169,7 +169,7 @@ OrderMatch match_order(const std::vector<OrderLine>& lines, const ItemCode& item
 Receiving receive(const Delivery& delivery, const Item& item, const std::vector<OrderLine>& lines,
                   const OrderMatch& match, const std::vector<StockLevel>& shelf,
                   const Accepted& accepted, const std::vector<KnownSerial>& known) {
-  if (match.kind != Kind::matched || match.lines.empty() || delivery.quantity < 1 ||
+  if (match.kind != MatchKind::matched || match.lines.empty() || delivery.quantity < 1 ||
       delivery.damaged < 0 || delivery.sound() < 0) {
     throw std::invalid_argument("a delivery needs an order line and at least one piece");
   }
@@ -179,7 +179,7 @@ Receiving receive(const Delivery& delivery, const Item& item, const std::vector<
   made.findings = findings_of(delivery, item, outstanding, shelf, accepted);
   for (const KnownSerial& each : known) {
     made.findings.push_back(
-        {ReceivingFinding::Kind::known_serial, !accepted.known_serial, 0, std::nullopt, each});
+        {ReceivingFinding::MatchKind::known_serial, !accepted.known_serial, 0, std::nullopt, each});
   }
   if (std::ranges::any_of(made.findings, &ReceivingFinding::stops)) return made;
   made.lines = fill(delivery, lines, match.lines);

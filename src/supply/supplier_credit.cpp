@@ -9,7 +9,7 @@
 namespace sparewell::supply {
 namespace {
 
-using Kind = CreditRefusal::Kind;
+using RefusalKind = CreditRefusal::Kind;
 
 int at_supplier(const StockView& view, const SupplierReturn& sent) {
   const auto place = supplier_place(sent.supplier.text).name;
@@ -22,25 +22,25 @@ int at_supplier(const StockView& view, const SupplierReturn& sent) {
 std::optional<CreditRefusal> refusal_of(const StockView& view, const SupplierReturn& sent,
                                         const CreditNote& note) {
   const auto outstanding = sent.outstanding();
-  if (!sent.is_open()) return CreditRefusal{Kind::closed, {}, 0};
+  if (!sent.is_open()) return CreditRefusal{RefusalKind::closed, {}, 0};
   if (!note.amount && !note.is_last && note.back_to.empty())
-    return CreditRefusal{Kind::nothing, {}, 0};
+    return CreditRefusal{RefusalKind::nothing, {}, 0};
   if (note.amount) {
-    if (note.amount->minor < 0) return CreditRefusal{Kind::negative, {}, 0};
+    if (note.amount->minor < 0) return CreditRefusal{RefusalKind::negative, {}, 0};
     if (outstanding && note.amount->currency != outstanding->currency) {
-      return CreditRefusal{Kind::other_currency, outstanding, 0};
+      return CreditRefusal{RefusalKind::other_currency, outstanding, 0};
     }
     if (sent.credited && sent.credited->currency != note.amount->currency) {
-      return CreditRefusal{Kind::other_currency, sent.credited, 0};
+      return CreditRefusal{RefusalKind::other_currency, sent.credited, 0};
     }
     if (outstanding && *note.amount > *outstanding && !note.accept_more) {
-      return CreditRefusal{Kind::too_much, outstanding, 0};
+      return CreditRefusal{RefusalKind::too_much, outstanding, 0};
     }
   }
   if (!note.back_to.empty()) {
     const auto sort = view.place(note.back_to).sort;
     if (sort != PlaceSort::store && sort != PlaceSort::quarantine) {
-      return CreditRefusal{Kind::bad_place, {}, 0};
+      return CreditRefusal{RefusalKind::bad_place, {}, 0};
     }
   }
   return std::nullopt;
@@ -93,7 +93,7 @@ tl::expected<CreditMove, CreditRefusal> credit(const StockView& view, const Supp
   const bool is_paid = note.amount && rest && rest->minor <= 0;
   if (!is_paid && !note.is_last && note.back_to.empty()) return made;
   if (const int there = at_supplier(view, sent); there < sent.quantity) {
-    return tl::unexpected{CreditRefusal{Kind::not_there, {}, there}};
+    return tl::unexpected{CreditRefusal{RefusalKind::not_there, {}, there}};
   }
   after.closed_on = on;
   take_from_supplier(made, note, on);

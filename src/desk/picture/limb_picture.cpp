@@ -1,6 +1,7 @@
 #include "desk/picture/limb_picture.hpp"
 
 #include "clinic/say.hpp"
+#include "desk/patient_card.hpp"
 #include "desk/picture/draw.hpp"
 #include "desk/wording.hpp"
 
@@ -180,11 +181,11 @@ Picture nothing(const Room& room) {
   return picture;
 }
 
-Picture draw(const LimbCurve& curve, const Room& room) {
+Picture draw(const LimbCurve& curve, const std::string& reference, const Room& room) {
   Picture picture;
   picture.width = room.width;
-  picture.title = say("Circumference over time: {}", curve.name);
-  picture.words = curve.words;
+  picture.title = say("Circumference of the limb of {}: {}", reference, curve.name);
+  picture.words = fmt::format("{}\n{}", curve.words, care_caution());
   picture.table = table_of(curve);
   const auto key = key_of(room);
   const auto drawing = draw_limb(curve, measures_of(room, key_height(room, key)));
@@ -207,9 +208,9 @@ Picture draw(const LimbCurve& curve, const Room& room) {
 
 }  // namespace
 
-picture::Maker limb_picture(std::optional<LimbCurve> curve) {
-  return [curve = std::move(curve)](const picture::Room& room) {
-    return curve ? draw(*curve, room) : nothing(room);
+picture::Maker limb_picture(std::optional<LimbCurve> curve, std::string reference) {
+  return [curve = std::move(curve), reference = std::move(reference)](const picture::Room& room) {
+    return curve ? draw(*curve, reference, room) : nothing(room);
   };
 }
 

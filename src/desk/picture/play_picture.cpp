@@ -58,7 +58,8 @@ void add_axes(Picture& picture, const Room& room, const PlayDrawing& drawing,
                       0});
   for (const auto& tick : drawing.stock_ticks) {
     add_line(picture, {tick.x, drawing.top}, {tick.x, drawing.bottom}, Ink::faint);
-    add_words(picture, {{tick.x, drawing.bottom + 4 * room.unit},
+    const double last = room.width - room.text_width(tick.label) / 2 - 2 * room.unit;
+    add_words(picture, {{std::min(tick.x, last), drawing.bottom + 4 * room.unit},
                         tick.label,
                         Across::middle,
                         Down::top,

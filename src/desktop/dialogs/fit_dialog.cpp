@@ -52,7 +52,8 @@ void FitDialog::show_answer() {
 void FitDialog::show_curve() {
   const auto chosen = static_cast<std::size_t>(std::max(0, limb_->GetSelection()));
   chart_->show(desk::limb_picture(
-      chosen < shown_.curves.size() ? std::optional{shown_.curves[chosen]} : std::nullopt));
+      chosen < shown_.curves.size() ? std::optional{shown_.curves[chosen]} : std::nullopt,
+      shown_.reference));
 }
 
 }  // namespace sparewell::desktop

@@ -20,7 +20,7 @@ ReactionsDialog::ReactionsDialog(wxWindow* parent, const desk::ReactionsView& vi
   auto* chart = new ChartView{this, say("What was worn, and reactions, drawn")};
   // All strips, or eight of them and the scroll bar.
   chart->grow_with_picture(18);
-  chart->show(desk::worn_picture(view.chart));
+  chart->show(desk::worn_picture(view.chart, view.reference));
   add_wide(chart, 1);
   auto* told = new wxTextCtrl{this,
                               wxID_ANY,

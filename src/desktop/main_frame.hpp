@@ -6,6 +6,7 @@
 #include <optional>
 
 #include <wx/frame.h>
+#include <wx/timer.h>
 
 #include "desk/billing/billing_page.hpp"
 #include "desk/billing/claim_files.hpp"
@@ -220,6 +221,7 @@ class MainFrame : public wxFrame {
   desk::WorklistPtr books_;  ///< of the open file and day; nullptr while not compared
   std::string order_news_;  ///< what was done with an order, to be told
   WorkBar* bar_ = nullptr;
+  wxTimer later_;  ///< measures texts again once the toolkit has their new size
   std::vector<Page*> pages_;
   /// Last, so that it is the first to go: its job may use everything above.
   std::unique_ptr<desk::BackgroundWorker> worker_;

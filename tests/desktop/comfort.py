@@ -14,13 +14,13 @@ def enlarge_text(stage):
 
 def ask_for_help(stage):
     stage.press("F1")
-    questions = stage.wait_for("tree table", "Questions")
+    questions = stage.wait_for("table", "Questions")
     assert stage.rows(questions) > 20, stage.rows(questions)
     answers = stage.wait_for("text", "Answers")
     wait_until("the help answers", lambda: "Ctrl+" in answers.queryText().getText(0, -1))
     stage.picture("help")
     stage.press("Escape")
-    wait_until("the help is closed", lambda: stage.find("tree table", "Questions") is None)
+    wait_until("the help is closed", lambda: stage.find("table", "Questions") is None)
 
 
 def look_at_print(stage):

@@ -92,9 +92,8 @@ void print_words(const desk::ImportReport& report) {
 }
 
 int dry_run(const Context& context, const Options& options) {
-  const auto trial =
-      desk::try_folder({context.db, context.today(), ""}, options.folder, format_of(options),
-                       {[](const desk::JobProgress&) {}, {}});
+  const auto trial = desk::try_folder({context.db, context.today(), ""}, options.folder,
+                                      format_of(options), {[](const desk::JobProgress&) {}, {}});
   if (context.json) {
     auto printed = json_of(trial.report);
     printed["dry_run"] = true;

@@ -1,4 +1,5 @@
-/// The computation of a day in stages, so that it can say how far it is and be stopped between them.
+/// The computation of a day in stages, so that it can say how far it is and be stopped between
+/// them.
 #pragma once
 
 #include <functional>

@@ -43,9 +43,9 @@ DayPtr work_out(ClinicRecords records, const ClinicFile& file, const JobControl&
   policy.budget = file.budget;
   const auto goes_on = [&](AssessmentStage stage) {
     const bool wear = stage == AssessmentStage::wear;
-    control.say({wear ? say("Working out how long parts will last")
-                      : say("Working out what to order"),
-                 wear ? wear_begins : orders_begin});
+    control.say(
+        {wear ? say("Working out how long parts will last") : say("Working out what to order"),
+         wear ? wear_begins : orders_begin});
     return !control.stop.stop_requested();
   };
   auto assessment =

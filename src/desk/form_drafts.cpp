@@ -3,10 +3,9 @@
 #include <fstream>
 
 #include <fcntl.h>
+#include <nlohmann/json.hpp>
 #include <sys/stat.h>
 #include <unistd.h>
-
-#include <nlohmann/json.hpp>
 
 #include "clinic/say.hpp"
 

@@ -10,7 +10,7 @@
 namespace sparewell::desk {
 
 struct FormDraft {
-  std::string at;  ///< local time, "2026-11-25 14:05"
+  std::string at;                    ///< local time, "2026-11-25 14:05"
   std::vector<std::string> answers;  ///< one for each field
 
   friend bool operator==(const FormDraft&, const FormDraft&) = default;

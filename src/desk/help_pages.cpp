@@ -45,15 +45,15 @@ std::string help_row_id(std::string_view page, std::size_t entry) {
 }
 
 Table help_table() {
-  Table table{{{said("Question"), 40, Align::left, "", 2}, {said("About"), 16, Align::left, "", 1}}};
+  Table table{
+      {{said("Question"), 40, Align::left, "", 2}, {said("About"), 16, Align::left, "", 1}}};
   std::vector<TableRow> rows;
   for (const auto& page : help_pages()) {
     for (std::size_t i = 0; i < page.entries.size(); ++i) {
       const auto& entry = page.entries[i];
-      rows.push_back(
-          {help_row_id(page.id, i),
-           {{entry.question, std::nullopt}, {page.title, std::nullopt}},
-           folded(fmt::format("{} {} {}", page.title, entry.question, entry.answer))});
+      rows.push_back({help_row_id(page.id, i),
+                      {{entry.question, std::nullopt}, {page.title, std::nullopt}},
+                      folded(fmt::format("{} {} {}", page.title, entry.question, entry.answer))});
     }
   }
   table.fill(std::move(rows));

@@ -15,7 +15,7 @@ struct HelpEntry {
 };
 
 struct HelpPage {
-  std::string id;     ///< "ordering": the file's name without its ending
+  std::string id;  ///< "ordering": the file's name without its ending
   std::string title;
   std::vector<HelpEntry> entries;
 };

@@ -39,8 +39,9 @@ std::vector<std::string> missing_records(const Clinic& clinic) {
               "does not mean that there is none."));
   tell(clinic.measurements.empty(),
        to_say("No measurements (measurements.csv): sizes are not checked."));
-  tell(clinic.shelf.empty(),
-       to_say("No stock (stock.csv): every item counts as out of stock, and orders are too large."));
+  tell(
+      clinic.shelf.empty(),
+      to_say("No stock (stock.csv): every item counts as out of stock, and orders are too large."));
   tell(clinic.order_lines.empty(),
        to_say("No orders (orders.csv): lead times are those that suppliers quote."));
   tell(clinic.claim_lines.empty(),

@@ -51,8 +51,8 @@ bool BackgroundWorker::start(Job job) {
   if (busy_) return false;
   busy_ = true;
   watch_({job.what, std::nullopt});
-  thread_ = std::jthread{
-      [this, job = std::move(job)](const std::stop_token& stop) { run(job, stop); }};
+  thread_ =
+      std::jthread{[this, job = std::move(job)](const std::stop_token& stop) { run(job, stop); }};
   return true;
 }
 

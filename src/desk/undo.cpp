@@ -172,8 +172,8 @@ Sentence UndoList::undo(store::Store& store, Date today, const std::string& who)
 
 UndoStep undo_issue(std::vector<Unit> units) {
   auto what = say("issue of {} to {}", units.front().item.text, units.front().patient.text);
-  return {std::move(what), [units = std::move(units)](store::Store& store, Date today,
-                                                      const std::string& who) {
+  return {std::move(what),
+          [units = std::move(units)](store::Store& store, Date today, const std::string& who) {
             return end_again_as_mistake(store, units, today, who);
           }};
 }
@@ -227,11 +227,11 @@ std::optional<UndoStep> undo_bookings(const std::vector<Reservation>& before,
 std::optional<UndoStep> undo_answer(const store::Snapshot& snapshot, const std::string& finding) {
   const auto answers = answers_of(snapshot, finding);
   if (answers.empty()) return std::nullopt;
-  return UndoStep{say("answer to a finding"),
-                  [given = answers.back()](store::Store& store, Date today,
-                                           const std::string& who) {
-                    return answer_as_before(store, given, today, who);
-                  }};
+  return UndoStep{
+      say("answer to a finding"),
+      [given = answers.back()](store::Store& store, Date today, const std::string& who) {
+        return answer_as_before(store, given, today, who);
+      }};
 }
 
 }  // namespace sparewell::desk

@@ -91,9 +91,8 @@ json layout_json(const WindowLayout& layout) {
   auto tables = json::object();
   for (const auto& [name, table] : layout.tables) {
     if (table == TableLayout{}) continue;
-    tables[name] = {{"widths", table.widths},
-                    {"sorted_by", table.sorted_by},
-                    {"ascending", table.ascending}};
+    tables[name] = {
+        {"widths", table.widths}, {"sorted_by", table.sorted_by}, {"ascending", table.ascending}};
   }
   return {{"tables", tables},
           {"borders", layout.borders},

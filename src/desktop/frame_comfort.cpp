@@ -1,5 +1,5 @@
-#include "desktop/main_frame.hpp"
 #include "desktop/dialogs/help_window.hpp"
+#include "desktop/main_frame.hpp"
 #include "desktop/pages/billing_panel.hpp"
 #include "desktop/pages/deliveries_panel.hpp"
 #include "desktop/pages/order_panel.hpp"
@@ -31,11 +31,10 @@ void MainFrame::change_text_size(int steps) {
   auto& percent = window_layout().text_percent;
   percent = desk::text_size(percent, steps);
   apply_text_size(percent);
-  // The toolkit gives its controls the new size in its own time.
-  CallAfter([this] {
-    measure_again(*this);
-    bar_->idle(desk::text_size_words(window_layout().text_percent));
-  });
+  bar_->idle(desk::text_size_words(percent));
+  // The toolkit gives its controls the new size in its own time, and says not when.
+  CallAfter([this] { measure_again(*this); });
+  later_.StartOnce(250);
 }
 
 void MainFrame::print_page() {

@@ -44,9 +44,7 @@ MainFrame::MainFrame(Date today, std::filesystem::path memory)
   make_pages();
   worker_ = std::make_unique<desk::BackgroundWorker>(
       [](std::function<void()> call) { wxTheApp->CallAfter(call); },
-      [this](const desk::JobProgress& progress) {
-        bar_->working(progress, can_stop_);
-      });
+      [this](const desk::JobProgress& progress) { bar_->working(progress, can_stop_); });
   bind_events();
   place_as_remembered();
   bar_->idle("");
@@ -122,10 +120,12 @@ void MainFrame::bind_events() {
   }
   Bind(wxEVT_CHAR_HOOK, &MainFrame::on_key, this);
   Bind(wxEVT_CLOSE_WINDOW, &MainFrame::on_close, this);
+  later_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { measure_again(*this); });
   book_->Bind(wxEVT_NOTEBOOK_PAGE_CHANGED, [this](wxBookCtrlEvent& event) {
     event.Skip();
     remembered_.page = current_page()->name();
     update_commands();
+    if (text_size_was_changed()) later_.StartOnce(50);
     if (day_ && !books_ && current_page() == billing_ && !worker_->busy()) compare_books();
   });
 }

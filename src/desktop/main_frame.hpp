@@ -6,6 +6,7 @@
 #include <optional>
 
 #include <wx/frame.h>
+#include <wx/timer.h>
 
 #include "desk/billing/billing_page.hpp"
 #include "desk/billing/claim_files.hpp"
@@ -233,6 +234,7 @@ class MainFrame : public wxFrame {
   std::optional<desk::Destination> after_books_;  ///< where to go once they are compared
   std::string order_news_;  ///< what was done with an order, to be told
   WorkBar* bar_ = nullptr;
+  wxTimer later_;  ///< measures texts again once the toolkit has their new size
   std::vector<Page*> pages_;
   /// Last, so that it is the first to go: its job may use everything above.
   std::unique_ptr<desk::BackgroundWorker> worker_;

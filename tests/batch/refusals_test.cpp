@@ -90,8 +90,8 @@ TEST_CASE("A dry run of an import tells the same and writes nothing") {
   const ScratchFolder folder;
   const std::string db = (folder / "clinic.db").string();
   write_file(folder / "files/patients.csv", "patient_ref,birth_date\nP-1,1980-02-03\nP-2,never\n");
-  const auto trial = run_batch(
-      {"--db", db, "--json", "import", (folder / "files").string(), "--dry-run"});
+  const auto trial =
+      run_batch({"--db", db, "--json", "import", (folder / "files").string(), "--dry-run"});
   CHECK(trial.status == 1);
   CHECK(trial.out.find("\"dry_run\": true") != std::string::npos);
   CHECK(trial.out.find("birth_date") != std::string::npos);

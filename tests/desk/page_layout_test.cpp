@@ -9,13 +9,13 @@ using namespace sparewell::desk;
 namespace {
 
 PaperSize paper(double width, double height) {
-  return {width, height, 1, 1, [](const std::string& text, PrintFont) {
-            return static_cast<double>(text.size());
-          }};
+  return {width, height, 1, 1,
+          [](const std::string& text, PrintFont) { return static_cast<double>(text.size()); }};
 }
 
 PrintedTable table(int rows) {
-  PrintedTable made{"Parts", {{"Item", 10, Align::left, ""}, {"Pieces", 6, Align::right, ""}}, {}, "Nothing."};
+  PrintedTable made{
+      "Parts", {{"Item", 10, Align::left, ""}, {"Pieces", 6, Align::right, ""}}, {}, "Nothing."};
   for (int i = 1; i <= rows; ++i) made.rows.push_back({{fmt::format("LN-{}", i), "1"}, false});
   return made;
 }
@@ -33,7 +33,10 @@ TEST_CASE("Columns that have room stay on one line") {
 }
 
 TEST_CASE("Only wide columns give way where there is too little room") {
-  PrintedTable wide{"", {{"Item", 4, Align::left, ""}, {"Why", 30, Align::left, ""}}, {{{"LN-1", "worn by two patients soon"}, false}}, ""};
+  PrintedTable wide{"",
+                    {{"Item", 4, Align::left, ""}, {"Why", 30, Align::left, ""}},
+                    {{{"LN-1", "worn by two patients soon"}, false}},
+                    ""};
   // Room for 15 letters, one gap: "LN-1" keeps 4, the reason gets the other 10.
   CHECK(paper_columns(wide, paper(15, 20)) == std::vector<double>{4, 10});
   CHECK(wrapped("worn by two patients soon", 10, paper(15, 20), PrintFont::text) ==

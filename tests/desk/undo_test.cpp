@@ -26,12 +26,8 @@ std::unique_ptr<store::Store> made_store() {
   prosthesis.patient = {"P-1"};
   prosthesis.delivered_on = today - days{10};
   work->put(prosthesis);
-  work->record({{{"S1"}, "A", std::nullopt},
-                "main store",
-                MovementKind::receipt,
-                5,
-                today - days{60},
-                ""});
+  work->record(
+      {{{"S1"}, "A", std::nullopt}, "main store", MovementKind::receipt, 5, today - days{60}, ""});
   work->put(Reservation{{"P-1"}, {"S1"}, "main store", 1, today});
   work->commit();
   return store;

@@ -70,7 +70,8 @@ TEST_CASE("Work of a steady pace is estimated exactly") {
   RemainingTime remaining;
   std::optional<Seconds> left;
   // One hundredth a second: by hand, 60 s are left after 40 s.
-  for (int second = 0; second <= 40; ++second) left = remaining.after(Seconds(second), second / 100.);
+  for (int second = 0; second <= 40; ++second)
+    left = remaining.after(Seconds(second), second / 100.);
   REQUIRE(left);
   CHECK(left->count() == doctest::Approx(60).epsilon(1e-9));
 }
@@ -78,7 +79,8 @@ TEST_CASE("Work of a steady pace is estimated exactly") {
 TEST_CASE("The estimate follows work that becomes slower, and begins anew with another stage") {
   RemainingTime remaining;
   std::optional<Seconds> left;
-  for (int second = 0; second <= 20; ++second) left = remaining.after(Seconds(second), second / 50.);
+  for (int second = 0; second <= 20; ++second)
+    left = remaining.after(Seconds(second), second / 50.);
   const auto before = *left;  // by hand: 0.6 at 0.02 a second is 30 s
   CHECK(before.count() == doctest::Approx(30));
   for (int i = 1; i <= 20; ++i) left = remaining.after(Seconds(20 + i), 0.4 + i / 500.);

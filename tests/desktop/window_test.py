@@ -18,6 +18,8 @@ import zipfile
 
 from clinic import TODAY, make_database
 from books import answer_finding, close_month, look_at_rules
+from comfort import (ask_for_help, check_memory, enlarge_text, leave_form_unfinished,
+                     look_at_print, undo_ending)
 from papers import write_travel_card, write_visit_sheets
 from stage import Stage, save_as, wait_until
 
@@ -405,6 +407,10 @@ def main():
             stage.open([program, "--today", TODAY, str(database)])
             look_at_pages(stage)
             look_at_moves(stage)
+            enlarge_text(stage)
+            ask_for_help(stage)
+            look_at_print(stage)
+            leave_form_unfinished(stage, database)
             search_patient(stage)
             book_for_visit(stage, batch, database)
             look_at_findings(stage)
@@ -421,12 +427,14 @@ def main():
             write_visit_sheets(stage, scratch / "visits.pdf")
             write_travel_card(stage, scratch / "card.pdf")
             issue_and_end(stage, something_on_the_shelf(batch, database), scratch / "sheet.pdf")
+            undo_ending(stage)
             dearer_list(folder, scratch / "prices.csv")
             accept_prices(stage, scratch / "prices.csv")
             stage.press("ctrl+q")
             assert stage.ended() == 0, stage.output()
             check_sheet(batch, database)
             check_traces(stage, database)
+            check_memory(stage)
 
 
 if __name__ == "__main__":

@@ -12,6 +12,38 @@ namespace {
 constexpr double footer_lines = 2;
 constexpr int portrait_characters = 100;
 
+/// What columns would take on one line, and what their longest words take.
+struct Measured {
+  std::vector<double> natural;
+  std::vector<double> least;
+};
+
+Measured measured(const PrintedTable& table, const PaperSize& paper) {
+  const auto count = table.columns.size();
+  Measured made{std::vector<double>(count, 0), std::vector<double>(count, 0)};
+  const auto take = [&](std::size_t column, const std::string& text, PrintFont font) {
+    made.natural[column] = std::max(made.natural[column], paper.text_width(text, font));
+    for (const auto& word : words_of(text)) {
+      made.least[column] = std::max(made.least[column], paper.text_width(word, font));
+    }
+  };
+  for (std::size_t i = 0; i < count; ++i) take(i, table.columns[i].title, PrintFont::strong);
+  for (const auto& row : table.rows) {
+    const auto font = row.strong ? PrintFont::strong : PrintFont::text;
+    for (std::size_t i = 0; i < count && i < row.cells.size(); ++i) take(i, row.cells[i], font);
+  }
+  return made;
+}
+
+double sum_of(const std::vector<double>& widths) {
+  return std::accumulate(widths.begin(), widths.end(), 0.0);
+}
+
+double room_of(const PrintedTable& table, const PaperSize& paper) {
+  const auto gaps = table.columns.empty() ? 0 : table.columns.size() - 1;
+  return std::max(paper.width - paper.gap * static_cast<double>(gaps), 0.0);
+}
+
 /// Puts texts below one another and begins a new page where the next does not fit.
 class PageWriter {
  public:
@@ -103,8 +135,7 @@ void write_table(PageWriter& writer, const PrintedTable& table, const PaperSize&
   const auto headings = wrapped_cells(titles, widths, paper, PrintFont::strong);
   const auto begin = [&](bool again) {
     if (!table.title.empty()) {
-      writer.paragraph(again ? say("{} (continued)", table.title) : table.title,
-                       PrintFont::strong);
+      writer.paragraph(again ? say("{} (continued)", table.title) : table.title, PrintFont::strong);
     }
     writer.row(headings, table, widths, PrintFont::strong);
     writer.rule();
@@ -128,24 +159,11 @@ void write_table(PageWriter& writer, const PrintedTable& table, const PaperSize&
 }  // namespace
 
 std::vector<double> paper_columns(const PrintedTable& table, const PaperSize& paper) {
-  const auto count = table.columns.size();
-  std::vector<double> natural(count, 0);
-  std::vector<double> least(count, 0);
-  const auto take = [&](std::size_t column, const std::string& text, PrintFont font) {
-    natural[column] = std::max(natural[column], paper.text_width(text, font));
-    for (const auto& word : words_of(text)) {
-      least[column] = std::max(least[column], paper.text_width(word, font));
-    }
-  };
-  for (std::size_t i = 0; i < count; ++i) take(i, table.columns[i].title, PrintFont::strong);
-  for (const auto& row : table.rows) {
-    const auto font = row.strong ? PrintFont::strong : PrintFont::text;
-    for (std::size_t i = 0; i < count && i < row.cells.size(); ++i) take(i, row.cells[i], font);
-  }
-  const double gaps = paper.gap * static_cast<double>(count > 0 ? count - 1 : 0);
-  const double room = std::max(paper.width - gaps, 0.0);
-  const double wanted = std::accumulate(natural.begin(), natural.end(), 0.0);
-  const double needed = std::accumulate(least.begin(), least.end(), 0.0);
+  auto [natural, least] = measured(table, paper);
+  const auto count = natural.size();
+  const double room = room_of(table, paper);
+  const double wanted = sum_of(natural);
+  const double needed = sum_of(least);
   if (wanted <= room) return natural;
   // Narrow columns keep their width; the wide ones share what is missing.
   const double factor = needed >= room ? room / needed : 1.0;
@@ -156,6 +174,12 @@ std::vector<double> paper_columns(const PrintedTable& table, const PaperSize& pa
   return natural;
 }
 
+bool words_fit(const Printable& printable, const PaperSize& paper) {
+  return std::ranges::all_of(printable.tables, [&](const PrintedTable& table) {
+    return sum_of(measured(table, paper).least) <= room_of(table, paper);
+  });
+}
+
 std::vector<PrintedPage> lay_out(const Printable& printable, const PaperSize& paper) {
   PageWriter writer{paper};
   writer.paragraph(printable.title, PrintFont::title);
@@ -164,8 +188,8 @@ std::vector<PrintedPage> lay_out(const Printable& printable, const PaperSize& pa
     writer.skip(paper.line);
     write_table(writer, table, paper);
   }
-  auto about = printable.clinic.empty() ? printable.day
-                                        : say("{}, {}", printable.clinic, printable.day);
+  auto about =
+      printable.clinic.empty() ? printable.day : say("{}, {}", printable.clinic, printable.day);
   return writer.finish(say("{}: {}", about, printable.title));
 }
 

@@ -15,8 +15,8 @@ enum class PrintFont { text, strong, title };
 struct PaperSize {
   double width = 0;  ///< within the margins
   double height = 0;
-  double line = 0;    ///< height of a line of text
-  double gap = 0;     ///< between columns
+  double line = 0;  ///< height of a line of text
+  double gap = 0;   ///< between columns
   std::function<double(const std::string&, PrintFont)> text_width;
 };
 
@@ -43,6 +43,9 @@ struct PrintedPage {
 /// wide columns are narrowed, and their texts wrapped, no narrower than their longest word; where
 /// even that is too wide, all are narrowed alike and words are broken.
 [[nodiscard]] std::vector<double> paper_columns(const PrintedTable& table, const PaperSize& paper);
+
+/// Whether every table has room without breaking words.
+[[nodiscard]] bool words_fit(const Printable& printable, const PaperSize& paper);
 
 /// `text` in lines of at most `width`, broken between words where that is possible.
 [[nodiscard]] std::vector<std::string> wrapped(const std::string& text, double width,

@@ -14,14 +14,21 @@
 namespace sparewell::desktop {
 
 HelpWindow::HelpWindow(wxWindow* parent)
-    : wxFrame{parent,        wxID_ANY,
-              to_wx(say("Help")), wxDefaultPosition,
-              wxDefaultSize, wxDEFAULT_FRAME_STYLE | wxFRAME_FLOAT_ON_PARENT},
+    : wxFrame{parent,
+              wxID_ANY,
+              to_wx(say("Help")),
+              wxDefaultPosition,
+              wxDefaultSize,
+              wxDEFAULT_FRAME_STYLE | wxFRAME_FLOAT_ON_PARENT},
       table_{desk::help_table()} {
   auto* split = make_split(this);
   auto* list = make_list(split);
   // Plain text and not a drawing of it, so that screen readers read it and it can be copied.
-  text_ = new wxTextCtrl{split, wxID_ANY, "", wxDefaultPosition, wxDefaultSize,
+  text_ = new wxTextCtrl{split,
+                         wxID_ANY,
+                         "",
+                         wxDefaultPosition,
+                         wxDefaultSize,
                          wxTE_MULTILINE | wxTE_READONLY | wxTE_BESTWRAP | wxTE_RICH2};
   set_accessible_name(*text_, said("Answers"));
   split->SplitVertically(list, text_);

@@ -11,8 +11,8 @@
 
 #include "desk/revision_lines.hpp"
 #include "desktop/text.hpp"
-#include "desktop/widgets/command_button.hpp"
 #include "desktop/widgets/accessible.hpp"
+#include "desktop/widgets/command_button.hpp"
 #include "desktop/widgets/find_box.hpp"
 #include "desktop/widgets/layout_memory.hpp"
 #include "desktop/widgets/split.hpp"

@@ -7,8 +7,8 @@
 
 #include "desk/wording.hpp"
 #include "desktop/text.hpp"
-#include "desktop/widgets/command_button.hpp"
 #include "desktop/widgets/accessible.hpp"
+#include "desktop/widgets/command_button.hpp"
 #include "desktop/widgets/find_box.hpp"
 #include "desktop/widgets/headings.hpp"
 #include "desktop/widgets/split.hpp"

@@ -30,9 +30,7 @@ std::string lines_of(const std::vector<std::string>& lines) {
 
 PatientPanel::PatientPanel(wxWindow* parent, std::function<void(desk::Command)> run,
                            std::function<void()> choice_changed)
-    : Page{parent},
-      run_{std::move(run)},
-      choice_changed_{std::move(choice_changed)} {
+    : Page{parent}, run_{std::move(run)}, choice_changed_{std::move(choice_changed)} {
   auto* split = make_split(this);
   // In the order in which the Tab key goes through them.
   auto* list = make_list(split);
@@ -97,9 +95,8 @@ wxWindow* PatientPanel::make_card(wxWindow* parent) {
   auto* text = make_text(card_);
   panes_ = new wxNotebook{card_, wxID_ANY};
   set_accessible_name(*panes_, "The chosen patient");
-  parts_ = new PartsPane{panes_,
-                         {run_, [this] { changed(); },
-                          [this] { show_patient(list_view_->selected()); }}};
+  parts_ = new PartsPane{
+      panes_, {run_, [this] { changed(); }, [this] { show_patient(list_view_->selected()); }}};
   panes_->AddPage(parts_, "Parts");
   findings_ = new FindingsPane{panes_, run_, [this] { changed(); }};
   panes_->AddPage(findings_, "Findings");

@@ -58,10 +58,10 @@ std::optional<desk::Printable> PatientPanel::printable() const {
   notes.insert(notes.end(), card.sensitivities.begin(), card.sensitivities.end());
   notes.push_back(desk::care_caution());
   std::erase(notes, std::string{});
-  auto list = shows_findings()
-                  ? desk::printed(findings_->table(), say("Findings"), say("Nothing was found."))
-                  : desk::printed(parts_->table(), say("Parts"),
-                                  say("No part is recorded as in use."));
+  auto list =
+      shows_findings()
+          ? desk::printed(findings_->table(), say("Findings"), say("Nothing was found."))
+          : desk::printed(parts_->table(), say("Parts"), say("No part is recorded as in use."));
   return desk::printable_of(*day_, card.title, {std::move(list)}, std::move(notes));
 }
 

@@ -27,7 +27,8 @@ wxPageSetupDialogData& paper_setup() {
 class PreviewBar : public wxPreviewControlBar {
  public:
   PreviewBar(wxPrintPreviewBase* preview, wxWindow* parent, std::function<void()> change_paper)
-      : wxPreviewControlBar{preview, wxPREVIEW_DEFAULT, parent, wxDefaultPosition, wxDefaultSize},
+      : wxPreviewControlBar{preview, wxPREVIEW_PRINT | wxPREVIEW_DEFAULT, parent, wxDefaultPosition,
+                            wxDefaultSize},
         change_paper_{std::move(change_paper)} {}
 
   void CreateButtons() override {
@@ -44,8 +45,8 @@ class PreviewBar : public wxPreviewControlBar {
 class PreviewFrame : public wxPreviewFrame {
  public:
   PreviewFrame(wxWindow* parent, wxPrintPreviewBase* preview, const desk::Printable& printable)
-      : wxPreviewFrame{preview, parent, to_wx(say("Print: {}", printable.title)),
-                       wxDefaultPosition, parent->FromDIP(wxSize{1000, 720})},
+      : wxPreviewFrame{preview, parent, to_wx(say("Print: {}", printable.title)), wxDefaultPosition,
+                       parent->FromDIP(wxSize{1120, 720})},
         parent_{parent},
         printable_{printable} {}
 

@@ -3,19 +3,24 @@
 #include <wx/dc.h>
 
 #include "desktop/text.hpp"
+#include "desktop/widgets/text_size.hpp"
 
 namespace sparewell::desktop {
 namespace {
 
 using desk::PrintFont;
 
-wxFont font_of(PrintFont font) {
-  wxFontInfo info{font == PrintFont::title ? 14.0 : 9.0};
-  info.Family(wxFONTFAMILY_SWISS);
-  return wxFont{font == PrintFont::text ? info : info.Bold()};
-}
+/// Sizes of text, in points: smaller ones only where words would be broken otherwise.
+constexpr double sizes[] = {9, 8, 7, 6.5};
 
 }  // namespace
+
+wxFont TablePrintout::font_of(PrintFont font) const {
+  // Paper does not follow the size of text on the screen.
+  const double points = (font == PrintFont::title ? points_ + 5 : points_) / text_scale();
+  auto info = wxFontInfo{points}.Family(wxFONTFAMILY_SWISS);
+  return wxFont{font == PrintFont::text ? info : info.Bold()};
+}
 
 TablePrintout::TablePrintout(desk::Printable printable, const wxPageSetupDialogData& setup)
     : wxPrintout{to_wx(printable.title)}, printable_{std::move(printable)}, setup_{setup} {}
@@ -25,8 +30,8 @@ wxRect TablePrintout::map_page() {
   return GetLogicalPageMarginsRect(setup_);
 }
 
-void TablePrintout::OnPreparePrinting() {
-  const auto room = map_page();
+desk::PaperSize TablePrintout::paper_of(const wxRect& room, double points) {
+  points_ = points;
   auto& dc = *GetDC();
   desk::PaperSize paper;
   paper.width = room.width;
@@ -34,10 +39,20 @@ void TablePrintout::OnPreparePrinting() {
   dc.SetFont(font_of(PrintFont::text));
   paper.line = 1.15 * dc.GetCharHeight();
   paper.gap = dc.GetTextExtent("nn").x;
-  paper.text_width = [&dc](const std::string& text, PrintFont font) {
+  paper.text_width = [this, &dc](const std::string& text, PrintFont font) {
     dc.SetFont(font_of(font));
     return static_cast<double>(dc.GetTextExtent(to_wx(text)).x);
   };
+  return paper;
+}
+
+void TablePrintout::OnPreparePrinting() {
+  const auto room = map_page();
+  auto paper = paper_of(room, sizes[0]);
+  for (const double points : sizes) {
+    paper = paper_of(room, points);
+    if (desk::words_fit(printable_, paper)) break;
+  }
   pages_ = desk::lay_out(printable_, paper);
 }
 

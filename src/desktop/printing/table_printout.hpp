@@ -17,11 +17,15 @@ class TablePrintout : public wxPrintout {
   bool OnPrintPage(int page) override;
 
  private:
+  /// The paper of the page, with text of so many points.
+  [[nodiscard]] desk::PaperSize paper_of(const wxRect& room, double points);
+  [[nodiscard]] wxFont font_of(desk::PrintFont font) const;
   /// Makes the printer's units those of the screen, within the margins.
   wxRect map_page();
 
   desk::Printable printable_;
   wxPageSetupDialogData setup_;
+  double points_ = 9;  ///< size of text
   std::vector<desk::PrintedPage> pages_;
 };
 

@@ -64,11 +64,7 @@ void scroll_to_row(GtkTreeView* tree, int row) {
 }  // namespace
 
 TableView::TableView(wxWindow* parent, desk::Table& table, const std::string& name, Pick pick)
-    : wxPanel{parent},
-      table_{table},
-      name_{name},
-      pick_{pick},
-      model_{new TableModel{table}} {
+    : wxPanel{parent}, table_{table}, name_{name}, pick_{pick}, model_{new TableModel{table}} {
   list_ = new wxDataViewCtrl{this, wxID_ANY, wxDefaultPosition, wxDefaultSize,
                              wxDV_SINGLE | wxDV_ROW_LINES};
   add_columns();

@@ -1,5 +1,7 @@
 #include "desktop/widgets/work_bar.hpp"
 
+#include <algorithm>
+
 #include <wx/button.h>
 #include <wx/gauge.h>
 
@@ -21,10 +23,7 @@ WorkBar::WorkBar(wxWindow* parent, std::function<void()> stop)
   stop_button_ =
       new wxButton{this, wxID_ANY, "S&top", wxDefaultPosition, wxDefaultSize, wxBU_EXACTFIT};
   stop_button_->SetToolTip("Stop the work that is going on");
-  const int buttons = stop_button_->GetBestSize().x + FromDIP(160);
-  const int widths[] = {-1, buttons};
-  SetFieldsCount(2, widths);
-  SetMinHeight(stop_button_->GetBestSize().y + FromDIP(4));
+  measure_again();
   gauge_->Hide();
   stop_button_->Hide();
   stop_button_->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) {
@@ -36,6 +35,15 @@ WorkBar::WorkBar(wxWindow* parent, std::function<void()> stop)
     place();
   });
   pulse_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { gauge_->Pulse(); });
+}
+
+void WorkBar::measure_again() {
+  const auto button = stop_button_->GetBestSize();
+  const int widths[] = {-1, button.x + FromDIP(160)};
+  SetFieldsCount(2, widths);
+  const int height = std::max(button.y, GetCharHeight()) + FromDIP(4);
+  SetMinHeight(height);
+  SetMinSize({-1, height});
 }
 
 void WorkBar::working(const desk::JobProgress& progress, bool can_stop) {

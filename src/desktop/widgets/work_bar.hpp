@@ -21,6 +21,8 @@ class WorkBar : public wxStatusBar {
 
   void working(const desk::JobProgress& progress, bool can_stop);
   void idle(const std::string& text);
+  /// Makes room for texts whose size has changed.
+  void measure_again();
 
  private:
   void place();

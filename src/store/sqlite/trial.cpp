@@ -25,8 +25,8 @@ std::unique_ptr<Store> copy_in_memory(const std::string& path, Clock clock) {
       sqlite::copy_into(source, *writer);
     }
     sqlite::migrate(*writer, migrations);
-    return sqlite::make_store({"", std::move(writer), std::move(clock),
-                               sqlite::usual_busy_timeout, our_version});
+    return sqlite::make_store(
+        {"", std::move(writer), std::move(clock), sqlite::usual_busy_timeout, our_version});
   });
 }
 

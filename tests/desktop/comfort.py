@@ -1,0 +1,63 @@
+"""What makes the window fit for its people: larger text, help, printing, undo, unfinished forms."""
+
+import json
+
+from stage import wait_until
+
+
+def enlarge_text(stage):
+    stage.press("ctrl+plus")
+    stage.press("ctrl+plus")
+    stage.picture("large-text")
+    stage.press("ctrl+alt+0")
+
+
+def ask_for_help(stage):
+    stage.press("F1")
+    questions = stage.wait_for("table", "Questions")
+    assert stage.rows(questions) > 20, stage.rows(questions)
+    answers = stage.wait_for("text", "Answers")
+    wait_until("the help answers", lambda: "Ctrl+" in answers.queryText().getText(0, -1))
+    stage.picture("help")
+    stage.press("Escape")
+    wait_until("the help is closed", lambda: stage.find("table", "Questions") is None)
+
+
+def look_at_print(stage):
+    stage.press("ctrl+3")
+    stage.press("ctrl+alt+p")
+    stage.wait_for("frame", "Print: Shelf")
+    stage.wait_for("push button", "Paper and margins...")
+    stage.picture("print")
+    stage.click("push button", "Close")
+    wait_until("the preview is closed", lambda: stage.find("frame", "Print: Shelf") is None)
+
+
+def leave_form_unfinished(stage, database):
+    """Closed with Esc, it is filled in again; discarded, nothing of it stays."""
+    drafts = database.with_name(database.name + ".drafts")
+    stage.press("ctrl+shift+p")
+    stage.wait_for("push button", "Record")
+    stage.type("attic shelf")
+    stage.press("Escape")
+    wait_until("the entry is kept", drafts.exists)
+    assert drafts.stat().st_mode & 0o077 == 0, oct(drafts.stat().st_mode)
+    stage.press("ctrl+shift+p")
+    stage.wait_for("label", "Your unfinished entry of")
+    stage.picture("draft")
+    stage.click("push button", "Discard it")
+    wait_until("the entry is gone", lambda: not drafts.exists())
+    stage.press("Escape")
+
+
+def undo_ending(stage):
+    """The part that was ended last is in use again."""
+    stage.press("ctrl+z")
+    stage.wait_for("label", "Undone: ")
+    stage.picture("undone")
+    wait_until("the window is at rest", lambda: stage.can_be_used("push button", "Issue a part..."))
+
+
+def check_memory(stage):
+    layout = json.loads((stage.config / "sparewell" / "window.json").read_text())["layout"]
+    assert layout["text_percent"] == 100, layout

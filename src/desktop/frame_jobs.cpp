@@ -21,11 +21,18 @@ using desk::JobEnd;
 }  // namespace
 
 void MainFrame::start_job(desk::Job job) {
+  // The books are compared unasked; what is asked for meanwhile comes after it.
+  if (worker_->busy()) return waiting_jobs_.push_back(std::move(job));
   can_stop_ = job.can_stop;
   auto finish = std::move(job.finish);
   job.finish = [this, finish = std::move(finish)](const JobEnd& end) {
     bar_->idle(idle_words());
     finish(end);
+    if (!waiting_jobs_.empty() && !worker_->busy() && !closing_) {
+      auto next = std::move(waiting_jobs_.front());
+      waiting_jobs_.erase(waiting_jobs_.begin());
+      start_job(std::move(next));
+    }
     update_commands();
     if (closing_ && !worker_->busy()) Close();
   };
@@ -48,19 +55,25 @@ void MainFrame::open(const std::string& path) {
   file.path = path;
   file.budget.reset();
   auto day = std::make_shared<desk::DayPtr>();
+  auto work = std::make_shared<desk::TodayWorkPtr>();
   start_job({"Opening the clinic file", false,
-             [file, day](const JobControl& control) { *day = desk::read_day(file, control); },
-             [this, file, day](const JobEnd& end) {
+             [file, day, work](const JobControl& control) {
+               *day = desk::read_day(file, control);
+               *work = desk::find_work(**day);
+             },
+             [this, file, day, work](const JobEnd& end) {
                if (say_failure(end)) return;
                file_ = file;
                remembered_.clinic_file = std::filesystem::absolute(file.path).string();
                day_ = *day;
+               work_ = *work;
                test_.reset();
                play_.reset();
                books_.reset();
                note_->put_away();
-               show_day();
                bar_->idle(idle_words());
+               show_day();
+               compare_books_if_shown();
              }});
 }
 
@@ -83,25 +96,28 @@ void MainFrame::create(const std::string& path) {
 
 void MainFrame::read_again(std::function<void()> then) {
   auto day = std::make_shared<desk::DayPtr>();
-  start_job(
-      {"Reading the clinic file", false,
-       [file = file_, day](const JobControl& control) { *day = desk::read_day(file, control); },
-       [this, day, then = std::move(then)](const JobEnd& end) {
-         if (say_failure(end)) return;
-         renew(*day);
-         if (then) then();
-       }});
+  auto work = std::make_shared<desk::TodayWorkPtr>();
+  start_job({"Reading the clinic file", false,
+             [file = file_, day, work](const JobControl& control) {
+               *day = desk::read_day(file, control);
+               *work = desk::find_work(**day);
+             },
+             [this, day, work, then = std::move(then)](const JobEnd& end) {
+               if (say_failure(end)) return;
+               renew(*day, *work);
+               if (then) then();
+             }});
 }
 
-void MainFrame::renew(const desk::DayPtr& day) {
+void MainFrame::renew(const desk::DayPtr& day, const desk::TodayWorkPtr& work) {
   // A test says nothing about forecasts that rest on other records.
   if (!desk::same_history(day_->clinic(), day->clinic())) test_.reset();
   if (!desk::same_play(day_->clinic(), day->clinic())) play_.reset();
   day_ = day;
-  const bool compared = books_ != nullptr;
+  work_ = work;
   books_.reset();
   show_day();
-  if (compared && current_page() == billing_) compare_books();
+  compare_books_if_shown();
 }
 
 void MainFrame::test_forecasts() {

@@ -59,6 +59,10 @@ TableRow return_row(const SupplierReturn& sent) {
 
 }  // namespace
 
+std::string id_of_away(const Away& away) {
+  return std::visit([](const auto& each) { return id_of(each); }, away);
+}
+
 std::vector<Column> away_columns() {
   return {{"Where", 11, Align::left, ""},
           {"With", 18, Align::left, "The patient, the supplier, or the way", 1},

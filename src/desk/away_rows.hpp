@@ -17,6 +17,8 @@ using Away = std::variant<Loan, SupplierReturn, StockLevel>;
 [[nodiscard]] std::vector<Column> away_columns();
 /// Loans first, the first due first; then open credits and what is in transit.
 [[nodiscard]] std::vector<TableRow> away_rows(const Day& day);
+/// The id of its row.
+[[nodiscard]] std::string id_of_away(const Away& away);
 /// By the id of its row; nullopt when it has been settled meanwhile.
 [[nodiscard]] std::optional<Away> find_away(const Day& day, const std::string& id);
 /// "Came &back...", "&Credited...", "&Arrived...": the button for the row.

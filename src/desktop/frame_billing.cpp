@@ -21,6 +21,7 @@
 #include "desktop/main_frame.hpp"
 #include "desktop/pages/billing_panel.hpp"
 #include "desktop/pages/patient_panel.hpp"
+#include "desktop/pages/today_panel.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/note_bar.hpp"
 
@@ -32,12 +33,15 @@ void MainFrame::go_to_billing() {
 
 void MainFrame::compare_books() {
   auto items = std::make_shared<desk::WorklistPtr>();
+  today_->show_books(desk::TodayPage::Books::comparing, nullptr);
   start_job(
       {"Comparing the books", false,
        [day = day_, items](const desk::JobControl&) { *items = desk::compare_books_of(*day); },
        [this, day = day_, items](const desk::JobEnd& end) {
-         if (say_failure(end) || day != day_) return;
-         books_ = *items;
+         const bool failed = say_failure(end);
+         if (!failed && day == day_) books_ = *items;
+         tell_today_of_books();
+         if (failed || day != day_) return;
          billing_->show_books(books_);
          go_where_books_lead();
        }});
@@ -53,6 +57,7 @@ void MainFrame::answer_finding() {
   // Nothing but the answers has changed, so the books need not be compared again.
   books_ = desk::with_answers(file_, books_);
   billing_->show_books(books_);
+  tell_today_of_books();
   update_commands();
 }
 

@@ -123,7 +123,7 @@ void MainFrame::run(desk::Command command) {
     case Command::test_forecasts:
       return test_forecasts();
     case Command::page_today:
-      return go_to(*pages_.front());
+      return go_to_today();
     case Command::page_orders:
       return go_to(*orders_);
     case Command::page_patients:

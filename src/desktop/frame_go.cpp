@@ -10,6 +10,8 @@
 #include "desktop/pages/page.hpp"
 #include "desktop/pages/patient_panel.hpp"
 #include "desktop/pages/shelf_panel.hpp"
+#include "desktop/pages/today_panel.hpp"
+#include "desktop/text.hpp"
 
 namespace sparewell::desktop {
 
@@ -21,7 +23,13 @@ void MainFrame::go_to(const Page& page) {
 
 void MainFrame::go_to_remembered() {
   const auto found = std::ranges::find(pages_, remembered_.page, &Page::name);
-  go_to(found == pages_.end() ? *pages_.front() : **found);
+  if (found == pages_.end() || *found == today_) return go_to_today();
+  go_to(**found);
+}
+
+void MainFrame::go_to_today() {
+  go_to(*today_);
+  today_->focus_rows();
 }
 
 void MainFrame::go_to_unit(std::size_t unit) {
@@ -85,6 +93,17 @@ void MainFrame::go_to(const desk::Destination& destination) {
   if (destination.then && desk::command_spec(*destination.then).enabled(state())) {
     run(*destination.then);
   }
+}
+
+void MainFrame::compare_books_if_shown() {
+  if (!day_ || books_ || worker_->busy()) return;
+  if (current_page() == billing_ || current_page() == today_) compare_books();
+}
+
+void MainFrame::tell_today_of_books() {
+  using Books = desk::TodayPage::Books;
+  today_->show_books(books_ ? Books::compared : Books::not_compared, books_);
+  book_->SetPageText(0, to_wx(today_->tab()));
 }
 
 void MainFrame::go_where_books_lead() {

@@ -23,11 +23,18 @@ using desk::JobEnd;
 }  // namespace
 
 void MainFrame::start_job(desk::Job job) {
+  // The books are compared unasked; what is asked for meanwhile comes after it.
+  if (worker_->busy()) return waiting_jobs_.push_back(std::move(job));
   can_stop_ = job.can_stop;
   auto finish = std::move(job.finish);
   job.finish = [this, finish = std::move(finish)](const JobEnd& end) {
     bar_->idle(idle_words());
     finish(end);
+    if (!waiting_jobs_.empty() && !worker_->busy() && !closing_) {
+      auto next = std::move(waiting_jobs_.front());
+      waiting_jobs_.erase(waiting_jobs_.begin());
+      start_job(std::move(next));
+    }
     update_commands();
     if (closing_ && !worker_->busy()) Close();
   };
@@ -63,6 +70,7 @@ void MainFrame::open(const std::string& path) {
                remembered_.clinic_file = std::filesystem::absolute(file.path).string();
                day_ = *day;
                undo_.forget();
+               work_.reset();
                test_.reset();
                play_.reset();
                books_.reset();
@@ -74,18 +82,20 @@ void MainFrame::open(const std::string& path) {
 
 void MainFrame::work_out(std::shared_ptr<desk::ClinicRecords> records) {
   auto day = std::make_shared<desk::DayPtr>();
+  auto work = std::make_shared<desk::TodayWorkPtr>();
   start_job({"Working out how long parts will last and what to order", true,
-             [file = file_, records, day](const JobControl& control) {
+             [file = file_, records, day, work](const JobControl& control) {
                *day = desk::work_out(std::move(*records), file, control);
+               if (*day) *work = desk::find_work(**day);
              },
-             [this, day](const JobEnd& end) {
+             [this, day, work](const JobEnd& end) {
                if (say_failure(end)) return;
                if (!*day) {
                  return note_->say(say("Stopped: how long parts will last and what to order is not "
                                        "worked out."),
                                    {{"&Work it out", [this] { run(desk::Command::refresh); }}});
                }
-               renew(*day);
+               renew(*day, *work);
                bar_->idle(idle_words());
                if (day_->clinic().items.empty() && day_->clinic().patients.empty()) {
                  note_->say(
@@ -94,7 +104,7 @@ void MainFrame::work_out(std::shared_ptr<desk::ClinicRecords> records) {
                      {{"&Import folder...", [this] { run(desk::Command::import_folder); }},
                       {"Clinic &details...", [this] { run(desk::Command::clinic_details); }}});
                }
-               if (current_page() == billing_ && !worker_->busy()) compare_books();
+               compare_books_if_shown();
              }});
 }
 
@@ -111,26 +121,28 @@ void MainFrame::create(const std::string& path) {
 
 void MainFrame::read_again(std::function<void()> then) {
   auto day = std::make_shared<desk::DayPtr>();
-  start_job(
-      {"Reading the clinic file", false,
-       [file = file_, day](const JobControl& control) { *day = desk::read_day(file, control); },
-       [this, day, then = std::move(then)](const JobEnd& end) {
-         // Stopped only because the window closes.
-         if (say_failure(end) || !*day) return;
-         renew(*day);
-         if (then) then();
-       }});
+  auto work = std::make_shared<desk::TodayWorkPtr>();
+  start_job({"Reading the clinic file", false,
+             [file = file_, day, work](const JobControl& control) {
+               *day = desk::read_day(file, control);
+               if (*day) *work = desk::find_work(**day);
+             },
+             [this, day, work, then = std::move(then)](const JobEnd& end) {
+               if (say_failure(end)) return;
+               renew(*day, *work);
+               if (then) then();
+             }});
 }
 
-void MainFrame::renew(const desk::DayPtr& day) {
+void MainFrame::renew(const desk::DayPtr& day, const desk::TodayWorkPtr& work) {
   // A test says nothing about forecasts that rest on other records.
   if (!desk::same_history(day_->clinic(), day->clinic())) test_.reset();
   if (!desk::same_play(day_->clinic(), day->clinic())) play_.reset();
   day_ = day;
-  const bool compared = books_ != nullptr;
+  work_ = work;
   books_.reset();
   show_day();
-  if (compared && current_page() == billing_) compare_books();
+  compare_books_if_shown();
 }
 
 void MainFrame::test_forecasts() {

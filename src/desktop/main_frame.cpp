@@ -20,6 +20,7 @@
 #include "desktop/pages/patient_panel.hpp"
 #include "desktop/pages/plan_panel.hpp"
 #include "desktop/pages/shelf_panel.hpp"
+#include "desktop/pages/today_panel.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
 #include "desktop/widgets/layout_memory.hpp"
@@ -59,6 +60,7 @@ void MainFrame::make_pages() {
   welcome_ = new Welcome{body_, [this](desk::Command command) { run(command); }};
   book_ = new wxNotebook{body_, wxID_ANY};
   set_accessible_name(*book_, "Pages");
+  today_ = new TodayPanel{book_, [this](const desk::Destination& there) { go_to(there); }};
   orders_ = new OrderPanel{book_, [this](desk::Command command) { run(command); }};
   patients_ = new PatientPanel{book_, [this](desk::Command command) { run(command); },
                                [this] { update_commands(); }};
@@ -89,7 +91,7 @@ void MainFrame::make_pages() {
                               [this] {
                                 if (worker_) update_commands();
                               }};
-  pages_ = {orders_, patients_, shelf_, wear_, deliveries_, plan_, billing_};
+  pages_ = {today_, orders_, patients_, shelf_, wear_, deliveries_, plan_, billing_};
   for (auto* page : pages_) book_->AddPage(page, to_wx(page->tab()));
   book_->Hide();
   auto* sizer = new wxBoxSizer{wxVERTICAL};
@@ -126,7 +128,7 @@ void MainFrame::bind_events() {
     remembered_.page = current_page()->name();
     update_commands();
     if (text_size_was_changed()) later_.StartOnce(50);
-    if (day_ && !books_ && current_page() == billing_ && !worker_->busy()) compare_books();
+    compare_books_if_shown();
   });
 }
 
@@ -175,6 +177,8 @@ void MainFrame::show_day() {
     pages_[i]->show_or_wait(day_);
     book_->SetPageText(i, to_wx(pages_[i]->tab()));
   }
+  today_->show_work(work_);
+  tell_today_of_books();
   if (day_->worked_out()) {
     show_test();
     show_play();

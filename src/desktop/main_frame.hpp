@@ -21,6 +21,7 @@
 #include "desk/remembered.hpp"
 #include "desk/stock_form.hpp"
 #include "desk/suppliers_page.hpp"
+#include "desk/today/today_page.hpp"
 #include "desk/undo.hpp"
 #include "desktop/pages/plan_panel.hpp"
 #include "desktop/pages/wear_panel.hpp"
@@ -38,6 +39,7 @@ class OrderPanel;
 class Page;
 class PatientPanel;
 class ShelfPanel;
+class TodayPanel;
 class Welcome;
 class WorkBar;
 
@@ -79,6 +81,10 @@ class MainFrame : public wxFrame {
   void go_to_shelf(const desk::Destination& destination);
   void show_place(const desk::Destination& destination);
   void go_where_books_lead();
+  void go_to_today();
+  /// Compares the books where the page that is shown tells of them.
+  void compare_books_if_shown();
+  void tell_today_of_books();
 
   // frame_commands.cpp: what is asked before work starts
   void go_to_wear(WearPanel::Pane pane);
@@ -199,7 +205,7 @@ class MainFrame : public wxFrame {
   void compare_decisions();
   void keep_to(const std::optional<Money>& budget);
   /// Puts a day in place that was read from the same file again.
-  void renew(const desk::DayPtr& day);
+  void renew(const desk::DayPtr& day, const desk::TodayWorkPtr& work);
   void mark(std::vector<std::string> numbers);
   void save(const ClinicSettings& settings);
   /// Words for a failure; false when there was none.
@@ -211,8 +217,10 @@ class MainFrame : public wxFrame {
   desk::Remembered remembered_;
   desk::ClinicFile file_;  ///< its path is "" while none is open
   desk::DayPtr day_;
+  desk::TodayWorkPtr work_;  ///< what needs a person on that day
   desk::ForecastTestPtr test_;  ///< of the open file; goes when its history has changed
   desk::PolicyPlayPtr play_;    ///< of the open file; goes when what it rests on has changed
+  std::vector<desk::Job> waiting_jobs_;  ///< started when the one under way has ended
   bool closing_ = false;
   bool can_stop_ = false;
 
@@ -222,6 +230,7 @@ class MainFrame : public wxFrame {
   NoteBar* note_ = nullptr;
   Welcome* welcome_ = nullptr;
   wxNotebook* book_ = nullptr;
+  TodayPanel* today_ = nullptr;
   OrderPanel* orders_ = nullptr;
   PatientPanel* patients_ = nullptr;
   ShelfPanel* shelf_ = nullptr;

@@ -179,7 +179,7 @@ Receiving receive(const Delivery& delivery, const Item& item, const std::vector<
   made.findings = findings_of(delivery, item, outstanding, shelf, accepted);
   for (const KnownSerial& each : known) {
     made.findings.push_back(
-        {ReceivingFinding::MatchKind::known_serial, !accepted.known_serial, 0, std::nullopt, each});
+        {ReceivingFinding::Kind::known_serial, !accepted.known_serial, 0, std::nullopt, each});
   }
   if (std::ranges::any_of(made.findings, &ReceivingFinding::stops)) return made;
   made.lines = fill(delivery, lines, match.lines);

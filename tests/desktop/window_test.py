@@ -1,4 +1,4 @@
-"""Works with the window as a person does, on the sample clinic: finds the pages by their names,
+"""Works with the window as a person does, on the sample clinic: begins the day, finds the pages by their names,
 searches a patient, books a part for a visit, records a reaction, tests the forecasts, writes the
 order workbooks and marks them as sent, compares the books, hands a part over with its delivery sheet, ends it, and takes
 a price list over.
@@ -30,6 +30,42 @@ BOOKED = "TS3-M"  # an item that the patient has in use
 # book of pages is taken down.
 TOOLKIT_NOISE = ("gtk_box_gadget_distribute", "gtk_distribute_natural_allocation",
                  "gtk_notebook_get_tab_label", "gtk_widget_get_preferred_width_for_height")
+
+
+def day_begins(stage):
+    """The window opens on what needs a person today; Enter on a row leads to where it is done."""
+    stage.wait_for("page tab", "Today (")
+    listed = stage.wait_for("table", "What needs a person today")
+    wait_until("there is something to do", lambda: stage.rows(listed) > 1)
+    wait_until("the books are compared", lambda: stage.cell(listed, stage.rows(listed) - 1, 3)
+               .find("books are being compared") < 0)
+    jobs = [stage.cell(listed, row, 0) for row in range(stage.rows(listed))]
+    assert jobs == sorted(jobs, key=["Ordering and receiving", "Patients", "Billing"].index), jobs
+    stage.picture("today")
+    stage.press("ctrl+f")
+    stage.type("ordered today from")
+    wait_until("an order is due", lambda: 0 < stage.rows(listed) < len(jobs))
+    stage.wait_for("push button", "Go to today's orders")
+    stage.press("Down")
+    stage.press("Return")
+    stage.wait_for("table", "Order lines")
+    stage.press("F2")
+    listed = stage.wait_for("table", "What needs a person today")
+    stage.press("ctrl+f")
+    stage.type("P-")
+    wait_until("patients are listed", lambda: stage.rows(listed) > 0 and
+               stage.cell(listed, 0, 0) == "Patients")
+    patient = stage.cell(listed, 0, 3).split()[0]
+    stage.press("Down")
+    stage.press("Return")
+    stage.wait_for("table", "Patients")
+    stage.wait_for("label", patient)
+    stage.press("F2")
+    stage.press("ctrl+f")
+    stage.press("Escape")
+    wait_until("everything is listed", lambda: stage.rows(
+        stage.find("table", "What needs a person today")) == len(jobs))
+    stage.press("ctrl+1")
 
 
 def look_at_pages(stage):
@@ -405,6 +441,7 @@ def main():
         make_database(batch, folder, database)
         with Stage(scratch, pathlib.Path(pictures)) as stage:
             stage.open([program, "--today", TODAY, str(database)])
+            day_begins(stage)
             look_at_pages(stage)
             look_at_moves(stage)
             enlarge_text(stage)

@@ -56,7 +56,8 @@ void MainFrame::make_pages() {
   welcome_ = new Welcome{body_, [this](desk::Command command) { run(command); }};
   book_ = new wxNotebook{body_, wxID_ANY};
   set_accessible_name(*book_, "Pages");
-  orders_ = new OrderPanel{book_, [this](desk::Command command) { run(command); }};
+  orders_ = new OrderPanel{book_, [this](desk::Command command) { run(command); },
+                           [this](const std::optional<Money>& budget) { keep_to(budget); }};
   patients_ = new PatientPanel{book_, [this](desk::Command command) { run(command); },
                                [this] { update_commands(); }};
   shelf_ = new ShelfPanel{book_, [this](desk::Command command) { run(command); },
@@ -254,6 +255,7 @@ void MainFrame::update_commands() {
   plan_->allow_playing(desk::command_spec(desk::Command::play_policy).enabled(now));
   plan_->allow_comparing(desk::command_spec(desk::Command::compare_decisions).enabled(now));
   plan_->allow_budget(now.file_open && !now.busy);
+  orders_->allow_budget(now.file_open && !now.busy);
 }
 
 void MainFrame::on_key(wxKeyEvent& event) {

@@ -1,4 +1,5 @@
 """Works with the window as a person does, on the sample clinic: finds the pages by their names,
+looks at the course of a stock, drags a slider, receives a delivery by scanning,
 searches a patient, books a part for a visit, records a reaction, tests the forecasts, writes the
 order workbooks and marks them as sent, compares the books, hands a part over with its delivery sheet, ends it, and takes
 a price list over.
@@ -19,6 +20,7 @@ import zipfile
 from books import answer_finding, close_month, look_at_rules
 from papers import write_travel_card, write_visit_sheets
 from stage import Stage, save_as, wait_until
+from stock_work import drag_a_slider, look_at_course, receive_by_scanning
 
 TODAY = "2026-11-25"
 PATIENT = "P-0004"
@@ -34,6 +36,11 @@ def make_database(batch, folder, database):
     for command in (["clinic", "--name", "Test clinic", "--currency", "EUR"], ["import", folder]):
         subprocess.run([batch, "--db", database, "--today", TODAY, *command], check=True,
                        stdout=subprocess.DEVNULL)
+
+
+def item_numbers(folder):
+    with open(pathlib.Path(folder) / "catalogue.csv", encoding="utf-8", newline="") as file:
+        return {row["item_code"]: row["gtin"] for row in csv.DictReader(file)}
 
 
 def look_at_pages(stage):
@@ -382,6 +389,8 @@ def main():
         with Stage(scratch, pathlib.Path(pictures)) as stage:
             stage.open([program, "--today", TODAY, str(database)])
             look_at_pages(stage)
+            look_at_course(stage)
+            drag_a_slider(stage)
             look_at_moves(stage)
             search_patient(stage)
             book_for_visit(stage, batch, database)
@@ -401,6 +410,7 @@ def main():
             issue_and_end(stage, something_on_the_shelf(batch, database), scratch / "sheet.pdf")
             dearer_list(folder, scratch / "prices.csv")
             accept_prices(stage, scratch / "prices.csv")
+            receive_by_scanning(stage, batch, database, TODAY, item_numbers(folder))
             stage.press("ctrl+q")
             assert stage.ended() == 0, stage.output()
             check_sheet(batch, database)

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "desk/budget_typed.hpp"
 #include "desk/order_reasons.hpp"
 #include "desk/part_words.hpp"
 #include "desk/wording.hpp"
@@ -168,13 +169,8 @@ std::string HeldPage::budget_title() const {
 }
 
 Expected<std::optional<Money>> HeldPage::read_budget(const std::string& text) const {
-  if (!day_ || text.empty()) return std::nullopt;
-  const auto& currency = day_->clinic().settings.currency;
-  const auto amount = parse_money(text, currency, text.find(',') == text.npos ? '.' : ',');
-  if (amount && amount->minor >= 0) return *amount;
-  return refuse(fmt::format(
-      "Budget: '{}' is not an amount in {}; write one such as 2500.00, or leave it empty.", text,
-      currency.code));
+  if (!day_) return std::nullopt;
+  return budget_typed(text, day_->clinic().settings.currency);
 }
 
 }  // namespace sparewell::desk

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/order_reasons.hpp"
 #include "desk/part_words.hpp"
 #include "desk/supplier_totals.hpp"
@@ -18,7 +19,7 @@ std::vector<Column> line_columns() {
   return {{"Supplier", 22, Align::left, "", 1},
           {"Item", 14, Align::left, "The clinic's item code"},
           {"Description", 36, Align::left, "", 2},
-          {"Quantity", 9, Align::right, "Pieces to order, in whole packs"},
+          {"Quantity", 14, Align::right, "Pieces to order, in whole packs"},
           {"Cost", 15, Align::right, "Quantity times the price at this quantity, without freight"},
           {"Order by", 14, Align::left, "The last day on which ordering keeps the service target"},
           {"May run out", 11, Align::right,
@@ -55,6 +56,19 @@ TableRow line_row(const ProposalLine& line, const Day& day) {
   for (const auto& need : line.reason.needs) {
     row.search += fmt::format(" {}", folded(patient_words(day, need.patient)));
   }
+  return row;
+}
+
+/// A line beside today's: what its quantity is today, and what it would be.
+TableRow changed_row(const ProposalLine& line, int today, int otherwise, const Day& day) {
+  TableRow row = line_row(line, day);
+  row.strong = today != otherwise;
+  std::string words = number_words(otherwise);
+  if (today != otherwise) {
+    words = today == 0 ? say("{} (not today)", otherwise) : say("{} (today {})", otherwise, today);
+  }
+  row.cells[3] = {std::move(words), otherwise};
+  row.cells[4] = cost_cell(line.unit_cost, otherwise);
   return row;
 }
 
@@ -177,11 +191,54 @@ OrderPage::OrderPage() : lines_{line_columns()}, totals_{total_columns()} {}
 
 void OrderPage::show(DayPtr day) {
   day_ = std::move(day);
-  std::vector<TableRow> rows;
-  for (const auto& line : day_->assessment().proposal) rows.push_back(line_row(line, *day_));
-  lines_.fill(std::move(rows));
+  otherwise_.reset();
+  fill_lines();
   totals_.fill(total_rows(supplier_totals(*day_)));
   headline_ = headline_words(*day_);
+}
+
+void OrderPage::show_otherwise(std::shared_ptr<const supply::DecidedOrders> orders) {
+  otherwise_ = std::move(orders);
+  if (day_) fill_lines();
+}
+
+void OrderPage::fill_lines() {
+  const auto& today = day_->assessment().proposal;
+  std::vector<TableRow> rows;
+  if (!otherwise_) {
+    for (const auto& line : today) rows.push_back(line_row(line, *day_));
+    lines_.fill(std::move(rows));
+    return;
+  }
+  const auto find = [](const std::vector<ProposalLine>& lines, const std::string& id) {
+    const auto found = std::ranges::find(lines, id, line_id);
+    return found == lines.end() ? nullptr : &*found;
+  };
+  const auto& otherwise = otherwise_->proposal.lines;
+  for (const auto& line : otherwise) {
+    const auto* usual = find(today, line_id(line));
+    rows.push_back(changed_row(line, usual ? usual->quantity : 0, line.quantity, *day_));
+  }
+  for (const auto& line : today) {
+    if (!find(otherwise, line_id(line))) {
+      rows.push_back(changed_row(line, line.quantity, 0, *day_));
+    }
+  }
+  // As today's lines stand, by supplier and item.
+  std::ranges::sort(rows, {}, &TableRow::id);
+  lines_.fill(std::move(rows));
+}
+
+const ProposalLine* OrderPage::line(const std::string& id) const {
+  const auto& today = day_->assessment().proposal;
+  if (otherwise_) {
+    const auto& lines = otherwise_->proposal.lines;
+    if (const auto found = std::ranges::find(lines, id, line_id); found != lines.end()) {
+      return &*found;
+    }
+  }
+  const auto found = std::ranges::find(today, id, line_id);
+  return found == today.end() ? nullptr : &*found;
 }
 
 std::size_t OrderPage::held_back() const {
@@ -202,9 +259,8 @@ std::string OrderPage::empty_words() const {
 OrderDetail OrderPage::detail(const std::string& id) const {
   OrderDetail detail;
   if (!day_) return detail;
-  const auto& proposal = day_->assessment().proposal;
-  const auto line = std::ranges::find(proposal, id, line_id);
-  if (line == proposal.end()) return detail;
+  const auto* line = this->line(id);
+  if (line == nullptr) return detail;
   const auto* item = day_->index().item(line->item);
   detail.title = line->item.text + (item ? "  " + item_words(*item) : std::string{});
   detail.when = wait_words(*line);

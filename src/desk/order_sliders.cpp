@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "clinic/say.hpp"
+#include "desk/budget_typed.hpp"
 #include "desk/slider_words.hpp"
 #include "desk/wording.hpp"
 
@@ -54,7 +55,6 @@ std::shared_ptr<const supply::DecidedOrders> DecisionBench::decide(const SliderS
   if (found != outlooks_.end()) {
     std::rotate(found, found + 1, outlooks_.end());
   } else {
-    // The first is today's, which every answer is compared with.
     if (outlooks_.size() == days_kept) outlooks_.erase(outlooks_.begin());
     outlooks_.emplace_back(order_on, std::make_unique<supply::OrderOutlook>(
                                          assessment.clinic, lives_, day_->today(), order_on));
@@ -117,6 +117,15 @@ std::string OrderSliders::wait_words() const {
 
 std::string OrderSliders::budget_words() const {
   return setting_.budget ? say("at most {}", amount_words(*setting_.budget)) : said("no budget");
+}
+
+std::string OrderSliders::budget_text() const {
+  return setting_.budget ? plain_text(*setting_.budget) : "";
+}
+
+Expected<std::optional<Money>> OrderSliders::read_budget(const std::string& text) const {
+  if (!day_) return std::nullopt;
+  return budget_typed(text, day_->clinic().settings.currency);
 }
 
 void OrderSliders::answer(DecidedPtr usual, DecidedPtr of_setting, const SliderSetting& setting) {

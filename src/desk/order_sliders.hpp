@@ -71,10 +71,17 @@ class OrderSliders {
   [[nodiscard]] std::string target_words() const;
   [[nodiscard]] std::string wait_words() const;
   [[nodiscard]] std::string budget_words() const;
+  /// The budget as it is typed: "500.00"; "" for none.
+  [[nodiscard]] std::string budget_text() const;
+  /// No budget where nothing is written. Refuses what is no amount in the clinic's currency.
+  [[nodiscard]] Expected<std::optional<Money>> read_budget(const std::string& text) const;
 
   using DecidedPtr = std::shared_ptr<const supply::DecidedOrders>;
   /// The orders by the settings, and those of `setting`.
   void answer(DecidedPtr usual, DecidedPtr of_setting, const SliderSetting& setting);
+  /// The sliders were put back.
+  void forget_answer() { decided_.reset(); }
+  /// The orders as the sliders say; nullptr while they stand at the settings.
   [[nodiscard]] const DecidedPtr& decided() const { return decided_; }
   /// One measure a row: by the settings, by the sliders, the difference in words.
   [[nodiscard]] const Table& table() const { return table_; }

@@ -5,6 +5,7 @@
 #include "desk/order_jobs.hpp"
 #include "desktop/dialogs/order_dialogs.hpp"
 #include "desktop/dialogs/receive_dialog.hpp"
+#include "desktop/dialogs/scan_dialog.hpp"
 #include "desktop/main_frame.hpp"
 #include "desktop/pages/deliveries_panel.hpp"
 #include "desktop/text.hpp"
@@ -35,13 +36,25 @@ void MainFrame::receive_delivery() {
     form.supplier = name.supplier;
   }
   form.place = day_->clinic().settings.main_place;
-  ReceiveDialog dialog{this, std::move(form), day_->clinic().items, file_.today,
-                       [this](const desk::ReceivingRequest& request) {
-                         return desk::book_delivery(file_, request);
-                       }};
-  dialog.ShowModal();
-  for (const auto& line : dialog.booked()) {
-    order_news_ += fmt::format("{}{}", order_news_.empty() ? "" : "\n", line);
+  const auto book = [this](const desk::ReceivingRequest& request) {
+    return desk::book_delivery(file_, request);
+  };
+  const auto tell = [this](const std::vector<std::string>& booked) {
+    for (const auto& line : booked) {
+      order_news_ += fmt::format("{}{}", order_news_.empty() ? "" : "\n", line);
+    }
+  };
+  ScanDialog scanning{this,
+                      form.order_ref.empty() ? std::string{said("Receive by scanning")}
+                                             : say("Receive by scanning: order {} of {}",
+                                                   form.order_ref, form.supplier),
+                      desk::ScanTray{day_, form.order_ref, form.supplier, form.place}, book};
+  scanning.ShowModal();
+  tell(scanning.booked());
+  if (scanning.by_hand()) {
+    ReceiveDialog dialog{this, std::move(form), day_->clinic().items, file_.today, book};
+    dialog.ShowModal();
+    tell(dialog.booked());
   }
   tell_order_news();
 }

@@ -61,7 +61,8 @@ void MainFrame::make_pages() {
   book_ = new wxNotebook{body_, wxID_ANY};
   set_accessible_name(*book_, "Pages");
   today_ = new TodayPanel{book_, [this](const desk::Destination& there) { go_to(there); }};
-  orders_ = new OrderPanel{book_, [this](desk::Command command) { run(command); }};
+  orders_ = new OrderPanel{book_, [this](desk::Command command) { run(command); },
+                           [this](const std::optional<Money>& budget) { keep_to(budget); }};
   patients_ = new PatientPanel{book_, [this](desk::Command command) { run(command); },
                                [this] { update_commands(); }};
   shelf_ = new ShelfPanel{book_, [this](desk::Command command) { run(command); },
@@ -249,6 +250,7 @@ void MainFrame::update_commands() {
   plan_->allow_playing(desk::command_spec(desk::Command::play_policy).enabled(now));
   plan_->allow_comparing(desk::command_spec(desk::Command::compare_decisions).enabled(now));
   plan_->allow_budget(now.file_open && !now.busy);
+  orders_->allow_budget(now.file_open && !now.busy);
 }
 
 void MainFrame::on_key(wxKeyEvent& event) {

@@ -1,4 +1,5 @@
 """Works with the window as a person does, on the sample clinic: begins the day, finds the pages by their names,
+looks at the course of a stock, drags a slider, receives a delivery by scanning,
 searches a patient, books a part for a visit, records a reaction, tests the forecasts, writes the
 order workbooks and marks them as sent, compares the books, hands a part over with its delivery sheet, ends it, and takes
 a price list over.
@@ -22,6 +23,7 @@ from comfort import (ask_for_help, check_memory, enlarge_text, leave_form_unfini
                      look_at_print, undo_ending)
 from papers import write_travel_card, write_visit_sheets
 from stage import Stage, save_as, wait_until
+from stock_work import drag_a_slider, look_at_course, receive_by_scanning
 
 PATIENT = "P-0004"
 SENSITIVE = "P-0059"  # of whom a sensitivity is recorded
@@ -66,6 +68,11 @@ def day_begins(stage):
     wait_until("everything is listed", lambda: stage.rows(
         stage.find("table", "What needs a person today")) == len(jobs))
     stage.press("ctrl+1")
+
+
+def item_numbers(folder):
+    with open(pathlib.Path(folder) / "catalogue.csv", encoding="utf-8", newline="") as file:
+        return {row["item_code"]: row["gtin"] for row in csv.DictReader(file)}
 
 
 def look_at_pages(stage):
@@ -443,6 +450,8 @@ def main():
             stage.open([program, "--today", TODAY, str(database)])
             day_begins(stage)
             look_at_pages(stage)
+            look_at_course(stage)
+            drag_a_slider(stage)
             look_at_moves(stage)
             enlarge_text(stage)
             ask_for_help(stage)
@@ -467,6 +476,7 @@ def main():
             undo_ending(stage)
             dearer_list(folder, scratch / "prices.csv")
             accept_prices(stage, scratch / "prices.csv")
+            receive_by_scanning(stage, batch, database, TODAY, item_numbers(folder))
             stage.press("ctrl+q")
             assert stage.ended() == 0, stage.output()
             check_sheet(batch, database)

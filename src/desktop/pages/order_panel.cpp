@@ -5,7 +5,9 @@
 #include <wx/stattext.h>
 #include <wx/textctrl.h>
 
+#include "clinic/say.hpp"
 #include "desk/wording.hpp"
+#include "desktop/pages/order/slider_strip.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
 #include "desktop/widgets/command_button.hpp"
@@ -16,9 +18,14 @@
 #include "desktop/widgets/wrapped_label.hpp"
 
 namespace sparewell::desktop {
-OrderPanel::OrderPanel(wxWindow* parent, std::function<void(desk::Command)> run)
-    : Page{parent}, totals_{page_.totals()}, needs_{desk::OrderPage::need_columns()} {
+OrderPanel::OrderPanel(wxWindow* parent, std::function<void(desk::Command)> run,
+                       std::function<void(const std::optional<Money>&)> keep_to)
+    : Page{parent},
+      totals_{page_.totals()},
+      needs_{desk::OrderPage::need_columns()},
+      compared_{desk::OrderSliders{}.table()} {
   auto* top = make_top(run);
+  strip_ = new SliderStrip{this, {[this] { show_otherwise(); }, std::move(keep_to)}};
   split_ = make_split(this);
   // In the order in which the Tab key goes through them.
   above_ = make_lines(split_);
@@ -27,6 +34,7 @@ OrderPanel::OrderPanel(wxWindow* parent, std::function<void(desk::Command)> run)
   share_room(*split_, 0.5, "Orders");
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(top, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));
+  sizer->Add(strip_, wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, FromDIP(8)));
   sizer->Add(split_, wxSizerFlags{1}.Expand());
   SetSizer(sizer);
 }
@@ -71,18 +79,23 @@ wxWindow* OrderPanel::make_below(wxWindow* parent) {
       "here.");
   totals_view_ = new TableView{panel, totals_, "Totals by supplier", Pick::none};
   totals_view_->set_empty_words("Nothing is to be ordered.");
-  const auto column = [&](const std::string& heading, wxWindow* control) {
+  compared_view_ =
+      new TableView{panel, compared_, said("Orders by the sliders beside today's"), Pick::none};
+  compared_view_->Hide();
+  const auto column = [&](wxStaticText* heading, wxWindow* control) {
     auto* sizer = new wxBoxSizer{wxVERTICAL};
-    sizer->Add(section_heading(panel, heading), wxSizerFlags{}.Border(wxBOTTOM, FromDIP(4)));
+    sizer->Add(heading, wxSizerFlags{}.Expand().Border(wxBOTTOM, FromDIP(4)));
     sizer->Add(control, wxSizerFlags{1}.Expand());
     return sizer;
   };
+  totals_heading_ = section_heading(panel, "What the orders come to");
+  auto* totals = column(totals_heading_, totals_view_);
+  totals->Add(compared_view_, wxSizerFlags{1}.Expand());
   auto* sizer = new wxBoxSizer{wxHORIZONTAL};
   sizer->Add(reason, wxSizerFlags{4}.Expand().Border(wxALL, FromDIP(8)));
-  sizer->Add(column("Who needs it", needs_view_),
+  sizer->Add(column(section_heading(panel, "Who needs it"), needs_view_),
              wxSizerFlags{4}.Expand().Border(wxTOP | wxBOTTOM, FromDIP(8)));
-  sizer->Add(column("What the orders come to", totals_view_),
-             wxSizerFlags{4}.Expand().Border(wxALL, FromDIP(8)));
+  sizer->Add(totals, wxSizerFlags{4}.Expand().Border(wxALL, FromDIP(8)));
   panel->SetSizer(sizer);
   return panel;
 }
@@ -109,6 +122,7 @@ wxWindow* OrderPanel::make_reason(wxWindow* parent) {
 void OrderPanel::show(const desk::DayPtr& day) {
   day_ = day;
   page_.show(day);
+  strip_->show(day);
   totals_ = page_.totals();
   headline_->SetLabelText(to_wx(page_.headline()));
   held_->SetLabel(
@@ -117,7 +131,25 @@ void OrderPanel::show(const desk::DayPtr& day) {
   lines_->table_changed();
   totals_view_->table_changed();
   show_below(page_.anything());
+  show_otherwise();
   Layout();
+}
+
+void OrderPanel::show_otherwise() {
+  const auto& decided = strip_->sliders().decided();
+  page_.show_otherwise(decided);
+  lines_->table_changed();
+  compared_ = strip_->sliders().table();
+  compared_view_->table_changed();
+  const bool beside = decided != nullptr;
+  if (beside != compared_view_->IsShown()) {
+    compared_view_->Show(beside);
+    totals_view_->Show(!beside);
+    totals_heading_->SetLabelText(
+        to_wx(beside ? said("By the sliders, beside today's orders") : "What the orders come to"));
+    totals_heading_->GetParent()->Layout();
+  }
+  show_below(beside || page_.anything());
 }
 
 void OrderPanel::show_below(bool any) {
@@ -151,8 +183,12 @@ void OrderPanel::find() {
 }
 
 std::string OrderPanel::tab() const {
-  const auto count = page_.lines().total();
+  const auto count = page_.today_count();
   return count == 0 ? "Order today" : "Order today (" + std::to_string(count) + ")";
+}
+
+void OrderPanel::allow_budget(bool allowed) {
+  strip_->allow_budget(allowed);
 }
 
 void OrderPanel::allow_writing(bool allowed) {

@@ -7,6 +7,7 @@
 #include <wx/splitter.h>
 #include <wx/stattext.h>
 
+#include "desktop/pages/shelf/course_pane.hpp"
 #include "desktop/pages/shelf/moves_pane.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/command_button.hpp"
@@ -33,7 +34,7 @@ ShelfPanel::ShelfPanel(wxWindow* parent, std::function<void(desk::Command)> run,
   auto* items = make_items(split_);
   auto* detail = make_detail(split_);
   split_->SplitHorizontally(items, detail);
-  share_room(*split_, 0.5, "Shelf");
+  share_room(*split_, 0.38, "Shelf");
   moves_ = new MovesPane{this, run_, choice_changed_};
   moves_->Hide();
   auto* sizer = new wxBoxSizer{wxVERTICAL};
@@ -89,11 +90,15 @@ wxWindow* ShelfPanel::make_detail(wxWindow* parent) {
   title_ = new WrappedLabel{panel};
   title_->SetFont(title_->GetFont().Bold());
   summary_ = new WrappedLabel{panel};
+  course_ = new CoursePane{panel};
+  auto* below = new wxBoxSizer{wxHORIZONTAL};
+  below->Add(make_orders(panel), wxSizerFlags{1}.Expand().Border(wxRIGHT, FromDIP(8)));
+  below->Add(make_away(panel), wxSizerFlags{1}.Expand());
   auto* right = new wxBoxSizer{wxVERTICAL};
+  right->Add(make_lots(panel), wxSizerFlags{1}.Expand().Border(wxBOTTOM, FromDIP(8)));
+  right->Add(below, wxSizerFlags{1}.Expand());
   auto* row = new wxBoxSizer{wxHORIZONTAL};
-  row->Add(make_lots(panel), wxSizerFlags{1}.Expand().Border(wxRIGHT, FromDIP(12)));
-  right->Add(make_orders(panel), wxSizerFlags{2}.Expand().Border(wxBOTTOM, FromDIP(8)));
-  right->Add(make_away(panel), wxSizerFlags{3}.Expand());
+  row->Add(course_, wxSizerFlags{1}.Expand().Border(wxRIGHT, FromDIP(12)));
   row->Add(right, wxSizerFlags{1}.Expand());
   const auto inset = wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8));
   auto* sizer = new wxBoxSizer{wxVERTICAL};
@@ -229,6 +234,7 @@ void ShelfPanel::say_count() {
 void ShelfPanel::show(const desk::DayPtr& day) {
   day_ = day;
   page_.show(day);
+  course_->show(day);
   away_.fill(desk::away_rows(*day));
   const auto sums = desk::credit_sum_words(*day);
   away_title_->SetLabelText(to_wx(sums.empty() ? std::string{"Away, of all items"}
@@ -265,6 +271,7 @@ void ShelfPanel::show_item(const std::string& code) {
   const auto detail = page_.detail(code);
   title_->set_text(detail.title);
   summary_->set_text(detail.summary);
+  course_->choose(code);
   lots_.fill(detail.lots);
   lots_view_->table_changed();
   orders_.fill(detail.open_orders);

@@ -18,6 +18,7 @@ class wxStaticText;
 
 namespace sparewell::desktop {
 
+class CoursePane;
 class FindBox;
 class MovesPane;
 class TableView;
@@ -84,6 +85,7 @@ class ShelfPanel : public Page {
   TableView* items_view_ = nullptr;
   WrappedLabel* title_ = nullptr;
   WrappedLabel* summary_ = nullptr;
+  CoursePane* course_ = nullptr;
   TableView* lots_view_ = nullptr;
   TableView* orders_view_ = nullptr;
   TableView* away_view_ = nullptr;

@@ -216,8 +216,7 @@ constexpr std::array<CommandSpec, 80> table{{
      "Put a paper of the chosen part on record: order, reason, condition, cost share",
      can_note_paper},
     {Command::read_claims, Menu::billing, "&Read claims...", "Ctrl+Shift+Z",
-     "Read claims that were sent to payers, from an X12 837P file or a table", idle_with_file,
-     true},
+     "Read claims that were sent to payers, from an X12 837P file or a table", idle_with_file, true},
     {Command::read_payments, Menu::billing, "Read pay&ments...", "Ctrl+P",
      "Read what payers answered and paid, from an X12 835 file or a table", idle_with_file},
     {Command::payer_rules, Menu::billing, "Payers' r&ules...", "",
@@ -275,8 +274,8 @@ const CommandSpec& command_spec(Command command) {
 }
 
 std::string_view menu_title(Menu menu) {
-  static constexpr std::array<std::string_view, 9> titles{
-      "&File", "&Orders", "&Patients", "&Shelf", "&Wear", "&Billing", "&Lists", "&View", "&Help"};
+  static constexpr std::array<std::string_view, 9> titles{"&File", "&Orders", "&Patients", "&Shelf",
+                                                          "&Wear", "&Billing", "&Lists",  "&View",     "&Help"};
   return titles[static_cast<std::size_t>(menu)];
 }
 

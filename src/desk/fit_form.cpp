@@ -35,6 +35,7 @@ FitShown show_fit(const Day& day, const PatientRef& patient, const std::string& 
   const bool ahead = read && *read >= today && *read <= today + days{care::most_foreseen_days};
   const Date until = ahead ? *read : today + days{fit_days};
   FitShown made;
+  made.reference = patient.text;
   made.curves = limb_curves(day.clinic(), patient, today, std::max(until, today + least_drawn));
   made.words = ahead ? fit_text(fit_report(day.clinic(), patient, std::nullopt, until, today))
                      : fmt::format("Write the day as {}: from today on, within three years.",

@@ -10,6 +10,7 @@
 namespace sparewell::desk {
 
 struct FitShown {
+  std::string reference;  ///< of the patient
   std::string words;
   /// To be chosen from; empty where nothing is measured.
   std::vector<LimbCurve> curves;

@@ -103,6 +103,7 @@ PatientCard patient_card(const Day& day, const PatientRef& patient, bool with_en
   const auto* record = day.index().patient(patient);
   if (!record) return card;
   card.title = patient_words(day, patient);
+  card.reference = patient.text;
   card.visit = "Next visit: " + date_words(record->next_visit, "none booked") + ".";
   if (record->birth_date)
     card.visit = "Born " + date_words(*record->birth_date) + ". " + card.visit;

@@ -12,9 +12,10 @@
 namespace sparewell::desk {
 
 struct PatientCard {
-  std::string title;  ///< reference and name
-  std::string visit;  ///< birth date, next visit, and the branch where there are several
-  std::string usage;  ///< what is known of use from today on
+  std::string title;      ///< reference and name
+  std::string reference;  ///< for what may leave the clinic: without the name
+  std::string visit;      ///< birth date, next visit, and the branch where there are several
+  std::string usage;      ///< what is known of use from today on
   std::vector<std::string> prostheses;  ///< one sentence each
   std::vector<std::string> bookings;    ///< one sentence each, with whether it can be served
   std::vector<std::string>

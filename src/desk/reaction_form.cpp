@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include "clinic/say.hpp"
 #include "desk/patient_card.hpp"
 #include "desk/reaction_record.hpp"
 #include "desk/suspect_words.hpp"
@@ -117,11 +118,9 @@ Expected<StockForm> healed_form(const Day& day, const PatientRef& patient) {
 
 ReactionsView reactions_view(const Day& day, const PatientRef& patient) {
   ReactionsView view;
-  view.intro = fmt::format(
-      "What {} wore on the skin, and when reactions began. Bars: worn. Triangles: a reaction "
-      "began, "
-      "hollow where only a part was ended because of one. Last line: today.",
-      patient_words(day, patient));
+  view.intro =
+      say("What {} wore on the skin, and when reactions began.", patient_words(day, patient));
+  view.reference = patient.text;
   view.chart = worn_chart(day.clinic(), patient, day.today());
   const auto found = suspects_of_patient(day.clinic(), patient, day.today());
   for (const auto& side : found) add_substances(view.chart, side);

@@ -17,6 +17,7 @@ namespace sparewell::desk {
 /// What the window says of a patient's reactions.
 struct ReactionsView {
   std::string intro;
+  std::string reference;  ///< of the patient
   WornChart chart;
   std::string text;  ///< verdicts and cautions first, then the log and the ranking
 };

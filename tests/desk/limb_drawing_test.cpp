@@ -119,7 +119,7 @@ TEST_CASE("Every row is a stop with full sentences, in narrow and wide rooms, wi
   const auto chains = drawn(bilateral()).chains;
   for (const double width : {300.0, 800.0, 1500.0}) {
     CAPTURE(width);
-    const auto picture = chain_picture(chains, test_today)(room(width));
+    const auto picture = chain_picture(chains, "P-1", test_today)(room(width));
     REQUIRE(picture.stops.size() == 5);
     CHECK(picture.stops[0].id == "1");
     CHECK(picture.stops[0].words.find("Even chance of being worn out by") != std::string::npos);
@@ -140,14 +140,14 @@ TEST_CASE("Every row is a stop with full sentences, in narrow and wide rooms, wi
 }
 
 TEST_CASE("The picture of the limbs says the same in words and as a table, with the caution") {
-  const auto picture = chain_picture(drawn(bilateral()).chains, test_today)(room(900));
+  const auto picture = chain_picture(drawn(bilateral()).chains, "P-1", test_today)(room(900));
   CHECK(picture.words.starts_with("Left: transtibial, pin suspension"));
   CHECK(picture.words.find("missing: lock") == std::string::npos);  // said in a sentence
   CHECK(picture.words.find("needs a lock") != std::string::npos);
   CHECK(picture.words.find("does not replace the judgement") != std::string::npos);
   CHECK(picture.table.rows.size() == 5);
   CHECK(picture.table.rows.back().front() == "Right");
-  const auto empty = chain_picture({}, test_today)(room(900));
+  const auto empty = chain_picture({}, "P-1", test_today)(room(900));
   CHECK(empty.stops.empty());
   CHECK(empty.words.find("No prosthesis and no part in use is recorded.") != std::string::npos);
 }

@@ -103,9 +103,15 @@ WornChart worn() {
 }
 
 std::vector<Maker> all_makers() {
-  return {life_picture(strips(), today), limb_picture(limb()),      play_picture(plays(), "Money"),
-          score_picture(scores()),       worn_picture(worn()),      life_picture({}, today),
-          limb_picture(std::nullopt),    play_picture({}, "Money"), score_picture({})};
+  return {life_picture(strips(), "P-0001", today),
+          limb_picture(limb(), "P-0001"),
+          play_picture(plays(), "Money"),
+          score_picture(scores()),
+          worn_picture(worn(), "P-0001"),
+          life_picture({}, "P-0001", today),
+          limb_picture(std::nullopt, "P-0001"),
+          play_picture({}, "Money"),
+          score_picture({})};
 }
 
 std::vector<Spot> places(const Mark& mark) {
@@ -174,7 +180,7 @@ TEST_CASE("A room without size does no harm") {
 }
 
 TEST_CASE("Stops and tables agree with the parts, and keep their ids in another room") {
-  const auto make = life_picture(strips(), today);
+  const auto make = life_picture(strips(), "P-0001", today);
   const auto picture = make(room());
   REQUIRE(picture.stops.size() == 2);
   CHECK(picture.stops[0].id == "7");
@@ -186,10 +192,12 @@ TEST_CASE("Stops and tables agree with the parts, and keep their ids in another 
                                                           "24 Apr 2027", "25 Dec 2026"});
   CHECK(picture.table.rows[1][3] == "5 Nov 2026");
   CHECK(picture.stops[0].area.top >= picture.fixed_top);
+  CHECK(picture.title == "Lives of the parts of P-0001 on 25 Nov 2026");
+  CHECK(picture.words.find("does not replace the judgement") != std::string::npos);
 }
 
 TEST_CASE("Measurements are stops, and the table ends with what is foreseen") {
-  const auto picture = limb_picture(limb())(room());
+  const auto picture = limb_picture(limb(), "P-0001")(room());
   REQUIRE(picture.stops.size() == 2);
   CHECK(picture.stops[0].id == "2026-08-27");
   REQUIRE(picture.table.rows.size() == 3);
@@ -218,7 +226,7 @@ TEST_CASE("Shares and errors stand in the table of a test") {
 }
 
 TEST_CASE("Reactions come first in the order of their numbers, then what was worn") {
-  const auto picture = worn_picture(worn())(room());
+  const auto picture = worn_picture(worn(), "P-0001")(room());
   REQUIRE(picture.stops.size() == 3);
   CHECK(picture.stops[0].id == "reaction 1");
   CHECK(picture.stops[0].area.left < picture.stops[1].area.left);
@@ -262,7 +270,7 @@ TEST_CASE("A picture higher than a sheet goes on under its axis, and no stop is 
     entry.id = std::to_string(i);
     entries.push_back(entry);
   }
-  const auto picture = life_picture(entries, today)(room());
+  const auto picture = life_picture(entries, "P-0001", today)(room());
   const auto sheets = sheets_of(picture, room(), 700);
   REQUIRE(sheets.size() > 2);
   double drawn = picture.fixed_top;

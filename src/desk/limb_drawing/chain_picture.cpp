@@ -101,10 +101,11 @@ double add_panel(Picture& picture, const Room& room, const Area& area, const Sid
   return bottom;
 }
 
-Picture draw(const std::vector<SideChain>& chains, Date today, const Room& room) {
+Picture draw(const std::vector<SideChain>& chains, const std::string& reference, Date today,
+             const Room& room) {
   Picture picture;
   picture.width = room.width;
-  picture.title = say("What holds the limbs on, {}", date_words(today));
+  picture.title = say("What holds the limbs of {} on, {}", reference, date_words(today));
   picture.words = words_of(chains);
   picture.table = table_of(chains);
   const double edge = 6 * room.unit;
@@ -137,10 +138,9 @@ Picture draw(const std::vector<SideChain>& chains, Date today, const Room& room)
 
 }  // namespace
 
-picture::Maker chain_picture(std::vector<SideChain> chains, Date today) {
-  return [chains = std::move(chains), today](const picture::Room& room) {
-    return draw(chains, today, room);
-  };
+picture::Maker chain_picture(std::vector<SideChain> chains, std::string reference, Date today) {
+  return [chains = std::move(chains), reference = std::move(reference),
+          today](const picture::Room& room) { return draw(chains, reference, today, room); };
 }
 
 }  // namespace sparewell::desk

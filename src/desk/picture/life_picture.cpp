@@ -1,6 +1,7 @@
 #include "desk/picture/life_picture.hpp"
 
 #include "clinic/say.hpp"
+#include "desk/patient_card.hpp"
 #include "desk/picture/draw.hpp"
 #include "desk/picture/time_marks.hpp"
 #include "desk/wording.hpp"
@@ -58,13 +59,14 @@ std::string words_of(const std::vector<StripEntry>& entries) {
     if (!text.empty()) text += '\n';
     text += entry.heading.empty() ? entry.words : fmt::format("{}:", entry.heading);
   }
-  return text;
+  return fmt::format("{}\n{}", text, care_caution());
 }
 
-Picture draw(const std::vector<StripEntry>& entries, Date today, const Room& room) {
+Picture draw(const std::vector<StripEntry>& entries, const std::string& reference, Date today,
+             const Room& room) {
   Picture picture;
   picture.width = room.width;
-  picture.title = say("Lives of the parts on {}", date_words(today));
+  picture.title = say("Lives of the parts of {} on {}", reference, date_words(today));
   picture.words = words_of(entries);
   picture.table = table_of(entries);
   if (entries.empty()) return picture;
@@ -125,10 +127,9 @@ std::vector<KeySign> life_key(double unit) {
            }}};
 }
 
-picture::Maker life_picture(std::vector<StripEntry> entries, Date today) {
-  return [entries = std::move(entries), today](const picture::Room& room) {
-    return draw(entries, today, room);
-  };
+picture::Maker life_picture(std::vector<StripEntry> entries, std::string reference, Date today) {
+  return [entries = std::move(entries), reference = std::move(reference),
+          today](const picture::Room& room) { return draw(entries, reference, today, room); };
 }
 
 }  // namespace sparewell::desk

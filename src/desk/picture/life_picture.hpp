@@ -1,6 +1,7 @@
 /// The lives of a patient's parts as a picture.
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include "desk/life_strip.hpp"
@@ -10,7 +11,9 @@
 namespace sparewell::desk {
 
 /// A strip for each part, under a key and an axis that stay in place; a stop's id is the entry's.
-[[nodiscard]] picture::Maker life_picture(std::vector<StripEntry> entries, Date today);
+/// Its title names the patient by `reference`, so that a sheet of it cannot be taken for another's.
+[[nodiscard]] picture::Maker life_picture(std::vector<StripEntry> entries, std::string reference,
+                                          Date today);
 
 /// The bars and signs of one life around this height.
 void add_life(picture::Picture& picture, const picture::Room& room, const StripShape& life,

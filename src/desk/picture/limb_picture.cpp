@@ -1,7 +1,9 @@
 #include "desk/picture/limb_picture.hpp"
 
 #include "clinic/say.hpp"
+#include "desk/patient_card.hpp"
 #include "desk/picture/draw.hpp"
+#include "desk/picture/plot_marks.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -21,6 +23,16 @@ void add_dot(Picture& picture, const Room& room, Spot at, bool between) {
       Sign{at, SignForm::disc, (between ? 3.5 : 4.5) * room.unit, Ink::text, !between});
 }
 
+std::function<void(Picture&, const Area&)> band_sign(const Room& room, Ink ink, Fill fill,
+                                                     Line border) {
+  const double half = 5 * room.unit;
+  return [=](Picture& picture, const Area& area) {
+    const double middle = middle_y(area);
+    picture.marks.emplace_back(
+        Box{{area.left, middle - half, area.right, middle + half}, ink, fill, border, 1, 0});
+  };
+}
+
 std::vector<KeySign> key_of(const Room& room) {
   return {{say("measured"),
            [room](Picture& picture, const Area& area) {
@@ -35,27 +47,8 @@ std::vector<KeySign> key_of(const Room& room) {
              add_line(picture, {area.left, middle_y(area)}, {area.right, middle_y(area)},
                       Ink::ahead, 2);
            }},
-          {say("80 % span"),
-           [room](Picture& picture, const Area& area) {
-             const double half = 5 * room.unit;
-             picture.marks.emplace_back(
-                 Box{{area.left, middle_y(area) - half, area.right, middle_y(area) + half},
-                     Ink::ahead,
-                     Fill::hatched,
-                     Line::dotted,
-                     1,
-                     0});
-           }},
-          {say("size worn"), [room](Picture& picture, const Area& area) {
-             const double half = 5 * room.unit;
-             picture.marks.emplace_back(
-                 Box{{area.left, middle_y(area) - half, area.right, middle_y(area) + half},
-                     Ink::past,
-                     Fill::dotted,
-                     Line::dashed,
-                     1,
-                     0});
-           }}};
+          {say("80 % span"), band_sign(room, Ink::ahead, Fill::hatched, Line::dotted)},
+          {say("size worn"), band_sign(room, Ink::past, Fill::dotted, Line::dashed)}};
 }
 
 void add_sizes(Picture& picture, const LimbDrawing& drawing) {
@@ -91,27 +84,8 @@ void add_size_labels(Picture& picture, const Room& room, const LimbDrawing& draw
 
 void add_axes(Picture& picture, const Room& room, const LimbDrawing& drawing) {
   const auto& [left, right] = drawing.across;
-  for (const auto& tick : drawing.month_ticks) {
-    add_line(picture, {tick.x, drawing.top}, {tick.x, drawing.bottom}, Ink::faint);
-    if (tick.x + room.text_width(tick.label) / 2 > right + 14 * room.unit) continue;
-    add_words(picture, {{tick.x, drawing.bottom + 4 * room.unit},
-                        tick.label,
-                        Across::middle,
-                        Down::top,
-                        Ink::text,
-                        false,
-                        0});
-  }
-  for (const auto& tick : drawing.cm_ticks) {
-    add_line(picture, {left, tick.x}, {right, tick.x}, Ink::faint);
-    add_words(picture, {{left - 6 * room.unit, tick.x},
-                        tick.label,
-                        Across::right,
-                        Down::middle,
-                        Ink::text,
-                        false,
-                        0});
-  }
+  add_grid(picture, room, {left, drawing.top, right, drawing.bottom}, drawing.month_ticks,
+           drawing.cm_ticks);
   add_line(picture, {drawing.today, drawing.top}, {drawing.today, drawing.bottom}, Ink::text);
   add_words(picture, {{drawing.today - 4 * room.unit, drawing.top + 2 * room.unit},
                       say("today"),
@@ -180,11 +154,11 @@ Picture nothing(const Room& room) {
   return picture;
 }
 
-Picture draw(const LimbCurve& curve, const Room& room) {
+Picture draw(const LimbCurve& curve, const std::string& reference, const Room& room) {
   Picture picture;
   picture.width = room.width;
-  picture.title = say("Circumference over time: {}", curve.name);
-  picture.words = curve.words;
+  picture.title = say("Circumference of the limb of {}: {}", reference, curve.name);
+  picture.words = fmt::format("{}\n{}", curve.words, care_caution());
   picture.table = table_of(curve);
   const auto key = key_of(room);
   const auto drawing = draw_limb(curve, measures_of(room, key_height(room, key)));
@@ -207,9 +181,9 @@ Picture draw(const LimbCurve& curve, const Room& room) {
 
 }  // namespace
 
-picture::Maker limb_picture(std::optional<LimbCurve> curve) {
-  return [curve = std::move(curve)](const picture::Room& room) {
-    return curve ? draw(*curve, room) : nothing(room);
+picture::Maker limb_picture(std::optional<LimbCurve> curve, std::string reference) {
+  return [curve = std::move(curve), reference = std::move(reference)](const picture::Room& room) {
+    return curve ? draw(*curve, reference, room) : nothing(room);
   };
 }
 

@@ -6,6 +6,7 @@
 
 #include "clinic/say.hpp"
 #include "desk/picture/draw.hpp"
+#include "desk/picture/plot_marks.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -56,26 +57,8 @@ void add_axes(Picture& picture, const Room& room, const PlayDrawing& drawing,
                       Ink::text,
                       true,
                       0});
-  for (const auto& tick : drawing.stock_ticks) {
-    add_line(picture, {tick.x, drawing.top}, {tick.x, drawing.bottom}, Ink::faint);
-    add_words(picture, {{tick.x, drawing.bottom + 4 * room.unit},
-                        tick.label,
-                        Across::middle,
-                        Down::top,
-                        Ink::text,
-                        false,
-                        0});
-  }
-  for (const auto& tick : drawing.fill_rate_ticks) {
-    add_line(picture, {left, tick.x}, {right, tick.x}, Ink::faint);
-    add_words(picture, {{left - 6 * room.unit, tick.x},
-                        tick.label,
-                        Across::right,
-                        Down::middle,
-                        Ink::text,
-                        false,
-                        0});
-  }
+  add_grid(picture, room, {left, drawing.top, right, drawing.bottom}, drawing.stock_ticks,
+           drawing.fill_rate_ticks);
 }
 
 void add_label(Picture& picture, const Room& room, const PlayDrawing& drawing, const PlayMark& mark,

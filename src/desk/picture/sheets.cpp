@@ -95,7 +95,8 @@ std::vector<Sheet> sheets_of(const Picture& picture, const Room& room, double he
     sheets.begin();
     sheets.add({picture, 0, picture.fixed_top, 0});
   }
-  for (const auto& line : wrapped(picture.words, room, picture.width)) {
+  // Letters come out a little wider on some sheets than they were measured.
+  for (const auto& line : wrapped(picture.words, room, 0.95 * picture.width)) {
     if (sheets.left() < 2 * room.line_height) sheets.begin();
     Picture words;
     words.width = picture.width;

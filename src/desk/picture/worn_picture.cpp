@@ -1,6 +1,7 @@
 #include "desk/picture/worn_picture.hpp"
 
 #include "clinic/say.hpp"
+#include "desk/patient_card.hpp"
 #include "desk/picture/draw.hpp"
 #include "desk/picture/time_marks.hpp"
 #include "desk/wording.hpp"
@@ -78,11 +79,11 @@ FigureTable table_of(const WornChart& chart) {
   return table;
 }
 
-Picture draw(const WornChart& chart, const Room& room) {
+Picture draw(const WornChart& chart, const std::string& reference, const Room& room) {
   Picture picture;
   picture.width = room.width;
-  picture.title = say("What was worn, and reactions");
-  picture.words = worn_chart_words(chart);
+  picture.title = say("What {} wore, and reactions", reference);
+  picture.words = fmt::format("{}\n{}", worn_chart_words(chart), care_caution());
   picture.table = table_of(chart);
   const auto reactions = say("Reactions");
   std::vector<std::string> labels{reactions};
@@ -118,8 +119,10 @@ Picture draw(const WornChart& chart, const Room& room) {
 
 }  // namespace
 
-picture::Maker worn_picture(WornChart chart) {
-  return [chart = std::move(chart)](const picture::Room& room) { return draw(chart, room); };
+picture::Maker worn_picture(WornChart chart, std::string reference) {
+  return [chart = std::move(chart), reference = std::move(reference)](const picture::Room& room) {
+    return draw(chart, reference, room);
+  };
 }
 
 }  // namespace sparewell::desk

@@ -39,6 +39,7 @@ class ChartView : public wxScrolled<wxWindow> {
   void grow_with_picture(double most_lines);
   /// As it is drawn now.
   [[nodiscard]] const picture::Picture& picture() const { return picture_; }
+  bool SetFont(const wxFont& font) override;
 
  private:
   void make_anew();

@@ -43,12 +43,13 @@ Palette screen_palette() {
   colours.paper = wxSystemSettings::GetColour(wxSYS_COLOUR_LISTBOX);
   colours.text = wxSystemSettings::GetColour(wxSYS_COLOUR_LISTBOXTEXT);
   const auto accent = wxSystemSettings::GetColour(wxSYS_COLOUR_HIGHLIGHT);
+  const bool dark = colours.paper.GetLuminance() < 0.5;
   colours.faint = mixed(colours.text, colours.paper, 0.22);
   colours.past = mixed(colours.text, colours.paper, 0.5);
-  colours.ahead = mixed(accent, colours.text, 0.8);
+  // The accents of dark themes are made for white letters upon them and too dark for lines.
+  colours.ahead = mixed(accent, colours.text, dark ? 0.6 : 0.8);
   colours.chosen = mixed(accent, colours.paper, 0.18);
   // The systems name no colour of alarm; either keeps a contrast of 5 to 1 on its ground.
-  const bool dark = colours.paper.GetLuminance() < 0.5;
   colours.alarm = dark ? wxColour{255, 138, 128} : wxColour{176, 32, 32};
   return colours;
 }

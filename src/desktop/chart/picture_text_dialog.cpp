@@ -17,7 +17,7 @@ PictureTextDialog::PictureTextDialog(wxWindow* parent, const picture::Picture& p
                                wxID_ANY,
                                to_wx(picture.words),
                                wxDefaultPosition,
-                               wxSize{FromDIP(820), 7 * GetCharHeight()},
+                               wxSize{FromDIP(1000), 7 * GetCharHeight()},
                                wxTE_MULTILINE | wxTE_READONLY | wxTE_BESTWRAP};
   set_accessible_name(*words, say("The picture in words"));
   add_wide(words, 1);

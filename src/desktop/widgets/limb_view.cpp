@@ -30,7 +30,8 @@ void LimbView::show(const desk::FitShown& shown) {
 void LimbView::choose(int curve) {
   const auto chosen = static_cast<std::size_t>(std::max(0, curve));
   chart_->show(desk::limb_picture(
-      chosen < shown_.curves.size() ? std::optional{shown_.curves[chosen]} : std::nullopt));
+      chosen < shown_.curves.size() ? std::optional{shown_.curves[chosen]} : std::nullopt,
+      shown_.reference));
 }
 
 }  // namespace sparewell::desktop

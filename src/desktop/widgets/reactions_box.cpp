@@ -23,7 +23,7 @@ ReactionsBox::ReactionsBox(wxWindow* parent, int word_lines, int drawing_lines, 
 }
 
 void ReactionsBox::show(const desk::ReactionsView& view) {
-  chart_->show(desk::worn_picture(view.chart));
+  chart_->show(desk::worn_picture(view.chart, view.reference));
   told_->ChangeValue(to_wx(view.text));
 }
 

@@ -31,7 +31,7 @@ void LimbsPane::fill(const ChosenPatient& chosen) {
   missing_.clear();
   std::ranges::copy_if(chosen.findings, std::back_inserter(missing_),
                        [](const auto& each) { return each.missing.has_value(); });
-  drawing_->show(desk::chain_picture(chains_, chosen.day->today()));
+  drawing_->show(desk::chain_picture(chains_, chosen.patient.text, chosen.day->today()));
   if (chosen_row() != nullptr) return;
   for (const auto& chain : chains_) {
     if (!chain.rows.empty()) return drawing_->mark(chain.rows.front().id);

@@ -18,8 +18,7 @@ PartsPane::PartsPane(wxWindow* parent, Actions actions)
   with_ended_ = new wxCheckBox{this, wxID_ANY, "Show parts &no longer in use"};
   with_ended_->Bind(wxEVT_CHECKBOX, [this](wxCommandEvent&) { actions_.show_again(); });
   chart_ = new ChartView{this, say("Lives of the parts, drawn")};
-  // The key, the axis and five rows.
-  chart_->set_least_height(10.4);
+  chart_->set_least_height(8);
   chart_->when_selected([this](const std::string& id) { view_->select(id); });
   life_ = new WrappedLabel{this};
   trust_ = new WrappedLabel{this};
@@ -50,7 +49,7 @@ void PartsPane::show(const desk::DayPtr& day, const desk::PatientCard& card) {
   with_ended_->SetLabel(wxString::Format("Show parts &no longer in use (%d)", card.ended));
   with_ended_->Enable(card.ended > 0);
   strips_ = card.strips;
-  chart_->show(desk::life_picture(card.strips, day->today()));
+  chart_->show(desk::life_picture(card.strips, card.reference, day->today()));
   parts_.fill(card.parts);
   view_->table_changed();
 }

@@ -27,17 +27,18 @@ void put_over(Usage& known, const Usage& later) {
   if (later.impact_sport) known.impact_sport = later.impact_sport;
 }
 
-std::vector<std::string> stated(const Usage& usage) {
+}  // namespace
+
+std::vector<std::string> stated_use(const Usage& usage) {
   std::vector<std::string> parts;
   if (usage.activity) parts.push_back("activity " + std::string{word(*usage.activity)});
   if (usage.wear_hours) parts.push_back(fmt::format("worn {:g} h a day", *usage.wear_hours));
-  if (usage.kneeling_hours) parts.push_back(fmt::format("kneels {:g} h a day", *usage.kneeling_hours));
+  if (usage.kneeling_hours)
+    parts.push_back(fmt::format("kneels {:g} h a day", *usage.kneeling_hours));
   if (usage.sweating) parts.push_back("sweating " + std::string{word(*usage.sweating)});
   if (usage.impact_sport) parts.push_back(*usage.impact_sport ? "impact sport" : "no impact sport");
   return parts;
 }
-
-}  // namespace
 
 std::string usage_words(const Clinic& clinic, const PatientRef& patient, Date today) {
   Usage known;
@@ -46,10 +47,10 @@ std::string usage_words(const Clinic& clinic, const PatientRef& patient, Date to
     if (usage.from_date <= today) {
       put_over(known, usage);
     } else {
-      ahead += " From " + date_words(usage.from_date) + ": " + list_words(stated(usage)) + ".";
+      ahead += " From " + date_words(usage.from_date) + ": " + list_words(stated_use(usage)) + ".";
     }
   }
-  const auto now = stated(known);
+  const auto now = stated_use(known);
   if (now.empty()) return "Use is not recorded; reference use is assumed." + ahead;
   return capitalised(list_words(now)) + "." + ahead;
 }

@@ -1,6 +1,6 @@
 """Works with the window as a person does, on the sample clinic: begins the day, finds the pages by their names,
 looks at the course of a stock, drags a slider, receives a delivery by scanning,
-searches a patient, books a part for a visit, records a reaction, tests the forecasts, writes the
+searches a patient, reads what holds the limbs on, books a part for a visit, records a reaction, tests the forecasts, writes the
 order workbooks and marks them as sent, compares the books, hands a part over with its delivery sheet, ends it, and takes
 a price list over.
 
@@ -153,6 +153,37 @@ def book_for_visit(stage, batch, database):
     stage.click("push button", "Remove the booking")
     wait_until("it is cancelled", lambda: bookings(batch, database) == [])
     stage.click("push button", "Put away")
+    stage.press("ctrl+f")
+    stage.press("Escape")
+
+
+def read_patient(stage):
+    """As before a visit: what holds the limbs on, what happened, how the limbs change."""
+    choose_patient(stage)
+    stage.click("page tab", "Limbs")
+    drawing = stage.wait_for("", "What holds the limbs on, drawn")
+    wait_until("the limbs are told in words", lambda: "suspension" in drawing.description)
+    stage.picture("limbs")
+    stage.click("page tab", "History")
+    history = stage.wait_for("table", "History")
+    wait_until("the history is listed", lambda: stage.rows(history) > 0)
+    everything = stage.rows(history)
+    stage.click("text", "Find in the history")
+    stage.type("issued")
+    wait_until("fewer entries are listed", lambda: 0 < stage.rows(history) < everything)
+    stage.picture("history")
+    stage.press("Escape")
+    stage.click("page tab", "Measurements")
+    told = stage.wait_for("text", "Fit and trend in words").queryText()
+    assert "does not replace" in told.getText(0, -1)
+    stage.picture("measurements")
+    for pane, inside in (("Travel", "What the trip check says"),
+                         ("Reactions", "What the reactions speak for"),
+                         ("Papers", "Papers of the parts")):
+        stage.click("page tab", pane)
+        stage.wait_for("", inside)
+        stage.picture(f"patient-{pane.lower()}")
+    stage.click("page tab", "Parts")
     stage.press("ctrl+f")
     stage.press("Escape")
 
@@ -459,6 +490,7 @@ def main():
             leave_form_unfinished(stage, database)
             search_patient(stage)
             book_for_visit(stage, batch, database)
+            read_patient(stage)
             look_at_findings(stage)
             measure_and_look_ahead(stage, batch, database)
             record_reaction(stage, batch, database)

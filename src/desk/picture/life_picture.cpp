@@ -20,47 +20,11 @@ void add_order_by(Picture& picture, Spot at, double size, bool passed) {
   picture.marks.emplace_back(Sign{at, SignForm::flag, size, Ink::text, passed});
 }
 
-std::vector<KeySign> key_of(double unit) {
-  const double thick = 9 * unit;
-  const auto stretch = [](const Area& area) {
-    return Stretch{area.left, area.right, false, false};
-  };
-  Room room;
-  room.unit = unit;
-  return {{say("worn so far"),
-           [=](Picture& picture, const Area& area) {
-             add_past(picture, room, stretch(area), middle_y(area), 0.7 * thick);
-           }},
-          {say("today"),
-           [=](Picture& picture, const Area& area) {
-             add_line(picture, {middle_x(area), middle_y(area) - thick},
-                      {middle_x(area), middle_y(area) + thick}, Ink::text, 2);
-           }},
-          {say("8 in 10 wear out here"),
-           [=](Picture& picture, const Area& area) {
-             add_ahead(picture, room, stretch(area), middle_y(area), thick);
-           }},
-          {say("even chance"),
-           [=](Picture& picture, const Area& area) {
-             add_median(picture, {middle_x(area), middle_y(area)}, 0.7 * thick);
-           }},
-          {say("order by (filled: passed)"), [=](Picture& picture, const Area& area) {
-             add_order_by(picture, {middle_x(area), middle_y(area)}, 0.8 * thick, false);
-           }}};
-}
-
 void add_row(Picture& picture, const Room& room, const StripMeasures& measures,
              const StripEntry& entry, const StripShape& row) {
   if (row.heading) return add_heading(picture, room, measures, entry.heading, row.top);
-  const double middle = row.top + measures.row_height / 2;
-  const double thick = measures.row_height * 0.42;
   add_strip_label(picture, room, measures, entry.label, row.top);
-  if (row.worn) add_past(picture, room, *row.worn, middle, 0.6 * thick);
-  if (row.ahead) add_ahead(picture, room, *row.ahead, middle, thick);
-  if (row.median) add_median(picture, {*row.median, middle}, 0.7 * thick);
-  if (row.order_by) {
-    add_order_by(picture, {*row.order_by, middle}, measures.row_height * 0.38, row.order_by_passed);
-  }
+  add_life(picture, room, row, row.top + measures.row_height / 2, measures.row_height);
   picture.stops.push_back({entry.id, entry.words, row_area(measures, row.top)});
 }
 
@@ -109,7 +73,7 @@ Picture draw(const std::vector<StripEntry>& entries, const std::string& referenc
   std::vector<std::string> labels;
   labels.reserve(entries.size());
   for (const auto& entry : entries) labels.push_back(entry.label);
-  const double top = add_key(picture, room, key_of(room.unit), 0);
+  const double top = add_key(picture, room, life_key(room.unit), 0);
   const auto measures = strip_measures(room, labels, top);
   const auto drawing = draw_lives(entries, today, measures);
   picture.fixed_top = measures.axis_height;
@@ -122,6 +86,46 @@ Picture draw(const std::vector<StripEntry>& entries, const std::string& referenc
 }
 
 }  // namespace
+
+void add_life(Picture& picture, const Room& room, const StripShape& life, double middle,
+              double row_height) {
+  const double thick = row_height * 0.42;
+  if (life.worn) add_past(picture, room, *life.worn, middle, 0.6 * thick);
+  if (life.ahead) add_ahead(picture, room, *life.ahead, middle, thick);
+  if (life.median) add_median(picture, {*life.median, middle}, 0.7 * thick);
+  if (life.order_by) {
+    add_order_by(picture, {*life.order_by, middle}, row_height * 0.38, life.order_by_passed);
+  }
+}
+
+std::vector<KeySign> life_key(double unit) {
+  const double thick = 9 * unit;
+  const auto stretch = [](const Area& area) {
+    return Stretch{area.left, area.right, false, false};
+  };
+  Room room;
+  room.unit = unit;
+  return {{say("worn so far"),
+           [=](Picture& picture, const Area& area) {
+             add_past(picture, room, stretch(area), middle_y(area), 0.7 * thick);
+           }},
+          {say("today"),
+           [=](Picture& picture, const Area& area) {
+             add_line(picture, {middle_x(area), middle_y(area) - thick},
+                      {middle_x(area), middle_y(area) + thick}, Ink::text, 2);
+           }},
+          {say("8 in 10 wear out here"),
+           [=](Picture& picture, const Area& area) {
+             add_ahead(picture, room, stretch(area), middle_y(area), thick);
+           }},
+          {say("even chance"),
+           [=](Picture& picture, const Area& area) {
+             add_median(picture, {middle_x(area), middle_y(area)}, 0.7 * thick);
+           }},
+          {say("order by (filled: passed)"), [=](Picture& picture, const Area& area) {
+             add_order_by(picture, {middle_x(area), middle_y(area)}, 0.8 * thick, false);
+           }}};
+}
 
 picture::Maker life_picture(std::vector<StripEntry> entries, std::string reference, Date today) {
   return [entries = std::move(entries), reference = std::move(reference),

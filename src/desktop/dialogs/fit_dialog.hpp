@@ -11,7 +11,7 @@
 
 namespace sparewell::desktop {
 
-class ChartView;
+class LimbView;
 
 /// Words and drawing follow the day that is typed; nothing is recorded.
 class FitDialog : public Form {
@@ -28,8 +28,7 @@ class FitDialog : public Form {
   desk::FitShown shown_;
   wxTextCtrl* by_ = nullptr;
   wxChoice* limb_ = nullptr;
-  ChartView* chart_ = nullptr;
-  wxTextCtrl* told_ = nullptr;
+  LimbView* view_ = nullptr;
   wxTimer pause_;  ///< the answer follows when typing rests
 };
 

@@ -5,12 +5,19 @@
 #include <wx/sizer.h>
 #include <wx/stattext.h>
 
+#include "clinic/say.hpp"
+#include "desk/card_lines.hpp"
 #include "desktop/pages/patient/findings_pane.hpp"
+#include "desktop/pages/patient/history_pane.hpp"
+#include "desktop/pages/patient/limbs_pane.hpp"
+#include "desktop/pages/patient/measurements_pane.hpp"
+#include "desktop/pages/patient/papers_pane.hpp"
 #include "desktop/pages/patient/parts_pane.hpp"
+#include "desktop/pages/patient/reactions_pane.hpp"
+#include "desktop/pages/patient/travel_pane.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
 #include "desktop/widgets/find_box.hpp"
-#include "desktop/widgets/headings.hpp"
 #include "desktop/widgets/layout_memory.hpp"
 #include "desktop/widgets/scroll_to_focus.hpp"
 #include "desktop/widgets/split.hpp"
@@ -18,16 +25,6 @@
 #include "desktop/widgets/wrapped_label.hpp"
 
 namespace sparewell::desktop {
-namespace {
-
-std::string lines_of(const std::vector<std::string>& lines) {
-  std::string text;
-  for (const auto& line : lines) text += (text.empty() ? "" : "\n") + line;
-  return text;
-}
-
-}  // namespace
-
 PatientPanel::PatientPanel(wxWindow* parent, std::function<void(desk::Command)> run,
                            std::function<void()> choice_changed)
     : Page{parent}, run_{std::move(run)}, choice_changed_{std::move(choice_changed)} {
@@ -80,10 +77,9 @@ wxSizer* PatientPanel::make_text(wxWindow* card) {
   caution_ = new WrappedLabel{card, desk::care_caution()};
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(title_, wxSizerFlags{}.Expand().Border(wxTOP, FromDIP(8)));
-  sizer->Add(facts_, wxSizerFlags{}.Expand().Border(wxTOP, FromDIP(4)));
-  sizer->Add(section_heading(card, "Sensitivities"), wxSizerFlags{}.Border(wxTOP, FromDIP(8)));
-  sizer->Add(sensitivities_, wxSizerFlags{}.Expand().Border(wxTOP, FromDIP(2)));
-  sizer->Add(caution_, wxSizerFlags{}.Expand().Border(wxTOP, FromDIP(2)));
+  for (auto* label : {facts_, sensitivities_, caution_}) {
+    sizer->Add(label, wxSizerFlags{}.Expand().Border(wxTOP, FromDIP(2)));
+  }
   return sizer;
 }
 
@@ -95,13 +91,10 @@ wxWindow* PatientPanel::make_card(wxWindow* parent) {
   auto* text = make_text(card_);
   panes_ = new wxNotebook{card_, wxID_ANY};
   set_accessible_name(*panes_, "The chosen patient");
-  parts_ = new PartsPane{
-      panes_, {run_, [this] { changed(); }, [this] { show_patient(list_view_->selected()); }}};
-  panes_->AddPage(parts_, "Parts");
-  findings_ = new FindingsPane{panes_, run_, [this] { changed(); }};
-  panes_->AddPage(findings_, "Findings");
+  make_panes();
   panes_->Bind(wxEVT_NOTEBOOK_PAGE_CHANGED, [this](wxBookCtrlEvent& event) {
     event.Skip();
+    fill_pane_in_sight();
     changed();
   });
   auto* sizer = new wxBoxSizer{wxVERTICAL};
@@ -110,6 +103,28 @@ wxWindow* PatientPanel::make_card(wxWindow* parent) {
   card_->SetSizer(sizer);
   keep_wrapped(*card_, {title_, facts_, sensitivities_, caution_}, FromDIP(20));
   return card_;
+}
+
+void PatientPanel::make_panes() {
+  const PaneActions actions{run_, [this] { changed(); }};
+  limbs_ = new LimbsPane{panes_, actions};
+  parts_ = new PartsPane{
+      panes_, {run_, [this] { changed(); }, [this] { show_patient(list_view_->selected()); }}};
+  findings_ = new FindingsPane{panes_, run_, [this] { changed(); }};
+  papers_ = new PapersPane{panes_, actions};
+  // In the order of Pane.
+  const auto add = [this](wxWindow* pane, const char* title) {
+    panes_->AddPage(pane, to_wx(said(title)));
+    if (auto* seen = dynamic_cast<PatientPane*>(pane)) when_seen_.push_back(seen);
+  };
+  add(limbs_, to_say("Limbs"));
+  add(parts_, to_say("Parts"));
+  add(findings_, to_say("Findings"));
+  add(new HistoryPane{panes_, actions}, to_say("History"));
+  add(new MeasurementsPane{panes_, actions}, to_say("Measurements"));
+  add(new TravelPane{panes_, actions}, to_say("Travel"));
+  add(new ReactionsPane{panes_, actions}, to_say("Reactions"));
+  add(papers_, to_say("Papers"));
 }
 
 void PatientPanel::changed() {
@@ -139,21 +154,44 @@ void PatientPanel::show_patient(const std::string& ref) {
   if (!day_) return;
   const auto card = desk::patient_card(*day_, {ref}, parts_->with_ended());
   title_->set_text(card.title);
-  auto facts = card.prostheses;
-  facts.insert(facts.begin(), card.bookings.begin(), card.bookings.end());
-  facts.insert(facts.begin(), card.visit);
-  facts.push_back("Use: " + card.usage);
-  facts_->set_text(ref.empty() ? std::string{} : lines_of(facts));
-  sensitivities_->set_text(lines_of(card.sensitivities));
+  facts_->set_text(ref.empty() ? std::string{} : desk::short_facts(card));
+  sensitivities_->set_text(ref.empty() ? std::string{} : desk::sensitivity_line(card));
   sensitivities_->SetFont(card.sensitive ? GetFont().Bold() : GetFont());
   has_bookings_ = !card.bookings.empty();
   auto found = ref.empty() ? std::vector<desk::PatientFinding>{}
                            : desk::findings_of(day_->clinic(), {ref}, day_->today());
-  panes_->SetPageText(1, to_wx(desk::findings_title(found)));
-  findings_->show(*day_, std::move(found));
+  panes_->SetPageText(static_cast<std::size_t>(Pane::findings), to_wx(desk::findings_title(found)));
+  findings_->show(*day_, found);
   parts_->show(day_, card);
+  tell_panes({ref}, std::move(found));
   card_->Show(!ref.empty());
   lay_out_card();
+}
+
+void PatientPanel::tell_panes(const PatientRef& patient, std::vector<desk::PatientFinding> found) {
+  if (patient.empty()) return;
+  const auto chosen =
+      std::make_shared<const ChosenPatient>(ChosenPatient{day_, patient, std::move(found)});
+  for (auto* pane : when_seen_) pane->about(chosen);
+  fill_pane_in_sight();
+}
+
+void PatientPanel::fill_pane_in_sight() {
+  auto* pane = dynamic_cast<PatientPane*>(panes_->GetCurrentPage());
+  if (pane != nullptr) pane->come_into_sight();
+}
+
+void PatientPanel::open(Pane pane) {
+  panes_->SetSelection(static_cast<std::size_t>(pane));
+}
+
+bool PatientPanel::shows(Pane pane) const {
+  return panes_->GetSelection() == static_cast<int>(pane);
+}
+
+const PatientPane* PatientPanel::choosing_pane() const {
+  if (shows(Pane::limbs)) return limbs_;
+  return shows(Pane::papers) ? papers_ : nullptr;
 }
 
 std::string PatientPanel::chosen_patient() const {
@@ -161,7 +199,10 @@ std::string PatientPanel::chosen_patient() const {
 }
 
 const Unit* PatientPanel::chosen_part() const {
-  return parts_->chosen();
+  const auto* pane = choosing_pane();
+  if (pane == nullptr) return parts_->chosen();
+  const auto unit = chosen_patient().empty() ? std::nullopt : pane->chosen_unit();
+  return unit ? &day_->clinic().units.at(*unit) : nullptr;
 }
 
 const Unit* PatientPanel::chosen_unit() const {
@@ -169,17 +210,14 @@ const Unit* PatientPanel::chosen_unit() const {
   return unit != nullptr && unit->in_use_on(day_->today()) ? unit : nullptr;
 }
 
-bool PatientPanel::shows_findings() const {
-  return panes_->GetSelection() == 1;
-}
-
 const desk::PatientFinding* PatientPanel::chosen_finding() const {
-  return shows_findings() && !chosen_patient().empty() ? findings_->chosen() : nullptr;
+  return shows(Pane::findings) && !chosen_patient().empty() ? findings_->chosen() : nullptr;
 }
 
 std::optional<desk::AlternativesQuestion> PatientPanel::question_of_others() const {
-  if (shows_findings()) {
-    const auto* finding = chosen_finding();
+  const auto* missing = shows(Pane::limbs) ? limbs_->chosen_missing() : nullptr;
+  if (shows(Pane::findings) || missing != nullptr) {
+    const auto* finding = missing != nullptr ? missing : chosen_finding();
     if (finding == nullptr || !finding->side) return std::nullopt;
     return desk::AlternativesQuestion{finding->patient, *finding->side, finding->item,
                                       finding->missing};
@@ -192,6 +230,7 @@ std::optional<desk::AlternativesQuestion> PatientPanel::question_of_others() con
 void PatientPanel::allow_work(const desk::CommandState& state) {
   parts_->allow_work(state);
   findings_->allow_work(state);
+  for (auto* pane : when_seen_) pane->allow_work(state);
 }
 
 void PatientPanel::choose(const PatientRef& patient) {
@@ -204,7 +243,7 @@ void PatientPanel::choose(const PatientRef& patient) {
 }
 
 void PatientPanel::choose(const PatientRef& patient, std::size_t unit) {
-  panes_->SetSelection(0);
+  open(Pane::parts);
   parts_->show_ended();
   choose(patient);
   parts_->choose(unit);
@@ -215,7 +254,7 @@ void PatientPanel::focus_list() {
 }
 
 void PatientPanel::show_findings() {
-  panes_->SetSelection(1);
+  open(Pane::findings);
   findings_->focus_rows();
 }
 

@@ -2,6 +2,8 @@
 #pragma once
 
 #include <functional>
+#include <string>
+#include <vector>
 
 #include <wx/scrolwin.h>
 
@@ -21,7 +23,11 @@ namespace sparewell::desktop {
 
 class FindBox;
 class FindingsPane;
+class LimbsPane;
+class PapersPane;
 class PartsPane;
+class PatientPane;
+struct PaneActions;
 class TableView;
 class WrappedLabel;
 
@@ -63,15 +69,24 @@ class PatientPanel : public Page {
   [[nodiscard]] bool shows_records() const override { return true; }
 
  private:
+  enum class Pane { limbs, parts, findings, history, measurements, travel, reactions, papers };
+
   wxWindow* make_list(wxWindow* parent);
   wxWindow* make_card(wxWindow* parent);
   wxSizer* make_text(wxWindow* card);
+  void make_panes();
   void list_changed();
   void lay_out_card();
   void show_patient(const std::string& ref);
   /// Another part or finding is chosen.
   void changed();
-  [[nodiscard]] bool shows_findings() const;
+  /// Tells the panes whom to show; fills the one in sight.
+  void tell_panes(const PatientRef& patient, std::vector<desk::PatientFinding> found);
+  void fill_pane_in_sight();
+  void open(Pane pane);
+  [[nodiscard]] bool shows(Pane pane) const;
+  /// The pane in sight where it chooses a part of its own; nullptr for the others.
+  [[nodiscard]] const PatientPane* choosing_pane() const;
 
   std::function<void(desk::Command)> run_;
   std::function<void()> choice_changed_;
@@ -88,8 +103,11 @@ class PatientPanel : public Page {
   WrappedLabel* sensitivities_ = nullptr;
   WrappedLabel* caution_ = nullptr;
   wxNotebook* panes_ = nullptr;
+  LimbsPane* limbs_ = nullptr;
   PartsPane* parts_ = nullptr;
   FindingsPane* findings_ = nullptr;
+  PapersPane* papers_ = nullptr;
+  std::vector<PatientPane*> when_seen_;  ///< work their content out when they are looked at
 };
 
 }  // namespace sparewell::desktop

@@ -1,15 +1,14 @@
 #include "desktop/pages/patient/findings_pane.hpp"
 
-#include <wx/button.h>
 #include <wx/sizer.h>
 
-#include "desktop/widgets/command_button.hpp"
+#include "desktop/widgets/command_row.hpp"
 #include "desktop/widgets/table_view.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
 
 namespace sparewell::desktop {
 
-FindingsPane::FindingsPane(wxWindow* parent, std::function<void(desk::Command)> run,
+FindingsPane::FindingsPane(wxWindow* parent, const std::function<void(desk::Command)>& run,
                            std::function<void()> choice_changed)
     : wxPanel{parent},
       choice_changed_{std::move(choice_changed)},
@@ -18,19 +17,13 @@ FindingsPane::FindingsPane(wxWindow* parent, std::function<void(desk::Command)> 
   view_->set_empty_words("The checks found nothing to tell.");
   view_->when_selected([this](const std::string& id) { show_words(id); });
   words_ = new WrappedLabel{this};
-  auto* buttons = new wxBoxSizer{wxHORIZONTAL};
-  const auto add = [&](desk::Command command) {
-    auto* button = command_button(this, command, run);
-    buttons->Add(button, wxSizerFlags{}.Border(wxRIGHT, FromDIP(8)));
-    return button;
-  };
-  others_ = add(desk::Command::other_items);
-  decide_ = add(desk::Command::decide_part);
-  note_ = add(desk::Command::note_sensitivity);
+  using desk::Command;
+  commands_ = new CommandRow{
+      this, {Command::other_items, Command::decide_part, Command::note_sensitivity}, run};
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(view_, wxSizerFlags{1}.Expand().Border(wxALL, FromDIP(8)));
   sizer->Add(words_, wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT, FromDIP(8)));
-  sizer->Add(buttons, wxSizerFlags{}.Border(wxALL, FromDIP(8)));
+  sizer->Add(commands_, wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8)));
   SetSizer(sizer);
   keep_wrapped(*this, {words_}, FromDIP(20));
 }
@@ -54,9 +47,7 @@ void FindingsPane::show_words(const std::string& id) {
 }
 
 void FindingsPane::allow_work(const desk::CommandState& state) {
-  others_->Enable(desk::command_spec(desk::Command::other_items).enabled(state));
-  decide_->Enable(desk::command_spec(desk::Command::decide_part).enabled(state));
-  note_->Enable(desk::command_spec(desk::Command::note_sensitivity).enabled(state));
+  commands_->allow_work(state);
 }
 
 void FindingsPane::focus_rows() {

@@ -9,17 +9,16 @@
 #include "desk/commands.hpp"
 #include "desk/finding_rows.hpp"
 
-class wxButton;
-
 namespace sparewell::desktop {
 
+class CommandRow;
 class TableView;
 class WrappedLabel;
 
 class FindingsPane : public wxPanel {
  public:
   /// `run` starts a command; `choice_changed` is called when another finding is chosen.
-  FindingsPane(wxWindow* parent, std::function<void(desk::Command)> run,
+  FindingsPane(wxWindow* parent, const std::function<void(desk::Command)>& run,
                std::function<void()> choice_changed);
 
   void show(const desk::Day& day, std::vector<desk::PatientFinding> findings);
@@ -37,9 +36,7 @@ class FindingsPane : public wxPanel {
   desk::Table table_;
   TableView* view_ = nullptr;
   WrappedLabel* words_ = nullptr;
-  wxButton* others_ = nullptr;
-  wxButton* decide_ = nullptr;
-  wxButton* note_ = nullptr;
+  CommandRow* commands_ = nullptr;
 };
 
 }  // namespace sparewell::desktop

@@ -1,13 +1,12 @@
 #include "desktop/pages/patient/parts_pane.hpp"
 
-#include <wx/button.h>
 #include <wx/checkbox.h>
 #include <wx/sizer.h>
 
 #include "clinic/say.hpp"
 #include "desk/picture/life_picture.hpp"
 #include "desktop/chart/chart_view.hpp"
-#include "desktop/widgets/command_button.hpp"
+#include "desktop/widgets/command_row.hpp"
 #include "desktop/widgets/layout_memory.hpp"
 #include "desktop/widgets/table_view.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
@@ -29,6 +28,12 @@ PartsPane::PartsPane(wxWindow* parent, Actions actions)
   view_->set_least_rows(2);
   view_->set_empty_words("No part is recorded as in use.");
   view_->when_selected([this](const std::string& id) { show_part(id); });
+  // What is done every day; delivery sheets are in the menu.
+  using desk::Command;
+  commands_ = new CommandRow{
+      this,
+      {Command::issue_part, Command::end_part, Command::book_parts, Command::cancel_booking},
+      actions_.run};
   const auto inset = wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT, FromDIP(8));
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(with_ended_, wxSizerFlags{}.Right().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8)));
@@ -36,24 +41,9 @@ PartsPane::PartsPane(wxWindow* parent, Actions actions)
   sizer->Add(life_, inset);
   sizer->Add(trust_, wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8)));
   sizer->Add(view_, wxSizerFlags{2}.Expand().Border(wxALL, FromDIP(8)));
-  sizer->Add(make_buttons(), inset);
+  sizer->Add(commands_, inset);
   SetSizer(sizer);
   keep_wrapped(*this, {life_, trust_}, FromDIP(20));
-}
-
-wxSizer* PartsPane::make_buttons() {
-  // What is done every day and fits into one row of a narrow pane; delivery sheets are in the menu.
-  auto* sizer = new wxBoxSizer{wxHORIZONTAL};
-  const auto add = [&](desk::Command command) {
-    auto* button = command_button(this, command, actions_.run);
-    sizer->Add(button, wxSizerFlags{}.Border(wxRIGHT | wxBOTTOM, FromDIP(8)));
-    return button;
-  };
-  issue_ = add(desk::Command::issue_part);
-  end_ = add(desk::Command::end_part);
-  book_ = add(desk::Command::book_parts);
-  cancel_ = add(desk::Command::cancel_booking);
-  return sizer;
 }
 
 void PartsPane::show(const desk::DayPtr& day, const desk::PatientCard& card) {
@@ -101,10 +91,7 @@ const Unit* PartsPane::chosen() const {
 }
 
 void PartsPane::allow_work(const desk::CommandState& state) {
-  issue_->Enable(desk::command_spec(desk::Command::issue_part).enabled(state));
-  end_->Enable(desk::command_spec(desk::Command::end_part).enabled(state));
-  book_->Enable(desk::command_spec(desk::Command::book_parts).enabled(state));
-  cancel_->Enable(desk::command_spec(desk::Command::cancel_booking).enabled(state));
+  commands_->allow_work(state);
 }
 
 }  // namespace sparewell::desktop

@@ -11,12 +11,12 @@
 #include "desk/forecast_test.hpp"
 #include "desk/patient_card.hpp"
 
-class wxButton;
 class wxCheckBox;
 
 namespace sparewell::desktop {
 
 class ChartView;
+class CommandRow;
 class TableView;
 class WrappedLabel;
 
@@ -43,7 +43,6 @@ class PartsPane : public wxPanel {
   void allow_work(const desk::CommandState& state);
 
  private:
-  wxSizer* make_buttons();
   void show_part(const std::string& id);
 
   Actions actions_;
@@ -55,10 +54,7 @@ class PartsPane : public wxPanel {
   TableView* view_ = nullptr;
   WrappedLabel* life_ = nullptr;
   WrappedLabel* trust_ = nullptr;
-  wxButton* issue_ = nullptr;
-  wxButton* end_ = nullptr;
-  wxButton* book_ = nullptr;
-  wxButton* cancel_ = nullptr;
+  CommandRow* commands_ = nullptr;
   std::vector<desk::StripEntry> strips_;
 };
 

@@ -1,0 +1,30 @@
+/// The rows beside the outline of a limb.
+#pragma once
+
+#include "desk/limb_drawing/limb_chain.hpp"
+#include "desk/picture/picture.hpp"
+
+namespace sparewell::desk {
+
+/// How the rows of one panel are laid out.
+struct RowPlan {
+  double left = 0;
+  double right = 0;
+  double top = 0;  ///< below the heading and the axis
+  double row_height = 0;
+  double strip_left = 0;
+  double strip_right = 0;
+  bool strip_beside = false;  ///< the strip stands beside the words, not below them
+
+  [[nodiscard]] double row_top(std::size_t row) const {
+    return top + static_cast<double>(row) * row_height;
+  }
+};
+
+/// `top` is where the axis begins.
+[[nodiscard]] RowPlan plan_rows(const picture::Room& room, double left, double right, double top);
+/// All rows of a side, with their strips over one axis of days, and a stop for each.
+void add_rows(picture::Picture& picture, const picture::Room& room, const RowPlan& plan,
+              const SideChain& chain, Date today);
+
+}  // namespace sparewell::desk

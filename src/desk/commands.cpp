@@ -17,6 +17,9 @@ bool idle(const CommandState& state) {
 bool idle_with_file(const CommandState& state) {
   return state.file_open && !state.busy;
 }
+bool with_file(const CommandState& state) {
+  return state.file_open;
+}
 bool can_write(const CommandState& state) {
   return idle_with_file(state) && state.anything_to_order;
 }
@@ -95,7 +98,7 @@ bool can_print(const CommandState& state) {
   return state.file_open && state.printable;
 }
 
-constexpr std::array<CommandSpec, 88> table{{
+constexpr std::array<CommandSpec, 89> table{{
     {Command::open_file, Menu::file, "&Open clinic file...", "Ctrl+O", "Open another clinic file",
      idle},
     {Command::new_file, Menu::file, "&New clinic file...", "Ctrl+N", "Make an empty clinic file",
@@ -270,6 +273,8 @@ constexpr std::array<CommandSpec, 88> table{{
      "All orders, what is still to come of them, and receiving it", always},
     {Command::page_billing, Menu::view, "&Billing", "F6",
      "What does not agree between the books, and what was decided about it", always},
+    {Command::search_everything, Menu::view, "Search &everything", "F3",
+     "Find a patient, item, lot, serial, order or claim, and go there", with_file},
     {Command::find, Menu::view, "&Find", "Ctrl+F", "Go to the find box of the page", always, true},
     {Command::refresh, Menu::view, "&Refresh", "F5", "Read the clinic file again", idle_with_file},
     {Command::larger_text, Menu::view, "Larger &text", "Ctrl++",

@@ -81,6 +81,7 @@ enum class Command {
   recall,
   visit_sheets,
   page_today,
+  search_everything,
   page_orders,
   page_patients,
   page_shelf,

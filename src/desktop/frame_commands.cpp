@@ -122,6 +122,8 @@ void MainFrame::run(desk::Command command) {
       return send_moves();
     case Command::test_forecasts:
       return test_forecasts();
+    case Command::search_everything:
+      return search_everything();
     case Command::page_today:
       return go_to_today();
     case Command::page_orders:

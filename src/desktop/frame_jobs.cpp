@@ -12,6 +12,7 @@
 #include "desktop/pages/plan_panel.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/note_bar.hpp"
+#include "desktop/widgets/search_bar.hpp"
 #include "desktop/widgets/work_bar.hpp"
 
 namespace sparewell::desktop {
@@ -58,13 +59,15 @@ void MainFrame::open(const std::string& path) {
   file.budget.reset();
   auto records = std::make_shared<desk::ClinicRecords>();
   auto day = std::make_shared<desk::DayPtr>();
+  auto index = std::make_shared<desk::SearchIndexPtr>();
   start_job({"Opening the clinic file", false,
-             [file, records, day](const JobControl& control) {
+             [file, records, day, index](const JobControl& control) {
                *records = desk::read_records(file, control);
                *day = std::make_shared<const desk::Day>(
                    desk::records_only(records->clinic, file.today));
+               *index = std::make_shared<const desk::SearchIndex>(*day);
              },
-             [this, file, records, day](const JobEnd& end) {
+             [this, file, records, day, index](const JobEnd& end) {
                if (say_failure(end)) return;
                file_ = file;
                remembered_.clinic_file = std::filesystem::absolute(file.path).string();
@@ -76,6 +79,7 @@ void MainFrame::open(const std::string& path) {
                books_.reset();
                note_->put_away();
                show_day();
+               search_->show(*index);
                work_out(records);
              }});
 }
@@ -122,13 +126,18 @@ void MainFrame::create(const std::string& path) {
 void MainFrame::read_again(std::function<void()> then) {
   auto day = std::make_shared<desk::DayPtr>();
   auto work = std::make_shared<desk::TodayWorkPtr>();
+  auto index = std::make_shared<desk::SearchIndexPtr>();
   start_job({"Reading the clinic file", false,
-             [file = file_, day, work](const JobControl& control) {
+             [file = file_, day, work, index](const JobControl& control) {
                *day = desk::read_day(file, control);
-               if (*day) *work = desk::find_work(**day);
+               if (!*day) return;
+               *work = desk::find_work(**day);
+               *index = std::make_shared<const desk::SearchIndex>(*day);
              },
-             [this, day, work, then = std::move(then)](const JobEnd& end) {
-               if (say_failure(end)) return;
+             [this, day, work, index, then = std::move(then)](const JobEnd& end) {
+               // Stopped only because the window closes.
+               if (say_failure(end) || !*day) return;
+               search_->show(*index);
                renew(*day, *work);
                if (then) then();
              }});

@@ -25,6 +25,7 @@
 #include "desktop/widgets/accessible.hpp"
 #include "desktop/widgets/layout_memory.hpp"
 #include "desktop/widgets/note_bar.hpp"
+#include "desktop/widgets/search_bar.hpp"
 #include "desktop/widgets/text_size.hpp"
 #include "desktop/widgets/welcome.hpp"
 #include "desktop/widgets/work_bar.hpp"
@@ -56,6 +57,7 @@ MainFrame::~MainFrame() = default;
 
 void MainFrame::make_pages() {
   body_ = new wxPanel{this};
+  make_search();
   note_ = new NoteBar{body_};
   welcome_ = new Welcome{body_, [this](desk::Command command) { run(command); }};
   book_ = new wxNotebook{body_, wxID_ANY};
@@ -97,6 +99,8 @@ void MainFrame::make_pages() {
   book_->Hide();
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(make_header(), wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));
+  sizer->Add(search_->results(),
+             wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, FromDIP(8)));
   sizer->Add(note_, wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, FromDIP(8)));
   sizer->Add(welcome_, wxSizerFlags{1}.Expand());
   sizer->Add(book_, wxSizerFlags{1}.Expand());
@@ -111,6 +115,7 @@ wxSizer* MainFrame::make_header() {
   day_words_->SetToolTip("The day that everything is worked out for");
   auto* header = new wxBoxSizer{wxHORIZONTAL};
   header->Add(clinic_name_, wxSizerFlags{1}.CentreVertical());
+  header->Add(search_->field(), wxSizerFlags{}.CentreVertical().Border(wxRIGHT, FromDIP(24)));
   header->Add(day_words_, wxSizerFlags{}.CentreVertical());
   return header;
 }
@@ -254,6 +259,7 @@ void MainFrame::update_commands() {
 }
 
 void MainFrame::on_key(wxKeyEvent& event) {
+  if (take_search_key(event)) return;
   const auto command = command_of_key(event);
   if (command && desk::command_spec(*command).enabled(state())) {
     run(*command);

@@ -19,6 +19,8 @@
 #include "desk/order_jobs.hpp"
 #include "desk/policy_play.hpp"
 #include "desk/remembered.hpp"
+#include "desk/search/scan_burst.hpp"
+#include "desk/search/search_index.hpp"
 #include "desk/stock_form.hpp"
 #include "desk/suppliers_page.hpp"
 #include "desk/today/today_page.hpp"
@@ -38,6 +40,7 @@ class NoteBar;
 class OrderPanel;
 class Page;
 class PatientPanel;
+class SearchBar;
 class ShelfPanel;
 class TodayPanel;
 class Welcome;
@@ -190,6 +193,12 @@ class MainFrame : public wxFrame {
   /// Says what was done, with a way back where there is one.
   void say_done(const std::string& text);
 
+  // frame_search.cpp: one search for everything, and scanning anywhere
+  void make_search();
+  void search_everything();
+  /// Whether the key belongs to the search or to a scan.
+  [[nodiscard]] bool take_search_key(const wxKeyEvent& event);
+
   // frame_jobs.cpp: the work
   void start_job(desk::Job job);
   void open(const std::string& path);
@@ -242,6 +251,8 @@ class MainFrame : public wxFrame {
   desk::WorklistPtr books_;  ///< of the open file and day; nullptr while not compared
   std::optional<desk::Destination> after_books_;  ///< where to go once they are compared
   std::string order_news_;  ///< what was done with an order, to be told
+  std::unique_ptr<SearchBar> search_;
+  desk::ScanBurst scan_;
   WorkBar* bar_ = nullptr;
   wxTimer later_;  ///< measures texts again once the toolkit has their new size
   std::vector<Page*> pages_;

@@ -25,8 +25,10 @@ desk::StripMeasures strip_measures(const Room& room, const std::vector<std::stri
   measures.row_height = room.line_height + 8 * room.unit;
   measures.axis_height = top + room.line_height + 10 * room.unit;
   measures.tick_label_width = room.text_width("Mmm 0000");
+  // Letters come out up to a twentieth wider at other scales than they were measured.
   for (const auto& label : labels) {
-    measures.label_width = std::max(measures.label_width, room.text_width(label) + 24 * room.unit);
+    measures.label_width =
+        std::max(measures.label_width, 1.05 * room.text_width(label) + 24 * room.unit);
   }
   measures.label_width = std::min(measures.label_width, measures.width * 0.4);
   return measures;

@@ -1,6 +1,8 @@
 #include "desktop/chart/chart_menu.hpp"
 
 #include <wx/clipbrd.h>
+#include <wx/image.h>
+#include <wx/imagpng.h>
 #include <wx/menu.h>
 #include <wx/msgdlg.h>
 
@@ -30,6 +32,8 @@ void copy(ChartView& view, wxDataObject* data) {
 }
 
 void copy_picture(ChartView& view) {
+  // In this form other programs are given it.
+  if (wxImage::FindHandler(wxBITMAP_TYPE_PNG) == nullptr) wxImage::AddHandler(new wxPNGHandler);
   copy(view, new wxBitmapDataObject{picture_bitmap(view.picture(), view.GetFont(),
                                                    view.FromDIP(100) / 100.0, copied_scale)});
 }

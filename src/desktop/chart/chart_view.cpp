@@ -132,12 +132,14 @@ void ChartView::paint() {
   const auto how = look();
   dc.SetBackground(wxBrush{how.palette.paper});
   dc.Clear();
+  const auto size = GetClientSize();
+  // While a page is being built it has hardly any size.
+  if (size.x < 4 || size.y < 4) return;
   const std::unique_ptr<wxGraphicsContext> graphics{wxGraphicsContext::Create(dc)};
   if (!graphics) return;
-  const auto size = GetClientSize();
   const double fixed = picture_.fixed_top;
   graphics->PushState();
-  graphics->Clip(0, fixed, size.x, size.y - fixed);
+  graphics->Clip(0, fixed, size.x, std::max(0.0, size.y - fixed));
   graphics->Translate(0, -GetViewStart().y);
   paint_picture(*graphics, picture_, how);
   graphics->PopState();

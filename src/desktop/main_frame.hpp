@@ -219,7 +219,7 @@ class MainFrame : public wxFrame {
   BillingPanel* billing_ = nullptr;
   desk::UndoList undo_;
   desk::WorklistPtr books_;  ///< of the open file and day; nullptr while not compared
-  std::string order_news_;  ///< what was done with an order, to be told
+  std::string order_news_;   ///< what was done with an order, to be told
   WorkBar* bar_ = nullptr;
   wxTimer later_;  ///< measures texts again once the toolkit has their new size
   std::vector<Page*> pages_;

@@ -38,10 +38,10 @@ struct JobEnd {
 
 /// The state that work and finish share must be owned by both, for example through a shared_ptr.
 struct Job {
-  std::string what;        ///< "Reading the clinic file"
-  bool can_stop = false;   ///< true when the work looks at the stop token
-  std::function<void(const JobControl&)> work;     ///< on the worker's thread; may throw
-  std::function<void(const JobEnd&)> finish;       ///< on the window's thread, always called once
+  std::string what;                             ///< "Reading the clinic file"
+  bool can_stop = false;                        ///< true when the work looks at the stop token
+  std::function<void(const JobControl&)> work;  ///< on the worker's thread; may throw
+  std::function<void(const JobEnd&)> finish;    ///< on the window's thread, always called once
 };
 
 /// Runs one job at a time.
@@ -55,7 +55,8 @@ class Worker {
   virtual void ask_to_stop() = 0;
 };
 
-/// Does the work at once on the calling thread: the twin for tests and for programs without a window.
+/// Does the work at once on the calling thread: the twin for tests and for programs without a
+/// window.
 class ImmediateWorker : public Worker {
  public:
   explicit ImmediateWorker(std::function<void(const JobProgress&)> watch = {});
@@ -69,9 +70,10 @@ class ImmediateWorker : public Worker {
   bool busy_ = false;
 };
 
-/// Does the work on a thread of its own. `post` runs a function later on the window's thread, and may
-/// be called from any thread. Progress is passed on at most ten times a second. After destruction
-/// nothing of it is called any more; the destructor asks the job to stop and waits for it.
+/// Does the work on a thread of its own. `post` runs a function later on the window's thread, and
+/// may be called from any thread. Progress is passed on at most ten times a second. After
+/// destruction nothing of it is called any more; the destructor asks the job to stop and waits for
+/// it.
 class BackgroundWorker : public Worker {
  public:
   using Post = std::function<void(std::function<void()>)>;

@@ -22,7 +22,8 @@ struct Remembered {
   friend bool operator==(const Remembered&, const Remembered&) = default;
 };
 
-/// A missing, unreadable or damaged file gives the defaults: a lost memory must not stop the program.
+/// A missing, unreadable or damaged file gives the defaults: a lost memory must not stop the
+/// program.
 [[nodiscard]] Remembered recall(const std::filesystem::path& file);
 /// Makes the folder when it is missing; false when it could not be written.
 bool remember(const Remembered& remembered, const std::filesystem::path& file);

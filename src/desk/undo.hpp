@@ -24,8 +24,8 @@ struct UndoStep {
 class UndoList {
  public:
   void did(UndoStep step);
-  /// Something was done that stays: it, and what went before it, is not to be taken back by mistake.
-  /// `what` is "order SW-2026-0001 placed".
+  /// Something was done that stays: it, and what went before it, is not to be taken back by
+  /// mistake. `what` is "order SW-2026-0001 placed".
   void did_for_good(std::string what);
   void forget();
 

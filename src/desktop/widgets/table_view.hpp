@@ -27,8 +27,8 @@ enum class Pick {
 
 class TableView : public wxPanel {
  public:
-  /// `table` must outlive the view. `name` is for screen readers, and what the list's arrangement is
-  /// remembered by.
+  /// `table` must outlive the view. `name` is for screen readers, and what the list's arrangement
+  /// is remembered by.
   TableView(wxWindow* parent, desk::Table& table, const std::string& name, Pick pick = Pick::first);
 
   /// Call after the table has been filled, filtered or ordered. The selected row stays selected

@@ -19,7 +19,6 @@ class WrappedLabel : public wxStaticText {
   void wrap();
 
  private:
-
   wxString text_;
   int width_ = 0;
 };

@@ -1,4 +1,4 @@
-#include "desk/today/patient_rows.hpp"
+#include "desk/today/patients_today.hpp"
 
 #include <algorithm>
 #include <tuple>
@@ -104,7 +104,7 @@ void add_early(std::vector<TodayRow>& rows, const std::vector<wear::EarlyEndings
 
 }  // namespace
 
-std::vector<TodayRow> patient_rows(const Day& day) {
+std::vector<TodayRow> patients_today(const Day& day) {
   const auto all = patient_needs(day);
   std::vector<const PatientNeeds*> pressed;
   int patients = 0;

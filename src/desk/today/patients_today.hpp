@@ -17,6 +17,6 @@ inline constexpr std::size_t most_patients = 25;
 /// should have been ordered and of which nothing is there or coming, reactions that last. Then what
 /// is to be looked at of the other patients, and lots of which more than chance brings wore out
 /// early. Looks at everyone: for a background job.
-[[nodiscard]] std::vector<TodayRow> patient_rows(const Day& day);
+[[nodiscard]] std::vector<TodayRow> patients_today(const Day& day);
 
 }  // namespace sparewell::desk

@@ -1,4 +1,4 @@
-#include "desk/today/billing_rows.hpp"
+#include "desk/today/billing_today.hpp"
 
 #include <algorithm>
 #include <cstdlib>
@@ -150,7 +150,7 @@ void add_payments(std::vector<TodayRow>& rows, const Day& day) {
 
 }  // namespace
 
-std::vector<TodayRow> billing_rows(const Day& day, const WorklistPtr& items) {
+std::vector<TodayRow> billing_today(const Day& day, const WorklistPtr& items) {
   std::vector<TodayRow> rows;
   if (!items) return rows;
   Items again;

@@ -1,4 +1,4 @@
-#include "desk/today/order_rows.hpp"
+#include "desk/today/orders_today.hpp"
 
 #include <algorithm>
 #include <map>
@@ -240,7 +240,7 @@ class Finder {
 
 }  // namespace
 
-std::vector<TodayRow> order_rows(const Day& day) {
+std::vector<TodayRow> orders_today(const Day& day) {
   return Finder{day}.all();
 }
 

@@ -59,7 +59,10 @@ const char* help_of(billing::Book book) {
 
 std::string money_words(const Items& items) {
   std::vector<WorkItem> copies;
-  for (const auto* item : items) copies.push_back(*item);
+  for (const auto* item : items) {
+    if (!item->finding.money || item->finding.money->minor != 0) copies.push_back(*item);
+  }
+  if (copies.empty()) return said("no money is at stake");
   const auto stake = billing::stake_of(copies);
   std::vector<std::string> parts;
   if (!stake.to_receive.empty()) {

@@ -8,8 +8,8 @@
 
 namespace sparewell::desk {
 
-/// Patients are told one a row, up to so many; one more row stands for the others.
-inline constexpr std::size_t most_patients = 25;
+/// Patients are told one a row, up to so many of each urgency; one more row stands for the others.
+inline constexpr std::size_t most_patients = 12;
 
 /// One row a patient with everything that is found about them, the most pressing first: parts past
 /// their maker's use-by date, findings to act on, visits today and within days_ahead with what

@@ -71,11 +71,11 @@ TodayWorkPtr find_work(const Day& day) {
 }
 
 TodayPage::TodayPage()
-    : table_{{{said("Job"), 21, Align::left, ""},
-              {said("When"), 9, Align::left,
+    : table_{{{said("Job"), 25, Align::left, ""},
+              {said("When"), 10, Align::left,
                said("Overdue: its day has passed. Today: to be done or decided today. This week: "
                     "within seven days.")},
-              {said("What"), 20, Align::left, ""},
+              {said("What"), 24, Align::left, ""},
               {said("Why"), 60, Align::left, said("The chosen row stands whole below the list"),
                1}}} {}
 

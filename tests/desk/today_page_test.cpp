@@ -5,13 +5,14 @@
 #include <algorithm>
 
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 #include "desk/sample_day.hpp"
-#include "desk/today/billing_rows.hpp"
-#include "desk/today/order_rows.hpp"
+#include "desk/today/billing_today.hpp"
+#include "desk/today/orders_today.hpp"
 #include "desk/today/patient_needs.hpp"
-#include "desk/today/patient_rows.hpp"
-#include "desk/today/shelf_rows.hpp"
+#include "desk/today/patients_today.hpp"
+#include "desk/today/shelf_today.hpp"
 
 using namespace sparewell;
 using namespace sparewell::desk;
@@ -65,7 +66,7 @@ TEST_CASE("Orders that are due stand in one row a supplier, with lines and money
   assessment.proposal = {test_line("B-28", "Auk", 1, {}), test_line("A-28", "Tern", 2, 10000),
                          test_line("C-28", "Tern", 1, 5050)};
   assessment.held = {{test_line("A-28", "Auk", 2, 10000), supply::HeldFor::budget}};
-  const auto rows = order_rows(*day_of(std::move(assessment)));
+  const auto rows = orders_today(*day_of(std::move(assessment)));
   REQUIRE(rows.size() == 3);
   CHECK(rows[0].sentence == "1 line is to be ordered today from Auk, 1 line without a price.");
   // 2 x 100.00 + 50.50
@@ -82,7 +83,7 @@ TEST_CASE("Drafts and late orders are overdue, and lead to what is done with the
   assessment.clinic.order_lines = {ordered("O-1", OrderState::draft, 3),
                                    ordered("O-2", OrderState::placed, 200),
                                    ordered("O-3", OrderState::placed, 7)};
-  const auto rows = order_rows(*day_of(std::move(assessment)));
+  const auto rows = orders_today(*day_of(std::move(assessment)));
   const auto* drafts = find(rows, "Not marked as sent");
   REQUIRE(drafts != nullptr);
   CHECK(drafts->urgency == Urgency::overdue);  // written three days ago
@@ -103,7 +104,7 @@ TEST_CASE("A booking that nothing can serve leads to its patient; one that is se
   assessment.clinic.reservations = {{{"P-2"}, {"C-28"}, "main store", 1, test_today},
                                     {{"P-1"}, {"A-28"}, "main store", 1, test_today + days{3}}};
   assessment.clinic.shelf = {lot("A-28", "L1", "main store", 1, {})};
-  const auto rows = order_rows(*day_of(std::move(assessment)));
+  const auto rows = orders_today(*day_of(std::move(assessment)));
   REQUIRE(rows.size() == 1);
   CHECK(rows[0].title == "Booked and not there");
   CHECK(rows[0].urgency == Urgency::today);
@@ -118,7 +119,7 @@ TEST_CASE("Expired lots, lots to be used soon and overdue loans are told from th
                   lot("B-28", "SOON", "main store", 3, test_today + days{30}),
                   lot("C-28", "FRESH", "main store", 3, test_today + days{400}),
                   lot("C-28", "HELD", "quarantine", 1, {})};
-  clinic.places = {{"quarantine", PlaceSort::quarantine}};
+  clinic.places = {{"quarantine", PlaceSort::quarantine, ""}};
   Loan loan;
   loan.number = 4;
   loan.patient = {"P-1"};
@@ -126,7 +127,7 @@ TEST_CASE("Expired lots, lots to be used soon and overdue loans are told from th
   loan.quantity = 1;
   loan.due_on = test_today - days{2};
   clinic.loans = {loan};
-  const auto rows = shelf_rows(*day_of(std::move(assessment)));
+  const auto rows = shelf_today(*day_of(std::move(assessment)));
   REQUIRE(rows.size() == 4);
   CHECK(rows[0].sentence == "1 lot, 2 pieces, is past its use-by date: A-28 lot OLD.");
   CHECK(rows[0].urgency == Urgency::overdue);
@@ -151,7 +152,7 @@ TEST_CASE("A patient stands in one row with every reason, the most urgent first"
   reaction.patient = {"P-1"};
   reaction.began_on = test_today - days{9};
   clinic.reactions = {reaction};
-  const auto rows = patient_rows(*day_of(std::move(assessment)));
+  const auto rows = patients_today(*day_of(std::move(assessment)));
   REQUIRE(!rows.empty());
   CHECK(rows[0].id == "patient P-1");
   CHECK(rows[0].urgency == Urgency::overdue);
@@ -165,9 +166,9 @@ TEST_CASE("A patient stands in one row with every reason, the most urgent first"
 
 TEST_CASE("A part likely worn out where no visit is planned is told, not passed over") {
   auto assessment = test_assessment();
-  // 300 days in use of a life whose middle is near 354 (400 * ln(2)^(1/3), worked out by hand).
+  // Of parts that reach 600 days half reach 638: 400 * ((600/400)^3 + ln 2)^(1/3), by hand.
   assessment.clinic.patients[0].next_visit.reset();
-  assessment.lives[1].life = {test_today, 380.0, 3.0, 400.0, {{test_today, 1.0}}};
+  assessment.lives[1].life = {test_today, 600.0, 3.0, 400.0, {{test_today, 1.0}}};
   const auto needs = patient_needs(*day_of(std::move(assessment)));
   const auto first = std::ranges::find(needs, PatientRef{"P-1"}, &PatientNeeds::patient);
   REQUIRE(first != needs.end());
@@ -183,7 +184,7 @@ TEST_CASE("Of many patients the most pressing are told, and one row stands for t
   clinic.units.clear();
   assessment.lives.clear();
   clinic.patients.clear();
-  for (int i = 0; i < 65; ++i) {
+  for (int i = 0; i < 53; ++i) {
     const PatientRef ref{fmt::format("Q-{:02}", i)};
     clinic.patients.push_back({ref, "", "", std::nullopt, std::nullopt});
     Reaction reaction;
@@ -191,10 +192,10 @@ TEST_CASE("Of many patients the most pressing are told, and one row stands for t
     reaction.began_on = test_today;
     clinic.reactions.push_back(reaction);
   }
-  clinic.patients[60].next_visit = test_today;
-  const auto rows = patient_rows(*day_of(std::move(assessment)));
-  REQUIRE(rows.size() == most_patients + 1);
-  CHECK(rows[0].id == "patient Q-60");
+  clinic.patients[50].next_visit = test_today;
+  const auto rows = patients_today(*day_of(std::move(assessment)));
+  REQUIRE(rows.size() == 1 + most_patients + 1);
+  CHECK(rows[0].id == "patient Q-50");
   CHECK(rows[0].urgency == Urgency::today);
   CHECK(rows.back().sentence == "And 40 more patients, less pressing than those above.");
   CHECK(rows.back().destination.to == To::findings);
@@ -210,7 +211,7 @@ TEST_CASE("A lot with more early endings than chance brings leads to the early e
   early.flagged = true;
   wear::Surprises surprises;
   surprises.lots = {early};
-  const auto rows = patient_rows(*day_of(test_assessment(), std::move(surprises)));
+  const auto rows = patients_today(*day_of(test_assessment(), std::move(surprises)));
   REQUIRE(find(rows, "Early endings") != nullptr);
   CHECK(find(rows, "Early endings")->destination.then == Command::wear_early);
 }
@@ -224,7 +225,7 @@ TEST_CASE("Billing tells findings by kind with their money, and whom to ask agai
   settled.state = billing::WorkState::settled;
   auto waiting = finding(FindingKind::denied, "d3", 9900);
   waiting.state = billing::WorkState::waiting;
-  const auto rows = billing_rows(
+  const auto rows = billing_today(
       *day, worklist({finding(FindingKind::issued_not_billed, "i1", 10000),
                       finding(FindingKind::issued_not_billed, "i2", 25050), asked, settled, waiting,
                       finding(FindingKind::price_differs, "p1", -300)}));

@@ -52,6 +52,10 @@ class Gatherer {
   }
   void add(Urgency urgency, std::string words, bool finding = false,
            std::optional<std::size_t> unit = {}) {
+    // Parts alike are told once.
+    if (std::ranges::find(needs_.reasons, words, &PatientReason::words) != needs_.reasons.end()) {
+      return;
+    }
     needs_.reasons.push_back({urgency, std::move(words), finding, unit});
   }
 
@@ -109,15 +113,14 @@ class Gatherer {
     }
   }
 
-  /// Parts likelier than not worn out before the patient comes; where no visit is planned, within
-  /// near_end_days.
+  /// Parts likelier than not worn out within near_end_days and before the patient comes.
   void of_lives() {
     std::vector<std::string> worn;
     std::optional<std::size_t> first;
     for (const auto position : day_.units_of(needs_.patient)) {
       const auto* forecast = day_.forecast(position);
       if (forecast == nullptr || !forecast->p50) continue;
-      const Date until = needs_.visit.value_or(today_ + near_end_days);
+      const Date until = std::min(needs_.visit.value_or(Date::max()), today_ + near_end_days);
       if (*forecast->p50 > until) continue;
       if (!first || *forecast->p50 < *day_.forecast(*first)->p50) first = position;
       const auto& unit = day_.clinic().units[position];

@@ -4,10 +4,10 @@
 #include <array>
 
 #include "clinic/say.hpp"
-#include "desk/today/billing_rows.hpp"
-#include "desk/today/order_rows.hpp"
-#include "desk/today/patient_rows.hpp"
-#include "desk/today/shelf_rows.hpp"
+#include "desk/today/billing_today.hpp"
+#include "desk/today/orders_today.hpp"
+#include "desk/today/patients_today.hpp"
+#include "desk/today/shelf_today.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -62,20 +62,20 @@ TableRow table_row(const TodayRow& row) {
 }  // namespace
 
 TodayWorkPtr find_work(const Day& day) {
-  auto rows = order_rows(day);
-  for (auto* more : {&shelf_rows, &patient_rows}) {
+  auto rows = orders_today(day);
+  for (auto* more : {&shelf_today, &patients_today}) {
     for (auto& row : more(day)) rows.push_back(std::move(row));
   }
-  sort_rows(rows);
+  sort_today(rows);
   return std::make_shared<const std::vector<TodayRow>>(std::move(rows));
 }
 
 TodayPage::TodayPage()
-    : table_{{{said("Job"), 21, Align::left, ""},
-              {said("When"), 9, Align::left,
+    : table_{{{said("Job"), 25, Align::left, ""},
+              {said("When"), 10, Align::left,
                said("Overdue: its day has passed. Today: to be done or decided today. This week: "
                     "within seven days.")},
-              {said("What"), 20, Align::left, ""},
+              {said("What"), 24, Align::left, ""},
               {said("Why"), 60, Align::left, said("The chosen row stands whole below the list"),
                1}}} {}
 
@@ -96,7 +96,7 @@ void TodayPage::show_only(std::optional<Work> work) {
 }
 
 std::vector<TodayRow> TodayPage::rows_of_books() const {
-  if (books_ == Books::compared) return billing_rows(*day_, items_);
+  if (books_ == Books::compared) return billing_today(*day_, items_);
   const bool under_way = books_ == Books::comparing;
   auto row = start_row("books", Work::billing, Urgency::today, compare_kind,
                        under_way ? said("The books are being compared; what needs a person in "
@@ -118,7 +118,7 @@ void TodayPage::fill() {
         rows_.push_back(nothing_row(work));
       }
     }
-    sort_rows(rows_);
+    sort_today(rows_);
   }
   std::vector<TableRow> rows;
   rows.reserve(rows_.size());

@@ -33,7 +33,7 @@ TodayRow start_row(std::string id, Work work, Urgency urgency, const RowKind& ki
   return row;
 }
 
-void sort_rows(std::vector<TodayRow>& rows) {
+void sort_today(std::vector<TodayRow>& rows) {
   std::ranges::stable_sort(rows, {}, [](const TodayRow& row) {
     return std::tuple{row.work, row.urgency};
   });

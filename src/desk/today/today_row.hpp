@@ -47,7 +47,7 @@ struct RowKind {
                                  std::string sentence);
 
 /// By job, then by urgency; rows of the same urgency keep their order.
-void sort_rows(std::vector<TodayRow>& rows);
+void sort_today(std::vector<TodayRow>& rows);
 
 /// A few names of many: "A, B, C and 4 more".
 [[nodiscard]] std::string some_words(const std::vector<std::string>& names, std::size_t most = 3);

@@ -1,6 +1,7 @@
-#include "desk/today/patient_rows.hpp"
+#include "desk/today/patients_today.hpp"
 
 #include <algorithm>
+#include <span>
 #include <tuple>
 
 #include "clinic/say.hpp"
@@ -67,12 +68,11 @@ auto pressing(const PatientNeeds* needs) {
                     -std::ssize(needs->reasons)};
 }
 
-TodayRow more_row(const std::vector<const PatientNeeds*>& pressed) {
-  const auto more = pressed.size() - most_patients;
-  auto row =
-      start_row("more patients", Work::patients, pressed[most_patients]->urgency(), more_kind,
-                say_n("And {} more patient, less pressing than those above.",
-                      "And {} more patients, less pressing than those above.", more, more));
+TodayRow more_row(Urgency urgency, std::size_t more) {
+  auto row = start_row(fmt::format("more patients {}", static_cast<int>(urgency)), Work::patients,
+                       urgency, more_kind,
+                       say_n("And {} more patient, less pressing than those above.",
+                             "And {} more patients, less pressing than those above.", more, more));
   row.count = static_cast<int>(more);
   row.destination.to = Destination::To::findings;
   return row;
@@ -92,6 +92,21 @@ TodayRow look_row(int patients, int findings) {
   return row;
 }
 
+/// Those of one urgency do not push out those of another.
+void add_patients(std::vector<TodayRow>& rows, const Day& day,
+                  std::span<const PatientNeeds* const> pressed) {
+  while (!pressed.empty()) {
+    const auto urgency = pressed.front()->urgency();
+    const auto alike = static_cast<std::size_t>(std::ranges::count(
+        pressed, urgency, [](const PatientNeeds* needs) { return needs->urgency(); }));
+    for (const auto* needs : pressed.first(std::min(alike, most_patients))) {
+      rows.push_back(patient_row(day, *needs));
+    }
+    if (alike > most_patients) rows.push_back(more_row(urgency, alike - most_patients));
+    pressed = pressed.subspan(alike);
+  }
+}
+
 void add_early(std::vector<TodayRow>& rows, const std::vector<wear::EarlyEndings>& tested) {
   for (const auto& each : tested) {
     if (!each.flagged) continue;
@@ -104,7 +119,7 @@ void add_early(std::vector<TodayRow>& rows, const std::vector<wear::EarlyEndings
 
 }  // namespace
 
-std::vector<TodayRow> patient_rows(const Day& day) {
+std::vector<TodayRow> patients_today(const Day& day) {
   const auto all = patient_needs(day);
   std::vector<const PatientNeeds*> pressed;
   int patients = 0;
@@ -120,10 +135,7 @@ std::vector<TodayRow> patient_rows(const Day& day) {
   std::vector<TodayRow> rows;
   add_early(rows, day.surprises().lots);
   add_early(rows, day.surprises().items);
-  for (std::size_t i = 0; i < std::min(pressed.size(), most_patients); ++i) {
-    rows.push_back(patient_row(day, *pressed[i]));
-  }
-  if (pressed.size() > most_patients) rows.push_back(more_row(pressed));
+  add_patients(rows, day, pressed);
   if (patients > 0) rows.push_back(look_row(patients, findings));
   return rows;
 }

@@ -1,4 +1,4 @@
-#include "desk/today/order_rows.hpp"
+#include "desk/today/orders_today.hpp"
 
 #include <algorithm>
 #include <map>
@@ -143,9 +143,9 @@ class Finder {
       const auto& worst = *orders.front();
       auto& row = add(
           fmt::format("late {}", supplier), Urgency::overdue, to_say("Late orders"),
-          say_n("{0} order at {1} is late, {2} days, with {3} pieces to come: {4}.",
-                "{0} orders at {1} are late, up to {2} days, with {3} pieces to come: {4}.",
-                orders.size(), orders.size(), supplier, worst.overdue_days, pieces, names(orders)),
+          say_n("{0} order at {1} is {2} days late, {3} to come: {4}.",
+                "{0} orders at {1} are up to {2} days late, {3} to come: {4}.", orders.size(),
+                orders.size(), supplier, worst.overdue_days, pieces_words(pieces), names(orders)),
           to_say("The day that the supplier promised has passed, or the day on which its orders "
                  "usually arrive. Ask the supplier, and note a new day with \"Back-order\"."),
           to_say("Go to the late order"));
@@ -155,6 +155,9 @@ class Finder {
     }
   }
 
+  static std::string pieces_words(int pieces) {
+    return say_n("{} piece", "{} pieces", static_cast<unsigned long>(pieces), pieces);
+  }
   static std::string names(const std::vector<const OrderView*>& orders) {
     std::vector<std::string> refs;
     for (const auto* view : orders) refs.push_back(view->order.ref);
@@ -240,7 +243,7 @@ class Finder {
 
 }  // namespace
 
-std::vector<TodayRow> order_rows(const Day& day) {
+std::vector<TodayRow> orders_today(const Day& day) {
   return Finder{day}.all();
 }
 

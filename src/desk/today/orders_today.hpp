@@ -11,6 +11,6 @@ namespace sparewell::desk {
 /// Orders due today by supplier, lines without money, drafts that were not sent, orders that wait
 /// for approval, late orders by supplier, deliveries of the next days, bookings that cannot be
 /// served.
-[[nodiscard]] std::vector<TodayRow> order_rows(const Day& day);
+[[nodiscard]] std::vector<TodayRow> orders_today(const Day& day);
 
 }  // namespace sparewell::desk

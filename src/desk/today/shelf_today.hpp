@@ -10,6 +10,6 @@ namespace sparewell::desk {
 
 /// Expired lots, lots to be used soon, pieces in quarantine, loans, credits and transfers to be
 /// settled, moves between branches.
-[[nodiscard]] std::vector<TodayRow> shelf_rows(const Day& day);
+[[nodiscard]] std::vector<TodayRow> shelf_today(const Day& day);
 
 }  // namespace sparewell::desk

@@ -1,4 +1,4 @@
-#include "desk/today/shelf_rows.hpp"
+#include "desk/today/shelf_today.hpp"
 
 #include <algorithm>
 
@@ -215,7 +215,7 @@ class Finder {
 
 }  // namespace
 
-std::vector<TodayRow> shelf_rows(const Day& day) {
+std::vector<TodayRow> shelf_today(const Day& day) {
   return Finder{day}.all();
 }
 

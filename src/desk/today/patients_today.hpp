@@ -8,8 +8,8 @@
 
 namespace sparewell::desk {
 
-/// Patients are told one a row, up to so many; one more row stands for the others.
-inline constexpr std::size_t most_patients = 25;
+/// Patients are told one a row, up to so many of each urgency; one more row stands for the others.
+inline constexpr std::size_t most_patients = 12;
 
 /// One row a patient with everything that is found about them, the most pressing first: parts past
 /// their maker's use-by date, findings to act on, visits today and within days_ahead with what
@@ -17,6 +17,6 @@ inline constexpr std::size_t most_patients = 25;
 /// should have been ordered and of which nothing is there or coming, reactions that last. Then what
 /// is to be looked at of the other patients, and lots of which more than chance brings wore out
 /// early. Looks at everyone: for a background job.
-[[nodiscard]] std::vector<TodayRow> patient_rows(const Day& day);
+[[nodiscard]] std::vector<TodayRow> patients_today(const Day& day);
 
 }  // namespace sparewell::desk

@@ -1,4 +1,4 @@
-#include "desk/today/billing_rows.hpp"
+#include "desk/today/billing_today.hpp"
 
 #include <algorithm>
 #include <cstdlib>
@@ -59,7 +59,10 @@ const char* help_of(billing::Book book) {
 
 std::string money_words(const Items& items) {
   std::vector<WorkItem> copies;
-  for (const auto* item : items) copies.push_back(*item);
+  for (const auto* item : items) {
+    if (!item->finding.money || item->finding.money->minor != 0) copies.push_back(*item);
+  }
+  if (copies.empty()) return said("no money is at stake");
   const auto stake = billing::stake_of(copies);
   std::vector<std::string> parts;
   if (!stake.to_receive.empty()) {
@@ -150,7 +153,7 @@ void add_payments(std::vector<TodayRow>& rows, const Day& day) {
 
 }  // namespace
 
-std::vector<TodayRow> billing_rows(const Day& day, const WorklistPtr& items) {
+std::vector<TodayRow> billing_today(const Day& day, const WorklistPtr& items) {
   std::vector<TodayRow> rows;
   if (!items) return rows;
   Items again;

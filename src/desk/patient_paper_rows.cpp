@@ -40,19 +40,19 @@ bool is_signed(const Handover* handover) {
 
 std::string proof_words(const Handover* handover) {
   return is_signed(handover) ? say("signed {}", date_words(*handover->signed_on))
-                             : std::string{said("no signed sheet on record")};
+                             : std::string{said("no signed sheet")};
 }
 
 }  // namespace
 
 std::vector<Column> paper_columns() {
-  return {{said("Issued"), 12, Align::left, ""},
+  return {{said("Issued"), 13, Align::left, ""},
           {said("Side"), 6, Align::left, ""},
           {said("Item"), 12, Align::left, ""},
-          {said("Papers noted"), 24, Align::left, "", 1},
+          {said("Papers noted"), 20, Align::left, "", 1},
           {said("Not noted"), 26, Align::left, said("Of the papers that payers ask for"), 1},
-          {said("Delivery sheet"), 17, Align::left, ""},
-          {said("Proof of delivery"), 22, Align::left, ""}};
+          {said("Delivery sheet"), 16, Align::left, ""},
+          {said("Proof of delivery"), 17, Align::left, ""}};
 }
 
 std::vector<TableRow> paper_rows(const Day& day, const PatientRef& patient) {
@@ -74,7 +74,6 @@ std::vector<TableRow> paper_rows(const Day& day, const PatientRef& patient) {
                  {not_noted_words(files, unit), std::nullopt},
                  {sheet_words(handover), std::nullopt},
                  {proof_words(handover), std::nullopt}};
-    row.strong = !is_signed(handover);
     rows.push_back(std::move(row));
   }
   return rows;

@@ -12,7 +12,7 @@ namespace sparewell::desk {
 [[nodiscard]] std::vector<Column> paper_columns();
 
 /// A row for each part, in use or not, the latest first; a row's id is the position in
-/// Clinic::units. Parts without a signed delivery sheet are set apart.
+/// Clinic::units.
 [[nodiscard]] std::vector<TableRow> paper_rows(const Day& day, const PatientRef& patient);
 
 /// How many have no proof of delivery, and where it is said which papers the payer asks for.

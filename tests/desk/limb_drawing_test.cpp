@@ -74,7 +74,7 @@ TEST_CASE("What pin suspension needs and nothing worn does is a row of its own, 
   CHECK_FALSE(rows[0].further);
   CHECK(rows[1].unit == 2);
   CHECK(rows[1].further);
-  CHECK(rows[1].facts.find("in the drawer") != std::string::npos);
+  CHECK(rows[1].dates.find("in the drawer") != std::string::npos);
   CHECK(rows[2].title == "missing: pin");
   CHECK(rows[2].missing());
   CHECK(rows[3].title == "missing: lock");
@@ -83,7 +83,7 @@ TEST_CASE("What pin suspension needs and nothing worn does is a row of its own, 
 
 TEST_CASE("A part is never said to be safe where something is not known of it") {
   const auto none = drawn(bilateral()).chains.at(0).rows.at(0);
-  CHECK(verdicts(none).find("no sensitivity recorded: ask;") != std::string::npos);
+  CHECK(verdicts(none).find("sensitivities not recorded;") != std::string::npos);
   for (const auto& each : none.verdicts) CHECK(each.standing != Standing::good);
 
   auto assessment = bilateral();

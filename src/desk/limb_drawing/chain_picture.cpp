@@ -34,7 +34,8 @@ FigureTable table_of(const std::vector<SideChain>& chains) {
         verdicts += fmt::format("{}{}", verdicts.empty() ? "" : "; ", each.words);
       }
       const auto life = row.life.value_or(StripEntry{});
-      table.rows.push_back({side_title(chain.side), row.title, row.facts, date_words(life.p10, ""),
+      table.rows.push_back({side_title(chain.side), row.title,
+                            fmt::format("{}, {}", row.facts, row.dates), date_words(life.p10, ""),
                             date_words(life.p50, ""), date_words(life.p90, ""), verdicts});
     }
   }
@@ -54,10 +55,6 @@ std::string words_of(const std::vector<SideChain>& chains) {
   return text + care_caution();
 }
 
-double rows_bottom(const RowPlan& plan, const SideChain& chain) {
-  return plan.row_top(std::max<std::size_t>(1, chain.rows.size()));
-}
-
 /// Gives the height of its end.
 double add_panel(Picture& picture, const Room& room, const Area& area, const SideChain& chain,
                  Date today) {
@@ -72,15 +69,15 @@ double add_panel(Picture& picture, const Room& room, const Area& area, const Sid
                       true,
                       wide});
   const double outline = std::min(most_outline * room.unit, 0.28 * wide);
-  const auto plan = plan_rows(room, area.left + outline + 3 * gap, area.right, first);
-  const double bottom = std::max(rows_bottom(plan, chain), first + 14 * room.line_height);
+  const auto plan = plan_rows(room, area.left + outline + 3 * gap, area.right, first, chain);
+  const double bottom = std::max(plan.tops.back(), first + 14 * room.line_height);
   const Area drawn{area.left, first, area.left + outline, std::min(bottom, first + 2.6 * outline)};
   add_outline(picture, room, drawn, chain);
   for (std::size_t i = 0; i < chain.rows.size(); ++i) {
     const auto& row = chain.rows[i];
     if (row.further || row.place == ChainPlace::not_known) continue;
     const auto seat = seat_of(drawn, chain, row.place);
-    const double y = plan.row_top(i) + 0.5 * room.line_height + 4 * room.unit;
+    const double y = plan.tops[i] + 0.5 * room.line_height + 4 * room.unit;
     const Ink ink = row.missing() ? Ink::alarm : Ink::faint;
     const Line line = row.missing() ? Line::dashed : Line::solid;
     picture.marks.emplace_back(

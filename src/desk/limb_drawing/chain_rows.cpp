@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "clinic/say.hpp"
+#include "desk/flow.hpp"
 #include "desk/picture/draw.hpp"
 #include "desk/picture/life_picture.hpp"
 
@@ -15,6 +16,7 @@ using namespace picture;
 constexpr double least_for_beside = 560;
 constexpr double pad = 4;
 constexpr double further_indent = 14;
+constexpr double row_gap = 3;
 
 struct StandingSign {
   SignForm form;
@@ -37,62 +39,85 @@ StandingSign sign_of(Standing standing) {
   }
 }
 
-/// Sign and words one after the other; what has no room any more is counted, the gravest stay.
-void add_verdicts(Picture& picture, const Room& room, const std::vector<ChainVerdict>& verdicts,
-                  double left, double right, double middle) {
-  double x = left;
-  for (std::size_t i = 0; i < verdicts.size(); ++i) {
-    const auto& verdict = verdicts[i];
-    const double needed = 16 * room.unit + room.text_width(verdict.words);
-    const auto more = say("+{} more", verdicts.size() - i);
-    const bool last = i + 1 == verdicts.size();
-    if (i > 0 && x + needed + (last ? 0 : room.text_width(more)) > right) {
-      add_words(picture, {{x, middle}, more, Across::left, Down::middle, Ink::text, false, 0});
-      return;
-    }
+double words_left(const Room& room, const RowPlan& plan, const ChainRow& row) {
+  return plan.left + (pad + (row.further ? further_indent : 0)) * room.unit;
+}
+
+double words_right(const Room& room, const RowPlan& plan) {
+  return plan.strip_beside ? plan.strip_left - 8 * room.unit : plan.right - pad * room.unit;
+}
+
+std::vector<FlowPlace> verdict_places(const Room& room, const std::vector<ChainVerdict>& verdicts,
+                                      double width) {
+  std::vector<double> widths;
+  for (const auto& each : verdicts) {
+    widths.push_back(std::min(width, 26 * room.unit + room.text_width(each.words)));
+  }
+  return flow(widths, width);
+}
+
+/// What stands in the lines above the verdicts.
+std::vector<std::string> text_of(const RowPlan& plan, const ChainRow& row) {
+  if (row.missing()) return {};
+  if (row.further) return {row.dates};
+  if (plan.strip_beside) return {fmt::format("{}, {}", row.facts, row.dates)};
+  return {row.facts, row.dates};
+}
+
+int lines_of(const Room& room, const RowPlan& plan, const ChainRow& row) {
+  const double width = words_right(room, plan) - words_left(room, plan, row);
+  const auto places = verdict_places(room, row.verdicts, width);
+  const int verdicts = places.empty() ? 0 : static_cast<int>(places.back().line) + 1;
+  const int strip = row.life && !plan.strip_beside ? 1 : 0;
+  return 1 + static_cast<int>(text_of(plan, row).size()) + verdicts + strip;
+}
+
+/// A sign and words each, in as many lines as they need.
+void add_verdicts(Picture& picture, const Room& room, const ChainRow& row, double left,
+                  double right, double top) {
+  const auto places = verdict_places(room, row.verdicts, right - left);
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    const auto& verdict = row.verdicts[i];
     const auto sign = sign_of(verdict.standing);
+    const double x = left + places[i].x;
+    const double middle = top + (static_cast<double>(places[i].line) + 0.5) * room.line_height;
     picture.marks.emplace_back(
         Sign{{x + 5 * room.unit, middle}, sign.form, 5 * room.unit, sign.ink, sign.filled});
-    const bool grave = verdict.standing >= Standing::look;
     add_words(picture, {{x + 14 * room.unit, middle},
                         verdict.words,
                         Across::left,
                         Down::middle,
-                        grave ? Ink::alarm : Ink::text,
+                        verdict.standing >= Standing::look ? Ink::alarm : Ink::text,
                         false,
                         right - x - 14 * room.unit});
-    x += needed + 12 * room.unit;
   }
 }
 
 void add_row_words(Picture& picture, const Room& room, const RowPlan& plan, const ChainRow& row,
                    double top) {
-  const double left = plan.left + (pad + (row.further ? further_indent : 0)) * room.unit;
-  const double right = plan.strip_beside ? plan.strip_left - 8 * room.unit : plan.right - pad;
-  const auto line = [&](int number) {
-    return top + pad * room.unit + (number + 0.5) * room.line_height;
+  const double left = words_left(room, plan, row);
+  const double right = words_right(room, plan);
+  double line = top + pad * room.unit;
+  const auto add = [&](const std::string& text, bool strong) {
+    add_words(picture, {{left, line + room.line_height / 2},
+                        text,
+                        Across::left,
+                        Down::middle,
+                        row.missing() ? Ink::alarm : Ink::text,
+                        strong,
+                        right - left});
+    line += room.line_height;
   };
-  const auto title = row.further ? say("also: {}", row.title) : row.title;
-  add_words(picture, {{left, line(0)},
-                      title,
-                      Across::left,
-                      Down::middle,
-                      row.missing() ? Ink::alarm : Ink::text,
-                      true,
-                      right - left});
-  if (!row.facts.empty()) {
-    add_words(
-        picture,
-        {{left, line(1)}, row.facts, Across::left, Down::middle, Ink::text, false, right - left});
-  }
-  add_verdicts(picture, room, row.verdicts, left, right, line(row.missing() ? 1 : 2));
+  add(row.further ? say("also: {}", row.title) : row.title, !row.further);
+  for (const auto& text : text_of(plan, row)) add(text, false);
+  add_verdicts(picture, room, row, left, right, line);
 }
 
 void add_strip(Picture& picture, const Room& room, const RowPlan& plan, const LifeDrawing& lives,
-               const StripShape& life, double top) {
+               const StripShape& life, double top, double bottom) {
   const double height = room.line_height;
-  const double middle = plan.strip_beside ? top + plan.row_height / 2
-                                          : top + pad * room.unit + 3.5 * room.line_height;
+  const double middle =
+      plan.strip_beside ? (top + bottom) / 2 : bottom - pad * room.unit - height / 2;
   const double reach = height / 2 + 2 * room.unit;
   add_line(picture, {plan.strip_left, middle}, {plan.strip_right, middle}, Ink::faint);
   for (const auto& tick : lives.ticks) {
@@ -121,15 +146,20 @@ void add_axis_words(Picture& picture, const Room& room, const RowPlan& plan,
 
 }  // namespace
 
-RowPlan plan_rows(const picture::Room& room, double left, double right, double top) {
+RowPlan plan_rows(const picture::Room& room, double left, double right, double top,
+                  const SideChain& chain) {
   RowPlan plan;
   plan.left = left;
   plan.right = right;
   plan.top = top + room.line_height + 4 * room.unit;
   plan.strip_beside = right - left >= least_for_beside * room.unit;
-  plan.row_height = (plan.strip_beside ? 3 : 4) * room.line_height + 2 * pad * room.unit + 4;
   plan.strip_left = plan.strip_beside ? left + 0.58 * (right - left) : left + pad * room.unit;
   plan.strip_right = right - pad * room.unit;
+  plan.tops = {plan.top};
+  for (const auto& row : chain.rows) {
+    const double height = lines_of(room, plan, row) * room.line_height + 2 * pad * room.unit;
+    plan.tops.push_back(plan.tops.back() + height + row_gap * room.unit);
+  }
   return plan;
 }
 
@@ -144,8 +174,7 @@ void add_rows(picture::Picture& picture, const picture::Room& room, const RowPla
   }
   for (std::size_t i = 0; i < chain.rows.size(); ++i) {
     const auto& row = chain.rows[i];
-    const Area area{plan.left, plan.row_top(i), plan.right,
-                    plan.row_top(i) + plan.row_height - 3 * room.unit};
+    const Area area{plan.left, plan.tops[i], plan.right, plan.tops[i + 1] - row_gap * room.unit};
     const Line border = row.missing() ? Line::dashed : Line::solid;
     picture.marks.emplace_back(Box{area, row.missing() ? Ink::alarm : Ink::faint, Fill::none,
                                    border, row.missing() ? 2.0 : 1.0, 3 * room.unit});
@@ -161,7 +190,8 @@ void add_rows(picture::Picture& picture, const picture::Room& room, const RowPla
   const auto lives = draw_lives(entries, today, measures);
   add_axis_words(picture, room, plan, lives);
   for (const auto& life : lives.rows) {
-    add_strip(picture, room, plan, lives, life, plan.row_top(rows[life.entry]));
+    add_strip(picture, room, plan, lives, life, plan.tops[rows[life.entry]],
+              plan.tops[rows[life.entry] + 1] - row_gap * room.unit);
   }
 }
 

@@ -76,7 +76,7 @@ std::vector<ChainVerdict> chain_verdicts(const std::vector<PatientFinding>& find
     if (is_of(finding, side, item)) made.push_back(verdict_of(finding));
     const bool nothing = finding.topic == FindingTopic::sensitivity && !finding.side;
     if (nothing && known) {
-      made.push_back({Standing::not_known, say("no sensitivity recorded: ask")});
+      made.push_back({Standing::not_known, say("sensitivities not recorded")});
     }
   }
   std::ranges::stable_sort(made, std::ranges::greater{}, &ChainVerdict::standing);

@@ -51,21 +51,18 @@ ChainRow row_of(const Day& day, std::size_t position, const std::vector<PatientF
   row.place = item ? place_of(item->kind) : ChainPlace::not_known;
   row.title =
       item ? fmt::format("{}, {}", capitalised(kind_words(*item)), unit.item.text) : unit.item.text;
-  const auto issued = date_words(unit.issued_on);
-  const auto worn = share_of_part(day, position);
-  if (!item) {
-    row.facts = say("issued {}", issued);
-  } else if (item->size_label.empty()) {
-    row.facts = say("{}, issued {}, worn {}", word(item->material), issued, worn);
+  row.dates = say("issued {}, worn {}", date_words(unit.issued_on), share_of_part(day, position));
+  if (item && item->size_label.empty()) {
+    row.facts = std::string{word(item->material)};
+  } else if (item) {
+    row.facts = say("{}, size {}", word(item->material), item->size_label);
   } else {
-    row.facts = say("{}, size {}, issued {}, worn {}", word(item->material), item->size_label,
-                    issued, worn);
+    row.facts = said("not in the catalogue");
   }
   row.life = strip_of_part(day, position);
   row.verdicts = chain_verdicts(found, unit.side, unit.item, item != nullptr);
-  row.words = fmt::format("{}. {}{}", row.facts, row.life->words,
+  row.words = fmt::format("{}: {}, {}. {}{}", row.title, row.facts, row.dates, row.life->words,
                           finding_sentences(found, unit.side, unit.item));
-  row.words = fmt::format("{}: {}", row.title, row.words);
   return row;
 }
 
@@ -88,8 +85,11 @@ void put_in_order(std::vector<ChainRow>& rows, const Clinic& clinic) {
     return std::tuple{row.place, drawer, issued};
   });
   for (std::size_t i = 1; i < rows.size(); ++i) {
-    rows[i].further = rows[i].place == rows[i - 1].place && !rows[i].missing() &&
-                      !rows[i - 1].missing() && rows[i].place != ChainPlace::not_known;
+    const auto& before = rows[i - 1];
+    if (rows[i].missing() || before.missing() || rows[i].place == ChainPlace::not_known) continue;
+    rows[i].further = rows[i].place == before.place;
+    // One item is judged once.
+    if (rows[i].further && rows[i].title == before.title) rows[i].verdicts.clear();
   }
 }
 

@@ -11,8 +11,8 @@
 
 namespace sparewell::desk {
 
-/// Where in the chain a part has its work, from the skin outwards.
-enum class ChainPlace { interface, sock, sleeve, pin, lock, valve, pump, not_known };
+/// Where a part has its work, in the order of the chain; socks hold nothing and come after it.
+enum class ChainPlace { interface, sleeve, pin, lock, valve, pump, sock, not_known };
 
 /// How one thing about a part stands. What is not known is never `good`.
 enum class Standing { good, told, not_known, look, stops };
@@ -29,7 +29,8 @@ struct ChainRow {
   ChainPlace place = ChainPlace::not_known;
   bool further = false;  ///< another unit does the same: a spare, or one that alternates
   std::string title;     ///< "Locking liner, LN01-28"
-  std::string facts;     ///< "silicone, size 28, issued 3 Mar 2026"
+  std::string facts;     ///< "silicone, size 28"
+  std::string dates;     ///< "issued 3 Mar 2026, worn always"
   std::vector<ChainVerdict> verdicts;  ///< the gravest first
   std::optional<StripEntry> life;
   std::string words;  ///< all of it in sentences

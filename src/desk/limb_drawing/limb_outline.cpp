@@ -1,8 +1,6 @@
 #include "desk/limb_drawing/limb_outline.hpp"
 
 #include <algorithm>
-#include <cmath>
-#include <numbers>
 
 #include "desk/picture/draw.hpp"
 
@@ -27,24 +25,40 @@ struct LimbForm {
 LimbForm form_of(Level level) {
   switch (level) {
     case Level::transfemoral:
-      return {{{0, .19}, {.2, .17}, {.36, .13}, {.44, .08}, {.46, .03}}, .12, true, .68};
+      return {{{0, .19}, {.2, .17}, {.36, .13}, {.44, .11}, {.47, .07}}, .12, true, .68};
     case Level::knee_disarticulation:
-      return {{{0, .18}, {.2, .15}, {.42, .11}, {.5, .12}, {.56, .08}, {.58, .03}}, .14, true, .72};
+      return {{{0, .18}, {.2, .15}, {.42, .11}, {.5, .12}, {.56, .11}, {.59, .07}}, .14, true, .72};
     case Level::ankle_disarticulation:
-      return {{{0, .15}, {.12, .11}, {.3, .12}, {.58, .08}, {.68, .09}, {.74, .06}, {.76, .02}},
+      return {{{0, .15}, {.12, .11}, {.3, .12}, {.58, .08}, {.68, .09}, {.73, .085}, {.76, .05}},
               .22,
               true,
               0};
     case Level::transradial:
-      return {{{0, .11}, {.24, .1}, {.3, .11}, {.45, .08}, {.54, .05}, {.56, .02}}, .3, false, 0};
+      return {{{0, .11}, {.24, .1}, {.3, .11}, {.45, .08}, {.53, .07}, {.56, .04}}, .3, false, 0};
     case Level::transhumeral:
-      return {{{0, .13}, {.2, .11}, {.36, .08}, {.42, .05}, {.44, .02}}, .14, false, .64};
+      return {{{0, .13}, {.2, .11}, {.36, .08}, {.41, .075}, {.44, .045}}, .14, false, .64};
     default:
-      return {{{0, .16}, {.18, .13}, {.28, .11}, {.36, .12}, {.5, .09}, {.58, .06}, {.6, .02}},
+      return {{{0, .16}, {.18, .13}, {.28, .11}, {.36, .12}, {.5, .09}, {.57, .085}, {.61, .05}},
               .32,
               true,
               0};
   }
+}
+
+/// Cuts the corners of a line, twice (Chaikin's way, from memory); its ends stay.
+std::vector<Spot> rounded(std::vector<Spot> line) {
+  for (int turn = 0; turn < 2; ++turn) {
+    std::vector<Spot> made{line.front()};
+    for (std::size_t i = 1; i < line.size(); ++i) {
+      const auto& a = line[i - 1];
+      const auto& b = line[i];
+      made.push_back({0.75 * a.x + 0.25 * b.x, 0.75 * a.y + 0.25 * b.y});
+      made.push_back({0.25 * a.x + 0.75 * b.x, 0.25 * a.y + 0.75 * b.y});
+    }
+    made.push_back(line.back());
+    line = std::move(made);
+  }
+  return line;
 }
 
 /// Places of one drawing.
@@ -83,7 +97,7 @@ class Figure {
       if (girth->down > from) made.push_back(at(girth->half + further, girth->down));
     }
     made.push_back(at(half_at(from) + further, from));
-    return made;
+    return rounded(std::move(made));
   }
 
  private:

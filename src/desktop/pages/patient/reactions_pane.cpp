@@ -10,7 +10,7 @@ namespace sparewell::desktop {
 
 ReactionsPane::ReactionsPane(wxWindow* parent, const PaneActions& actions) : PatientPane{parent} {
   intro_ = new WrappedLabel{this};
-  box_ = new ReactionsBox{this, 5, 12};
+  box_ = new ReactionsBox{this, 5, 11};
   commands_ = new CommandRow{
       this, {desk::Command::record_reaction, desk::Command::reaction_healed}, actions.run};
   auto* sizer = new wxBoxSizer{wxVERTICAL};

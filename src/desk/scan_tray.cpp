@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <set>
 
+#include <fmt/format.h>
+
 #include "clinic/say.hpp"
 #include "desk/label_item.hpp"
 #include "desk/wording.hpp"

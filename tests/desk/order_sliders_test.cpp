@@ -1,6 +1,7 @@
 #include "desk/order_sliders.hpp"
 
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 #include "desk/newest_work.hpp"
 #include "desk/order_page.hpp"

@@ -33,7 +33,7 @@ ItemCoursePtr course() {
     point.mean = left;
     point.chance_none = week / 30.0;
     made.alone.push_back(point);
-    point.p50 += 5;
+    for (int* of : {&point.p10, &point.p25, &point.p50, &point.p75, &point.p90}) *of += 5;
     point.chance_none /= 4;
     made.with_order.push_back(point);
   }

@@ -58,6 +58,7 @@ void add_import(Command& app, Context& context);
 void add_clinic(Command& app, Context& context);
 void add_forecast(Command& app, Context& context);
 void add_demand(Command& app, Context& context);
+void add_find(Command& app, Context& context);
 void add_propose(Command& app, Context& context);
 void add_what_if(Command& app, Context& context);
 void add_order(Command& app, Context& context);

@@ -44,6 +44,7 @@ int main(int argc, char** argv) {
   add_clinic(app, context);
   add_forecast(app, context);
   add_demand(app, context);
+  add_find(app, context);
   add_propose(app, context);
   add_what_if(app, context);
   add_orders(app, context);

@@ -15,7 +15,7 @@ namespace sparewell::desk {
 namespace {
 
 /// What a change tells whoever made it.
-Expected<Booked> told(const Expected<Reexamined>& change, const store::UnitOfWork& work) {
+Expected<Booked> told_booked(const Expected<Reexamined>& change, const store::UnitOfWork& work) {
   if (!change) return tl::unexpected(change.error());
   const Clinic clinic = read_for_examination(work);
   Booked booked;
@@ -90,7 +90,7 @@ StockForm sensitivity_form(const Day& day, const PatientRef& patient) {
       return refuse(fmt::format("'{}' is not a day; write one such as {}.", given[3],
                                 iso_text(today)));
     }
-    return told(note_sensitivity(work, {patient, given[0], given[2], given[1], noted_on}, today),
+    return told_booked(note_sensitivity(work, {patient, given[0], given[2], given[1], noted_on}, today),
                 work);
   };
   return form;
@@ -109,7 +109,7 @@ StockForm constituents_form(const Day& day, const ItemCode& item) {
   form.book = [item, today = day.today()](
                   store::UnitOfWork& work,
                   const std::vector<std::string>& given) -> Expected<Booked> {
-    return told(set_constituents(work, item, parts_of_list(given[0], ";"), today), work);
+    return told_booked(set_constituents(work, item, parts_of_list(given[0], ";"), today), work);
   };
   return form;
 }
@@ -130,7 +130,7 @@ StockForm relation_form(const Day& day) {
                                     const std::vector<std::string>& given) -> Expected<Booked> {
     const auto relation = parse_word<SubstanceRelation>(given[1]);
     if (!relation) return refuse("Choose how the substances are related.");
-    return told(add_relation(work, {given[0], *relation, given[2], given[3], std::nullopt}, today),
+    return told_booked(add_relation(work, {given[0], *relation, given[2], given[3], std::nullopt}, today),
                 work);
   };
   return form;

@@ -2,7 +2,7 @@
 #include <cctype>
 
 #include <wx/choice.h>
-#include <wx/combobox.h>
+#include <wx/notebook.h>
 #include <wx/slider.h>
 #include <wx/spinctrl.h>
 #include <wx/textctrl.h>
@@ -27,8 +27,7 @@ bool takes_letters(const wxWindow* window) {
 /// The key as it is written; keys are told in capitals here.
 char written(const wxKeyEvent& event) {
   const auto key = static_cast<char>(event.GetUnicodeKey());
-  return event.ShiftDown() ? key
-                           : static_cast<char>(std::tolower(static_cast<unsigned char>(key)));
+  return event.ShiftDown() ? key : static_cast<char>(std::tolower(static_cast<unsigned char>(key)));
 }
 
 bool begins_search(char key) {

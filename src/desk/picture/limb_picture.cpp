@@ -33,7 +33,7 @@ std::function<void(Picture&, const Area&)> band_sign(const Room& room, Ink ink, 
   };
 }
 
-std::vector<KeySign> key_of(const Room& room) {
+std::vector<KeySign> limb_key(const Room& room) {
   return {{say("measured"),
            [room](Picture& picture, const Area& area) {
              add_dot(picture, room, {middle_x(area), middle_y(area)}, false);
@@ -160,7 +160,7 @@ Picture draw(const LimbCurve& curve, const std::string& reference, const Room& r
   picture.title = say("Circumference of the limb of {}: {}", reference, curve.name);
   picture.words = fmt::format("{}\n{}", curve.words, care_caution());
   picture.table = table_of(curve);
-  const auto key = key_of(room);
+  const auto key = limb_key(room);
   const auto drawing = draw_limb(curve, measures_of(room, key_height(room, key)));
   picture.height = drawing.bottom + room.line_height + 10 * room.unit;
   add_sizes(picture, drawing);

@@ -33,7 +33,7 @@ void add_error(Picture& picture, std::size_t forecaster, const Area& area) {
       Box{area, forecaster == 0 ? Ink::ahead : Ink::past, fills.at(forecaster), Line::solid, 1, 0});
 }
 
-std::vector<KeySign> key_of(const Room& room) {
+std::vector<KeySign> score_key(const Room& room) {
   const double size = 9 * room.unit;
   std::vector<KeySign> key;
   for (std::size_t i = 0; i < span_count; ++i) {
@@ -166,7 +166,7 @@ Picture draw(const std::vector<ScoreEntry>& entries, const Room& room) {
   }
   if (entries.empty()) picture.words = say("The forecasts have not been tested.");
   if (entries.empty()) return picture;
-  const auto key = key_of(room);
+  const auto key = score_key(room);
   const auto measures = measures_of(entries, room, key_height(room, key));
   const auto drawing = draw_scores(entries, measures);
   add_axes(picture, room, measures, drawing);

@@ -20,7 +20,7 @@ void add_triangle(Picture& picture, Spot tip, double size, bool recorded) {
             Line::solid});
 }
 
-std::vector<KeySign> key_of(const Room& room) {
+std::vector<KeySign> worn_key(const Room& room) {
   const double size = room.line_height * 0.5;
   const auto triangle = [=](bool recorded) {
     return [=](Picture& picture, const Area& area) {
@@ -88,7 +88,7 @@ Picture draw(const WornChart& chart, const std::string& reference, const Room& r
   const auto reactions = say("Reactions");
   std::vector<std::string> labels{reactions};
   for (const auto& strip : chart.strips) labels.push_back(strip.label);
-  const double top = add_key(picture, room, key_of(room), 0);
+  const double top = add_key(picture, room, worn_key(room), 0);
   const auto measures = strip_measures(room, labels, top);
   const auto drawing = draw_worn(chart, measures);
   picture.height = drawing.height;

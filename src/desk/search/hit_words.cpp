@@ -74,9 +74,8 @@ Hit part_hit(const Day& day, std::size_t position) {
   hit.title = unit.serial.empty() ? say("lot {}", unit.lot) : say("serial {}", unit.serial);
   const auto whose = patient_words(day, unit.patient);
   const auto what = described(day, unit.item);
-  hit.context = unit.ended_on
-                    ? say("{}; {}, ended {}", what, whose, date_words(*unit.ended_on))
-                    : say("{}; {}, issued {}", what, whose, date_words(unit.issued_on));
+  hit.context = unit.ended_on ? say("{}; {}, ended {}", what, whose, date_words(*unit.ended_on))
+                              : say("{}; {}, issued {}", what, whose, date_words(unit.issued_on));
   hit.there = to_patient(unit.patient, position);
   return hit;
 }
@@ -96,9 +95,9 @@ Hit lot_hit(const Day& day, std::size_t position) {
   Hit hit;
   hit.kind = HitKind::lot;
   hit.title = say("lot {}", level.lot.lot);
-  hit.context = say_n("{}; {} piece at {}", "{}; {} pieces at {}",
-                      static_cast<unsigned long>(level.quantity), described(day, level.lot.item),
-                      level.quantity, level.place);
+  hit.context =
+      say_n("{}; {} piece at {}", "{}; {} pieces at {}", static_cast<unsigned long>(level.quantity),
+            described(day, level.lot.item), level.quantity, level.place);
   hit.there = to_shelf(level.lot.item, level.lot.lot);
   return hit;
 }

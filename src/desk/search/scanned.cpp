@@ -86,9 +86,10 @@ Expected<Hit> where_label_leads(const Day& day, std::string_view scan) {
     const auto found = std::ranges::find(items, code, &Item::code);
     return item_hit(day, static_cast<std::size_t>(found - items.begin()));
   }
-  return refuse(say("The label says {}; no part, lot or item here answers to it. Scan the barcode "
-                    "that names the item as well.",
-                    read_words(*label)));
+  return refuse(
+      say("The label says {}; no part, lot or item here answers to it. Scan the barcode "
+          "that names the item as well.",
+          read_words(*label)));
 }
 
 }  // namespace sparewell::desk

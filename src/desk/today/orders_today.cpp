@@ -21,9 +21,9 @@ OrderName name_of(const OrderView& view) {
   return {view.order.ref, view.order.supplier.text};
 }
 
-class Finder {
+class OrdersFinder {
  public:
-  explicit Finder(const Day& day) : day_{day}, today_{day.today()} {}
+  explicit OrdersFinder(const Day& day) : day_{day}, today_{day.today()} {}
 
   std::vector<TodayRow> all() {
     const auto views = order_views(day_.clinic(), today_);
@@ -244,7 +244,7 @@ class Finder {
 }  // namespace
 
 std::vector<TodayRow> orders_today(const Day& day) {
-  return Finder{day}.all();
+  return OrdersFinder{day}.all();
 }
 
 }  // namespace sparewell::desk

@@ -38,9 +38,9 @@ Lots lots_in(const Day& day, LotState state) {
   return lots;
 }
 
-class Finder {
+class ShelfFinder {
  public:
-  explicit Finder(const Day& day) : day_{day}, today_{day.today()} {}
+  explicit ShelfFinder(const Day& day) : day_{day}, today_{day.today()} {}
 
   std::vector<TodayRow> all() {
     expired();
@@ -216,7 +216,7 @@ class Finder {
 }  // namespace
 
 std::vector<TodayRow> shelf_today(const Day& day) {
-  return Finder{day}.all();
+  return ShelfFinder{day}.all();
 }
 
 }  // namespace sparewell::desk

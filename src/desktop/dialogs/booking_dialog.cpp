@@ -11,7 +11,7 @@ namespace sparewell::desktop {
 namespace {
 
 constexpr int pause_ms = 350;
-constexpr int width = 640;
+constexpr int booking_width = 640;
 
 }  // namespace
 
@@ -22,7 +22,7 @@ BookingDialog::BookingDialog(wxWindow* parent, const desk::BookingForm& form, st
       file_{std::move(file)} {
   make_fields(form);
   finish_asking(
-      "B&ook", [this] { return attempt(); }, width);
+      "B&ook", [this] { return attempt(); }, booking_width);
   pause_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { show_checks(); });
   for (wxWindow* field : {static_cast<wxWindow*>(item_), static_cast<wxWindow*>(pieces_),
                           static_cast<wxWindow*>(day_)}) {
@@ -44,7 +44,7 @@ void BookingDialog::make_fields(const desk::BookingForm& form) {
                            wxID_ANY,
                            "",
                            wxDefaultPosition,
-                           wxSize(FromDIP(width), 8 * GetCharHeight()),
+                           wxSize(FromDIP(booking_width), 8 * GetCharHeight()),
                            wxTE_MULTILINE | wxTE_READONLY | wxTE_BESTWRAP};
   set_accessible_name(*checks_, "What the checks say");
   add_wide(checks_, 1);

@@ -10,7 +10,7 @@
 namespace sparewell::desktop {
 namespace {
 
-constexpr int pause_ms = 700;
+constexpr int keep_after_ms = 700;
 
 void set_value(wxWindow& field, const std::string& value) {
   // A combo box is a choice too in this toolkit.
@@ -46,7 +46,7 @@ DraftKeeper::DraftKeeper(wxDialog& dialog, std::vector<wxWindow*> fields,
   pause_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { keep(); });
   const auto changed = [this](wxCommandEvent& event) {
     event.Skip();
-    if (!booked_) pause_.StartOnce(pause_ms);
+    if (!booked_) pause_.StartOnce(keep_after_ms);
   };
   dialog.Bind(wxEVT_TEXT, changed);
   dialog.Bind(wxEVT_CHOICE, changed);

@@ -10,7 +10,7 @@ namespace sparewell::desktop {
 namespace {
 
 constexpr int pause_ms = 350;
-constexpr int width = 720;
+constexpr int fit_width = 720;
 
 }  // namespace
 
@@ -21,7 +21,7 @@ FitDialog::FitDialog(wxWindow* parent, const std::string& introduction,
       shown_{answer_(first_day)} {
   by_ = add_text("&By", first_day, "The day to look ahead to, such as 2027-05-26");
   limb_ = add_choice("&Limb", desk::limb_names(shown_), 0, "Side and height of the drawing");
-  view_ = new LimbView{this, 9, width};
+  view_ = new LimbView{this, 9, fit_width};
   add_wide(view_, 1);
   finish("C&lose", false);
   pause_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { show_answer(); });

@@ -15,7 +15,7 @@
 namespace sparewell::desktop {
 namespace {
 
-constexpr int pause_ms = 350;
+constexpr int check_after_ms = 350;
 
 std::string text_of(const wxTextCtrl* field) {
   return from_wx(field->GetValue());
@@ -34,7 +34,7 @@ IssueDialog::IssueDialog(wxWindow* parent, std::string patient, const std::strin
       "&Issue", [this] { return attempt(); }, 640);
   pause_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { show_checks(); });
   for (auto* field : {scan_, item_, quantity_, lot_, serial_}) {
-    field->Bind(wxEVT_TEXT, [this](wxCommandEvent&) { pause_.StartOnce(pause_ms); });
+    field->Bind(wxEVT_TEXT, [this](wxCommandEvent&) { pause_.StartOnce(check_after_ms); });
   }
   side_->Bind(wxEVT_CHOICE, [this](wxCommandEvent&) { show_checks(); });
   scan_->SetFocus();

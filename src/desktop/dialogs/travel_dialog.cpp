@@ -11,8 +11,8 @@
 namespace sparewell::desktop {
 namespace {
 
-constexpr int pause_ms = 350;
-constexpr int width = 760;
+constexpr int trip_after_ms = 350;
+constexpr int travel_width = 760;
 
 }  // namespace
 
@@ -29,7 +29,7 @@ TravelDialog::TravelDialog(wxWindow* parent, const std::string& introduction, An
   finish("C&lose", false);
   pause_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { show_answer(); });
   for (wxTextCtrl* field : {departure_, back_, delay_, kneeling_, wear_hours_, resupply_, with_}) {
-    field->Bind(wxEVT_TEXT, [this](wxCommandEvent&) { pause_.StartOnce(pause_ms); });
+    field->Bind(wxEVT_TEXT, [this](wxCommandEvent&) { pause_.StartOnce(trip_after_ms); });
   }
   for (wxChoice* field : {wanted_, activity_, sweating_, sport_}) {
     field->Bind(wxEVT_CHOICE, [this](wxCommandEvent&) { show_answer(); });
@@ -61,7 +61,7 @@ void TravelDialog::make_fields() {
                          wxID_ANY,
                          "",
                          wxDefaultPosition,
-                         wxSize(FromDIP(width), 16 * GetCharHeight()),
+                         wxSize(FromDIP(travel_width), 16 * GetCharHeight()),
                          wxTE_MULTILINE | wxTE_READONLY | wxTE_BESTWRAP};
   set_accessible_name(*told_, "What the check says");
   add_wide(told_, 1);

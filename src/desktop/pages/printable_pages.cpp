@@ -59,7 +59,7 @@ std::optional<desk::Printable> PatientPanel::printable() const {
   notes.push_back(desk::care_caution());
   std::erase(notes, std::string{});
   auto list =
-      shows_findings()
+      shows(Pane::findings)
           ? desk::printed(findings_->table(), say("Findings"), say("Nothing was found."))
           : desk::printed(parts_->table(), say("Parts"), say("No part is recorded as in use."));
   return desk::printable_of(*day_, card.title, {std::move(list)}, std::move(notes));

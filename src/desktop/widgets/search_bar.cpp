@@ -21,8 +21,7 @@ SearchBar::SearchBar(wxWindow* parent, std::function<void(const desk::Destinatio
                      std::function<void()> closed)
     : go_{std::move(go)}, closed_{std::move(closed)} {
   field_ = new FindBox{parent, say("Patient, item, lot, serial, order, claim; or scan (F3)"),
-                       say("Search everything"),
-                       [this](const std::string& text) { typed(text); }};
+                       say("Search everything"), [this](const std::string& text) { typed(text); }};
   results_ = new wxPanel{parent};
   words_ = new WrappedLabel{results_};
   list_ = new TableView{results_, page_.table(), say("Found")};

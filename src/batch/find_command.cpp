@@ -14,9 +14,9 @@ namespace {
 desk::Hits found(const desk::SearchIndex& index, const std::string& typed, std::size_t most,
                  std::string& label_words) {
   if (desk::looks_scanned(typed)) {
-    auto hit = desk::where_label_leads(index.day(), typed);
-    if (hit) return {{*std::move(hit)}, 0};
-    label_words = hit.error().sentence;
+    auto scanned = desk::where_label_leads(index.day(), typed);
+    label_words = scanned ? scanned->doubt : scanned.error().sentence;
+    if (scanned) return {std::move(scanned->hits), 0};
   }
   return index.find(typed, most);
 }

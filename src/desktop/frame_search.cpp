@@ -1,6 +1,7 @@
 // Searching everything, and scanning wherever the focus is.
 #include <cctype>
 
+#include <gdk/gdkkeysyms.h>
 #include <wx/choice.h>
 #include <wx/notebook.h>
 #include <wx/slider.h>
@@ -11,6 +12,7 @@
 #include "desktop/pages/page.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/search_bar.hpp"
+#include "exchange/barcode/gs1_elements.hpp"
 
 namespace sparewell::desktop {
 namespace {
@@ -24,10 +26,22 @@ bool takes_letters(const wxWindow* window) {
          dynamic_cast<const wxSlider*>(window) != nullptr;
 }
 
-/// The key as it is written; keys are told in capitals here.
+/// The letter or sign that a key writes, with Shift and Caps Lock; the separator of GS1, which
+/// scanners send as Ctrl+]; 0 for any other key.
 char written(const wxKeyEvent& event) {
-  const auto key = static_cast<char>(event.GetUnicodeKey());
-  return event.ShiftDown() ? key : static_cast<char>(std::tolower(static_cast<unsigned char>(key)));
+  if (event.AltDown()) return 0;
+  // The key codes of the toolkit leave out Shift: they say 9 where ( is typed.
+  auto sign = event.GetRawKeyCode();
+  if (sign >= GDK_KEY_KP_0 && sign <= GDK_KEY_KP_9) sign = '0' + (sign - GDK_KEY_KP_0);
+  if (event.ControlDown()) return sign == ']' ? exchange::group_separator : char{0};
+  return sign >= ' ' && sign <= '~' ? static_cast<char>(sign) : char{0};
+}
+
+/// Keys that write nothing by themselves and are held down for others.
+bool is_held(const wxKeyEvent& event) {
+  const auto key = event.GetKeyCode();
+  return key == WXK_SHIFT || key == WXK_CONTROL || key == WXK_RAW_CONTROL || key == WXK_ALT ||
+         key == WXK_CAPITAL || key == WXK_NUMLOCK;
 }
 
 bool begins_search(char key) {
@@ -35,18 +49,16 @@ bool begins_search(char key) {
          key == '+';
 }
 
-/// What a scanner has typed into a field of a page goes out of it again; as it stood there, because
-/// keys are told in capitals.
-std::string take_out(wxWindow* focus, const std::string& scanned) {
+/// What a scanner has typed into a field of a page goes out of it again.
+void take_out(wxWindow* focus, const std::string& scanned) {
   auto* field = dynamic_cast<wxTextEntry*>(focus);
-  if (field == nullptr) return scanned;
-  const auto value = field->GetValue();
-  const auto length = scanned.size();
-  if (value.length() < length) return scanned;
-  const auto typed = value.Right(length);
-  if (!typed.IsSameAs(to_wx(scanned), false)) return scanned;
-  field->SetValue(value.Left(value.length() - length));
-  return from_wx(typed);
+  if (field == nullptr || !field->IsEditable()) return;
+  auto typed = to_wx(scanned);
+  // A field does not take the separator.
+  typed.Replace(wxString{exchange::group_separator}, wxString{});
+  const auto end = field->GetInsertionPoint();
+  const auto begin = end - static_cast<long>(typed.length());
+  if (begin >= 0 && field->GetRange(begin, end) == typed) field->Remove(begin, end);
 }
 
 }  // namespace
@@ -64,25 +76,29 @@ void MainFrame::search_everything() {
 }
 
 bool MainFrame::take_search_key(const wxKeyEvent& event) {
-  if (!day_) return false;
+  if (!day_ || is_held(event)) return false;
   auto* focus = wxWindow::FindFocus();
   const auto* field = search_->field();
   const bool searching = focus == field || (focus != nullptr && focus->GetParent() == field);
-  const auto key = event.GetUnicodeKey();
   const desk::ScanBurst::Moment at{event.GetTimestamp()};
   if (event.GetKeyCode() == WXK_RETURN || event.GetKeyCode() == WXK_NUMPAD_ENTER) {
     const auto scanned = scan_.entered(at);
-    if (searching || scanned.empty()) return false;
-    search_->scan(take_out(focus, scanned));
+    if (scanned.empty()) {
+      if (searching) search_->enter();
+      return searching;
+    }
+    if (!searching) take_out(focus, scanned);
+    search_->scan(scanned);
     return true;
   }
-  if (event.ControlDown() || event.AltDown() || key <= ' ' || key > '~') {
+  const auto key = written(event);
+  if (key == 0) {
     scan_.broken();
     return false;
   }
-  scan_.key(static_cast<char>(key), at);
-  if (searching || takes_letters(focus) || !begins_search(written(event))) return false;
-  search_->begin_with(written(event));
+  scan_.key(key, at);
+  if (searching || takes_letters(focus) || !begins_search(key)) return false;
+  search_->begin_with(key);
   return true;
 }
 

@@ -107,19 +107,90 @@ TEST_CASE("A label leads to the part that bears its serial, else to the lot, els
   const auto item = day.clinic().units.front().item;
   const auto part = where_label_leads(day, "(01)04012345678901(21)SER77");
   REQUIRE(part);
-  CHECK(part->there.unit == 0);
+  REQUIRE(part->hits.size() == 1);
+  CHECK(part->hits[0].there.unit == 0);
+  CHECK(part->doubt.empty());
   const auto lot = where_label_leads(day, "(01)04012345678901(10)LOT88");
   REQUIRE(lot);
-  CHECK(lot->there.to == Destination::To::shelf);
-  CHECK(lot->there.lot == "LOT88");
+  REQUIRE(lot->hits.size() == 1);
+  CHECK(lot->hits[0].there.to == Destination::To::shelf);
+  CHECK(lot->hits[0].there.lot == "LOT88");
+  CHECK(lot->doubt.empty());
   const auto alone = where_label_leads(day, "04012345678901");
   REQUIRE(alone);
-  CHECK(alone->there.item == item);
-  CHECK(alone->there.lot.empty());
+  CHECK(alone->hits.at(0).there.item == item);
+  CHECK(alone->hits.at(0).there.lot.empty());
+  CHECK(alone->doubt.empty());
   // Of an item that nobody here has.
   const auto unknown = where_label_leads(day, "(01)04098765432101");
   REQUIRE_FALSE(unknown);
   CHECK_FALSE(unknown.error().sentence.empty());
+}
+
+TEST_CASE("A label of which only something near is here says so, and waits for a person") {
+  auto made = test_assessment();
+  auto& unit = made.clinic.units.front();
+  for (auto& item : made.clinic.items) {
+    if (item.code == unit.item) item.gtin = "04012345678901";
+  }
+  unit.serial = "SER77";
+  unit.lot = "LOT99";
+  const auto day = std::make_shared<const Day>(std::move(made));
+  SearchPage page;
+  page.show(std::make_shared<const SearchIndex>(day));
+
+  SUBCASE("a serial that no part bears") {
+    page.type("(01)04012345678901(21)OTHER");
+    CHECK(page.words().find("No part here bears serial OTHER") != std::string::npos);
+    CHECK(page.there("0")->to == Destination::To::shelf);
+  }
+  SUBCASE("a lot that is with a patient only") {
+    page.type("(01)04012345678901(10)LOT99");
+    CHECK(page.words().find("No piece of lot LOT99 is on the shelf") != std::string::npos);
+    CHECK(page.there("0")->unit == 0);
+  }
+  SUBCASE("a lot that was never here") {
+    page.type("(01)04012345678901(10)LOT0");
+    CHECK(page.words().find("lot LOT0") != std::string::npos);
+    CHECK(page.there("0")->item == day->clinic().units.front().item);
+  }
+  SUBCASE("the serial of a part whose item number the catalogue lacks") {
+    page.type("(01)04098765432101(21)SER77");
+    CHECK(page.words().find("04098765432101") != std::string::npos);
+    CHECK(page.there("0")->unit == 0);
+  }
+  REQUIRE(page.table().size() == 1);
+  CHECK_FALSE(page.entered());
+}
+
+TEST_CASE("Lots and serials are told apart by the separator that a scanner sends") {
+  auto made = test_assessment();
+  auto& unit = made.clinic.units.front();
+  for (auto& item : made.clinic.items) {
+    if (item.code == unit.item) item.gtin = "04012345678901";
+  }
+  unit.serial = "SER77";
+  const Day day{std::move(made)};
+  // GS1 General Specifications: FNC1 ends a value of variable length, and is sent as GS (from
+  // memory).
+  const auto part = where_label_leads(day,
+                                      "]d2010401234567890110LOT1\x1D"
+                                      "21SER77");
+  REQUIRE(part);
+  CHECK(part->hits.at(0).there.unit == 0);
+  CHECK(part->doubt.empty());
+}
+
+TEST_CASE("A reference of two words is exact as a whole") {
+  auto made = test_assessment();
+  OrderLine line;
+  line.order_ref = "PO 26 7";
+  made.clinic.order_lines.push_back(line);
+  SearchPage page;
+  page.show(std::make_shared<const SearchIndex>(std::make_shared<const Day>(std::move(made))));
+  page.type("po 26 7 ");
+  REQUIRE(page.entered());
+  CHECK(page.entered()->order->ref == "PO 26 7");
 }
 
 TEST_CASE("A scanner types faster than a person, and ends with Enter") {

@@ -1,6 +1,6 @@
 """Works with the window as a person does, on the sample clinic: begins the day, finds the pages by their names,
 looks at the course of a stock, drags a slider, receives a delivery by scanning,
-searches a patient, reads what holds the limbs on, books a part for a visit, records a reaction, tests the forecasts, writes the
+finds things from anywhere by typing and scanning, searches a patient, reads what holds the limbs on, books a part for a visit, records a reaction, tests the forecasts, writes the
 order workbooks and marks them as sent, compares the books, hands a part over with its delivery sheet, ends it, and takes
 a price list over.
 
@@ -22,6 +22,7 @@ from books import answer_finding, close_month, look_at_rules
 from comfort import (ask_for_help, check_memory, enlarge_text, leave_form_unfinished,
                      look_at_print, undo_ending)
 from papers import write_travel_card, write_visit_sheets
+from search_work import find_by_scanning, find_by_typing
 from stage import Stage, save_as, wait_until
 from stock_work import drag_a_slider, look_at_course, receive_by_scanning
 
@@ -488,6 +489,8 @@ def main():
             ask_for_help(stage)
             look_at_print(stage)
             leave_form_unfinished(stage, database)
+            find_by_typing(stage, folder)
+            find_by_scanning(stage, folder)
             search_patient(stage)
             book_for_visit(stage, batch, database)
             read_patient(stage)

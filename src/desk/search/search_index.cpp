@@ -1,14 +1,16 @@
 #include "desk/search/search_index.hpp"
 
 #include <algorithm>
+#include <array>
+#include <cstring>
 #include <set>
-#include <tuple>
 
 #include "clinic/say.hpp"
 #include "desk/find_words.hpp"
 #include "desk/part_words.hpp"
 #include "desk/search/hit_words.hpp"
 #include "desk/wording.hpp"
+#include "exchange/text.hpp"
 
 namespace sparewell::desk {
 namespace {
@@ -24,7 +26,22 @@ std::vector<std::string> words_of(std::string_view typed) {
 }
 
 bool begins_a_word(std::string_view text, std::size_t at) {
-  return at == 0 || text[at - 1] == ' ' || text[at - 1] == border;
+  return at == 0 || text[at - 1] == ' ';
+}
+
+/// Whether one of the words of `text` begins with `word`.
+bool has_word_that_begins(std::string_view text, std::string_view word) {
+  for (auto at = text.find(word); at != text.npos; at = text.find(word, at + 1)) {
+    if (begins_a_word(text, at)) return true;
+  }
+  return false;
+}
+
+/// As string_view::find, which looks at one letter after another where the first one is common.
+std::size_t find_from(std::string_view text, std::string_view word, std::size_t from) {
+  const auto* found = memmem(text.data() + from, text.size() - from, word.data(), word.size());
+  if (found == nullptr) return text.npos;
+  return static_cast<std::size_t>(static_cast<const char*>(found) - text.data());
 }
 
 }  // namespace
@@ -99,45 +116,64 @@ std::string_view SearchIndex::text(std::size_t entry) const {
   return std::string_view{texts_}.substr(begins, ends - begins);
 }
 
-int SearchIndex::rank(std::size_t entry, const std::vector<std::string>& words) const {
+std::size_t SearchIndex::entry_at(std::size_t position, std::size_t from) const {
+  // The next one found is near, as a rule, so steps grow from there.
+  std::size_t step = 1;
+  while (from + step < entries_.size() && entries_[from + step].begins <= position) {
+    from += step;
+    step *= 2;
+  }
+  const auto begin = entries_.begin() + static_cast<std::ptrdiff_t>(from);
+  const auto end =
+      entries_.begin() + static_cast<std::ptrdiff_t>(std::min(from + step, entries_.size()));
+  const auto next = std::ranges::upper_bound(begin, end, position, {}, &Entry::begins);
+  return static_cast<std::size_t>(next - entries_.begin()) - 1;
+}
+
+SearchIndex::Rank SearchIndex::rank(std::size_t entry, std::string_view typed,
+                                    const std::vector<std::string>& words) const {
   const auto whole = text(entry);
   const auto key = whole.substr(0, entries_[entry].key_ends - entries_[entry].begins);
-  if (words.size() == 1 && key == words.front()) return 0;
-  if (key.starts_with(words.front())) return 1;
-  const bool all_begin = std::ranges::all_of(words, [&](const std::string& word) {
-    for (auto at = whole.find(word); at != whole.npos; at = whole.find(word, at + 1)) {
-      if (begins_a_word(whole, at)) return true;
-    }
-    return false;
-  });
-  return all_begin ? 2 : 3;
+  if (key == typed) return exact;
+  if (key.starts_with(words.front())) return key_begins;
+  const bool all_begin = std::ranges::all_of(
+      words, [&](const std::string& word) { return has_word_that_begins(whole, word); });
+  return all_begin ? words_begin : inside;
 }
 
 Hits SearchIndex::find(std::string_view typed, std::size_t most) const {
   const auto words = words_of(typed);
   Hits found;
   if (words.empty()) return found;
-  std::vector<std::tuple<int, HitKind, std::size_t>> ranked;
+  const auto folded_typed = folded(typed);
+  const auto whole_typed = exchange::trimmed(folded_typed);
+  // Entries stand in the order of their kinds, so that the first ones of each rank are the best.
+  std::array<std::vector<std::size_t>, rank_count> best;
+  std::size_t count = 0;
+  std::size_t entry = 0;
   const std::string_view texts{texts_};
-  std::size_t from = 0;
-  for (;;) {
-    const auto at = texts.find(words.front(), from);
+  for (std::size_t from = 0; from < texts.size();) {
+    const auto at = find_from(texts, words.front(), from);
     if (at == texts.npos) break;
-    const auto next = std::ranges::upper_bound(entries_, at, {}, &Entry::begins);
-    const auto entry = static_cast<std::size_t>(next - entries_.begin()) - 1;
+    entry = entry_at(at, entry);
     const auto whole = text(entry);
     from = entries_[entry].begins + whole.size();
-    const bool all = std::ranges::all_of(
-        words, [&](const std::string& word) { return whole.find(word) != whole.npos; });
-    if (all) ranked.emplace_back(rank(entry, words), entries_[entry].kind, entry);
+    const bool all = std::all_of(words.begin() + 1, words.end(), [&](const std::string& word) {
+      return whole.find(word) != whole.npos;
+    });
+    if (!all) continue;
+    ++count;
+    auto& alike = best[rank(entry, whole_typed, words)];
+    if (alike.size() < most) alike.push_back(entry);
   }
-  const auto kept = std::min(most, ranked.size());
-  std::ranges::partial_sort(ranked, ranked.begin() + static_cast<std::ptrdiff_t>(kept));
-  found.more = ranked.size() - kept;
-  for (std::size_t i = 0; i < kept; ++i) {
-    found.hits.push_back(hit(entries_[std::get<2>(ranked[i])]));
-    found.hits.back().exact = std::get<0>(ranked[i]) == 0;
+  for (std::size_t rank = 0; rank < rank_count; ++rank) {
+    for (const auto position : best[rank]) {
+      if (found.hits.size() == most) break;
+      found.hits.push_back(hit(entries_[position]));
+      found.hits.back().exact = rank == exact;
+    }
   }
+  found.more = count - found.hits.size();
   return found;
 }
 

@@ -52,8 +52,13 @@ class SearchIndex {
   void add(HitKind kind, std::size_t position, std::string_view key, std::string_view rest);
   void add_stock();
   void add_papers();
+  /// How well an entry answers, the best first.
+  enum Rank : std::size_t { exact, key_begins, words_begin, inside, rank_count };
   [[nodiscard]] std::string_view text(std::size_t entry) const;
-  [[nodiscard]] int rank(std::size_t entry, const std::vector<std::string>& words) const;
+  /// The entry to which this position of texts_ belongs; not before `from`.
+  [[nodiscard]] std::size_t entry_at(std::size_t position, std::size_t from) const;
+  [[nodiscard]] Rank rank(std::size_t entry, std::string_view typed,
+                          const std::vector<std::string>& words) const;
   [[nodiscard]] Hit hit(const Entry& entry) const;
 
   DayPtr day_;

@@ -27,16 +27,19 @@ class SearchPage {
   /// Where the row leads.
   [[nodiscard]] std::optional<Destination> there(const std::string& id) const;
   /// Where Enter in the box leads: to what the scanned label names, to the only hit, or to the only
-  /// exact one; empty when a row has to be chosen.
+  /// exact one; empty when a row has to be chosen, as after a label with a doubt.
   [[nodiscard]] std::optional<Destination> entered() const;
 
  private:
   void find();
+  void read_label();
+  [[nodiscard]] std::string count_words() const;
 
   SearchIndexPtr index_;
   std::string typed_;
   Hits hits_;
   std::string words_;
+  bool doubtful_ = false;  ///< the hits are of a label that a person has to look at
   Table table_;
 };
 

@@ -35,10 +35,9 @@ SearchBar::SearchBar(wxWindow* parent, std::function<void(const desk::Destinatio
   results_->SetSizer(sizer);
   results_->Hide();
   field_->goes_down_to(*list_);
+  // Enter is left to the window, which knows whether a scanner sent it.
   field_->Bind(wxEVT_CHAR_HOOK, [this](wxKeyEvent& event) {
-    const auto key = event.GetKeyCode();
-    if (key == WXK_RETURN || key == WXK_NUMPAD_ENTER) return enter();
-    if (key == WXK_ESCAPE) return put_away();
+    if (event.GetKeyCode() == WXK_ESCAPE) return put_away();
     event.Skip();
   });
   results_->Bind(wxEVT_CHAR_HOOK, [this](wxKeyEvent& event) {

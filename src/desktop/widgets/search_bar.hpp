@@ -30,10 +30,11 @@ class SearchBar {
   void begin_with(char typed);
   /// Looks for what was scanned, and goes there where it leads to one place.
   void scan(const std::string& text);
+  /// Enter was pressed in the field: goes to the one place, or into the list of what was found.
+  void enter();
 
  private:
   void typed(const std::string& text);
-  void enter();
   void go_to(const desk::Destination& there);
   void put_away();
 

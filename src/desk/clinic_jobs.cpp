@@ -19,8 +19,7 @@ void make_clinic_file(const ClinicFile& file) {
 
 namespace {
 
-/// Where the stages of opening begin, as parts of the whole; measured on clinics of 300 and 10,000
-/// patients.
+/// Where the stages of opening begin, as parts of the whole: estimates.
 constexpr double wear_begins = 0.1;
 constexpr double orders_begin = 0.55;
 constexpr double surprises_begin = 0.9;

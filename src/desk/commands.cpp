@@ -277,7 +277,7 @@ constexpr std::array<CommandSpec, 89> table{{
      "Find a patient, item, lot, serial, order or claim, and go there", with_file},
     {Command::find, Menu::view, "&Find", "Ctrl+F", "Go to the find box of the page", always, true},
     {Command::refresh, Menu::view, "&Refresh", "F5", "Read the clinic file again", idle_with_file},
-    {Command::larger_text, Menu::view, "Larger &text", "Ctrl++",
+    {Command::larger_text, Menu::view, "Lar&ger text", "Ctrl++",
      "Show everything in larger letters", always, true},
     {Command::smaller_text, Menu::view, "S&maller text", "Ctrl+-",
      "Show everything in smaller letters", always},

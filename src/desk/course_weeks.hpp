@@ -16,4 +16,10 @@ namespace sparewell::desk {
 [[nodiscard]] const supply::CoursePoint& find_week(const std::vector<supply::CoursePoint>& points,
                                                    Date on);
 
+/// No piece is there or coming: that nothing is left is no news then, and whether somebody waits
+/// is.
+[[nodiscard]] inline bool nothing_there(const supply::ItemCourse& course) {
+  return course.there == 0 && course.coming.empty();
+}
+
 }  // namespace sparewell::desk

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "clinic/say.hpp"
 #include "desk/course_weeks.hpp"
 #include "desk/stock_picture.hpp"
@@ -6,8 +8,8 @@
 namespace sparewell::desk {
 namespace {
 
-using supply::ExpectedArrival;
 using supply::CoursePoint;
+using supply::ExpectedArrival;
 using supply::ItemCourse;
 
 void add(std::string& text, const std::string& sentence) {
@@ -36,12 +38,22 @@ std::string arrival_words(const ExpectedArrival& arrival) {
              arrival.order_ref);
 }
 
+/// Until what is ordered on the next order day comes.
+std::string none_words(const ItemCourse& course) {
+  auto week = std::ranges::find_if(
+      course.alone, [&](const CoursePoint& point) { return point.on >= course.next_arrival; });
+  if (week == course.alone.end()) --week;
+  return say("None is there. Without an order, somebody waits for one by {} with a chance of {}.",
+             date_words(week->on), chance_words(week->chance_waiting));
+}
+
 }  // namespace
 
 std::string runs_out_words(const ItemCourse& course) {
   const auto weeks = say_n("{} week", "{} weeks", supply::course_weeks, supply::course_weeks);
   const auto alone =
-      course.runs_out
+      nothing_there(course) ? none_words(course)
+      : course.runs_out
           ? say("Without an order, nothing is left by {} with a chance of {}.",
                 date_words(*course.runs_out),
                 chance_words(find_week(course.alone, *course.runs_out).chance_none))

@@ -176,13 +176,15 @@ class Drawing {
   void draw_chances() {
     const double row = made_.height - 0.6 * room_.line_height;
     const double width = room_.text_width("under 1 %  ");
-    const std::string title = said("Nothing left:");
+    const std::string title =
+        nothing_there(course_) ? said("Somebody waits:") : said("Nothing left:");
     double free_from = 4 * room_.unit + room_.text_width(title) + width / 2;
     words(4 * room_.unit, row, title, Across::left, Down::middle, Ink::text);
     for (std::size_t i = 1; i < course_.alone.size(); ++i) {
       const double at = x(course_.alone[i].on);
       if (at - width / 2 < free_from - width / 2 || at + width / 2 > made_.width) continue;
-      const double chance = course_.alone[i].chance_none;
+      const double chance =
+          nothing_there(course_) ? course_.alone[i].chance_waiting : course_.alone[i].chance_none;
       const bool notable = chance >= supply::noticeable_chance;
       words(at, row, chance_words(chance), Across::middle, Down::middle,
             notable ? Ink::alarm : Ink::text, 0, notable);

@@ -25,6 +25,9 @@ constexpr int tolerance = 2;
 /// Of a column heading, beside its text.
 constexpr int heading_margin = 8;
 
+/// Before main begins.
+const auto program_began = std::chrono::steady_clock::now();
+
 bool shows_words(const wxWindow& window) {
   return dynamic_cast<const wxStaticText*>(&window) != nullptr ||
          dynamic_cast<const wxAnyButton*>(&window) != nullptr ||
@@ -105,6 +108,11 @@ void SelfReport::Notify() {
       active != nullptr ? wxGetTopLevelParent(const_cast<wxWindow*>(active)) : nullptr;
   const auto title = top != nullptr ? from_wx(top->GetLabel()) : std::string{};
   if (gap > answers_within) out_ << "slow\t" << title << '\t' << gap.count() << std::endl;
+  if (!usable_ && title.ends_with(" - Sparewell")) {
+    usable_ = true;
+    const auto took = std::chrono::duration_cast<std::chrono::milliseconds>(now - program_began);
+    out_ << "usable\t" << title << '\t' << took.count() << std::endl;
+  }
   if (now - last_look_ > between_looks) {
     look();
     last_look_ = Clock::now();
@@ -113,15 +121,19 @@ void SelfReport::Notify() {
 }
 
 void SelfReport::look() {
+  std::set<std::string> seen;
   for (const auto* window : wxTopLevelWindows) {
     if (!window->IsShownOnScreen()) continue;
     const auto title = from_wx(window->GetLabel());
     for (const auto& text : cut_texts(*window)) {
       auto line = "cut\t" + title + '\t' + text;
       std::ranges::replace(line, '\n', ' ');
-      if (told_.insert(line).second) out_ << line << std::endl;
+      // Cut twice in a row: what is just being laid out does not count.
+      if (seen_.contains(line) && told_.insert(line).second) out_ << line << std::endl;
+      seen.insert(std::move(line));
     }
   }
+  seen_ = std::move(seen);
 }
 
 }  // namespace sparewell::desktop

@@ -19,7 +19,8 @@ namespace sparewell::desktop {
 [[nodiscard]] std::vector<std::string> cut_texts(const wxWindow& window);
 
 /// Writes a line to the file as soon as it sees something: "cut<TAB>window<TAB>text" once a text,
-/// "slow<TAB>window<TAB>milliseconds" whenever the window did not answer for longer than
+/// "usable<TAB>window<TAB>milliseconds" once a clinic file is shown, counted from the program's
+/// start; "slow<TAB>window<TAB>milliseconds" whenever the window did not answer for longer than
 /// `answers_within`. Texts of the lists' rows, and so what is kept about patients, are not written.
 class SelfReport : public wxTimer {
  public:
@@ -33,7 +34,9 @@ class SelfReport : public wxTimer {
   void look();
 
   std::ofstream out_;
+  std::set<std::string> seen_;  ///< cut when last looked at
   std::set<std::string> told_;
+  bool usable_ = false;
   Clock::time_point last_tick_;
   Clock::time_point last_look_;
 };

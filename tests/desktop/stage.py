@@ -121,6 +121,9 @@ class Stage:
         """With the mouse: an action asked for over the bus would hold the bus while a dialog is open."""
         control = wait_until(f"the {role} {name} can be used",
                              lambda: self.can_be_used(role, name))
+        self.click_at(control)
+
+    def click_at(self, control):
         box = self.settled_box(control)
         subprocess.run(["xdotool", "mousemove", str(box.x + box.width // 2),
                         str(box.y + box.height // 2), "click", "1"], check=True)

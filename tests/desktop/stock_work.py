@@ -13,7 +13,7 @@ def look_at_course(stage):
     stage.press("ctrl+3")
 
     def told():
-        chart = stage.find("", "Stock over the next weeks")
+        chart = stage.find("", "Stock over the next weeks, drawn")
         return chart and "The next order day is" in chart.description
 
     wait_until("the stock's course is told", told)

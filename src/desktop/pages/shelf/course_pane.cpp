@@ -14,7 +14,7 @@ namespace sparewell::desktop {
 CoursePane::CoursePane(wxWindow* parent)
     : wxPanel{parent}, work_{quiet_worker(), desk::NewestWork::Keep::newest} {
   auto* heading = section_heading(this, said("Stock over the next weeks"));
-  chart_ = new ChartView{this, said("Stock over the next weeks")};
+  chart_ = new ChartView{this, said("Stock over the next weeks, drawn")};
   chart_->set_least_height(7);
   week_ = new WrappedLabel{this};
   chart_->when_selected([this](const std::string& id) {

@@ -50,8 +50,12 @@ def lots(batch, database, today, item):
 
 
 def receive_by_scanning(stage, batch, database, today, gtins):
-    _, item, gtin = open_line(batch, database, today, gtins)
-    stage.press("ctrl+7")
+    order, item, gtin = open_line(batch, database, today, gtins)
+    stage.press("F3")
+    stage.type(order)
+    stage.wait_for("table", "Found")
+    stage.press("Return")
+    stage.wait_for("table", "Lines of the order")
     stage.press("ctrl+r")
     stage.wait_for("text", "Scan")
 

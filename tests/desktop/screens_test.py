@@ -71,6 +71,7 @@ def look_once(look, size, theme, scale, program, batch, folder, pictures):
         with Stage(scratch, pathlib.Path(pictures), size, theme, scale) as stage:
             stage.open([program, "--today", TODAY, "--report", str(report), str(database)])
             stage.wait_for("page tab", "Order today (")
+            stage.fill_screen()
             look_around(stage, look)
             stage.press("ctrl+q")
             assert stage.ended() == 0, stage.output()

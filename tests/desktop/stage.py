@@ -89,6 +89,11 @@ class Stage:
     def picture(self, name):
         subprocess.run(["import", "-window", "root", self.pictures / f"{name}.png"], check=False)
 
+    def fill_screen(self):
+        wide, high = self.size.split("x")
+        subprocess.run(["xdotool", "getactivewindow", "windowsize", wide, high, "windowmove", "0",
+                        "0"], check=True)
+
     def press(self, key):
         subprocess.run(["xdotool", "key", "--clearmodifiers", key], check=True)
 

@@ -86,19 +86,24 @@ void MainFrame::open(const std::string& path) {
 
 void MainFrame::work_out(std::shared_ptr<desk::ClinicRecords> records) {
   auto day = std::make_shared<desk::DayPtr>();
+  auto index = std::make_shared<desk::SearchIndexPtr>();
   auto work = std::make_shared<desk::TodayWorkPtr>();
   start_job({"Working out how long parts will last and what to order", true,
-             [file = file_, records, day, work](const JobControl& control) {
+             [file = file_, records, day, work, index](const JobControl& control) {
                *day = desk::work_out(std::move(*records), file, control);
-               if (*day) *work = desk::find_work(**day);
+               if (!*day) return;
+               *work = desk::find_work(**day);
+               // The first one keeps the records alone in memory.
+               *index = std::make_shared<const desk::SearchIndex>(*day);
              },
-             [this, day, work](const JobEnd& end) {
+             [this, day, work, index](const JobEnd& end) {
                if (say_failure(end)) return;
                if (!*day) {
                  return note_->say(say("Stopped: how long parts will last and what to order is not "
                                        "worked out."),
                                    {{"&Work it out", [this] { run(desk::Command::refresh); }}});
                }
+               search_->show(*index);
                renew(*day, *work);
                bar_->idle(idle_words());
                if (day_->clinic().items.empty() && day_->clinic().patients.empty()) {

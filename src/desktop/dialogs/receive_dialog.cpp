@@ -8,6 +8,7 @@
 
 #include "desk/receiving_words.hpp"
 #include "desktop/text.hpp"
+#include "desktop/widgets/scan_field.hpp"
 
 namespace sparewell::desktop {
 
@@ -27,6 +28,7 @@ ReceiveDialog::ReceiveDialog(wxWindow* parent, desk::ReceiveForm form,
 void ReceiveDialog::make_fields(const desk::ReceiveForm& form) {
   scan_ = add_text("&Scan", "", "GS1 or HIBC text as scanned or typed; Enter takes it over");
   scan_->SetWindowStyleFlag(scan_->GetWindowStyleFlag() | wxTE_PROCESS_ENTER);
+  keep_separators(*scan_);
   scan_->Bind(wxEVT_TEXT_ENTER, [this](wxCommandEvent&) { scan(); });
   order_ = add_text("O&rder", "", "Its number; empty to find it by the item");
   item_ = add_text("&Item", "", "The item's code");
@@ -102,7 +104,7 @@ void ReceiveDialog::fill(const desk::ReceiveForm& form) {
 }
 
 void ReceiveDialog::scan() {
-  const auto scanned = desk::with_scan(form(), from_wx(scan_->GetValue()), catalogue_, today_);
+  const auto scanned = desk::with_scan(form(), scanned_text(*scan_), catalogue_, today_);
   if (!scanned) {
     say(scanned.error().sentence);
     scan_->SelectAll();

@@ -15,6 +15,7 @@
 #include "desk/receiving_words.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
+#include "desktop/widgets/scan_field.hpp"
 #include "desktop/widgets/table_view.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
 
@@ -58,6 +59,7 @@ void ScanDialog::make_controls() {
   top->Add(new wxStaticText{this, wxID_ANY, to_wx(said("&Scan"))},
            wxSizerFlags{}.CentreVertical().Border(wxRIGHT, FromDIP(8)));
   scan_ = new wxTextCtrl{this, wxID_ANY, "", wxDefaultPosition, wxDefaultSize, wxTE_PROCESS_ENTER};
+  keep_separators(*scan_);
   set_accessible_name(*scan_, said("Scan"));
   scan_->SetToolTip(to_wx(said("The label as scanned or typed; Enter takes it")));
   scan_->Bind(wxEVT_TEXT_ENTER, [this](wxCommandEvent&) { scan(); });
@@ -104,7 +106,7 @@ void ScanDialog::make_controls() {
 }
 
 void ScanDialog::scan() {
-  const auto text = from_wx(scan_->GetValue());
+  const auto text = scanned_text(*scan_);
   if (!text.empty()) answer(tray_.scan(text));
 }
 

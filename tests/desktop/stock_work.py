@@ -82,5 +82,5 @@ def receive_by_scanning(stage, batch, database, today, gtins):
     scan("to come on", f"01{gtin}1729063010{SUPPLIED_BY_HAND}", after_separator="21W-77")
     stage.click("push button", "Book")
     wait_until("the delivery is on the shelf",
-               lambda: SUPPLIED_BY_HAND in lots(batch, database, today, item))
+               lambda: f'"{SUPPLIED_BY_HAND}"' in lots(batch, database, today, item))
     stage.click("push button", "Close")

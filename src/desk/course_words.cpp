@@ -13,6 +13,7 @@ using supply::ExpectedArrival;
 using supply::ItemCourse;
 
 void add(std::string& text, const std::string& sentence) {
+  if (sentence.empty()) return;
   if (!text.empty()) text += ' ';
   text += sentence;
 }
@@ -43,29 +44,34 @@ std::string none_words(const ItemCourse& course) {
   auto week = std::ranges::find_if(
       course.alone, [&](const CoursePoint& point) { return point.on >= course.next_arrival; });
   if (week == course.alone.end()) --week;
-  return say("None is there. Without an order, somebody waits for one by {} with a chance of {}.",
+  return say("None is there; somebody waits for one by {} with a chance of {}.",
              date_words(week->on), chance_words(week->chance_waiting));
+}
+
+std::string weeks_of_course() {
+  return say_n("{} week", "{} weeks", supply::course_weeks, supply::course_weeks);
 }
 
 }  // namespace
 
 std::string runs_out_words(const ItemCourse& course) {
-  const auto weeks = say_n("{} week", "{} weeks", supply::course_weeks, supply::course_weeks);
-  const auto alone =
-      nothing_there(course) ? none_words(course)
-      : course.runs_out
-          ? say("Without an order, nothing is left by {} with a chance of {}.",
-                date_words(*course.runs_out),
-                chance_words(find_week(course.alone, *course.runs_out).chance_none))
-          : say("Without an order, the chance of having nothing left stays below 10 % for {}.",
-                weeks);
-  if (course.with_order.empty()) return alone;
-  const auto with =
-      course.runs_out_with_order
-          ? say("With today's order: by {} with {}.", date_words(*course.runs_out_with_order),
-                chance_words(find_week(course.with_order, *course.runs_out_with_order).chance_none))
-          : say("With today's order it stays below 10 % for {}.", weeks);
-  return alone + ' ' + with;
+  if (nothing_there(course)) return none_words(course);
+  if (!course.runs_out) {
+    return say("Without an order, the chance of having nothing left stays below 10 % for {}.",
+               weeks_of_course());
+  }
+  return say("Without an order, nothing is left by {} with a chance of {}.",
+             date_words(*course.runs_out),
+             chance_words(find_week(course.alone, *course.runs_out).chance_none));
+}
+
+std::string runs_out_with_order_words(const ItemCourse& course) {
+  if (course.with_order.empty()) return {};
+  if (!course.runs_out_with_order) {
+    return say("With today's order it stays below 10 % for {}.", weeks_of_course());
+  }
+  return say("With today's order: by {} with {}.", date_words(*course.runs_out_with_order),
+             chance_words(find_week(course.with_order, *course.runs_out_with_order).chance_none));
 }
 
 std::string course_words(const ItemCourse& course) {
@@ -73,6 +79,7 @@ std::string course_words(const ItemCourse& course) {
                                                pieces(course.there), pieces(course.promised))
                                          : say("{} usable today.", pieces(course.there));
   add(text, runs_out_words(course));
+  add(text, runs_out_with_order_words(course));
   if (course.target) {
     add(text, say("Order up to {}, which lasts with a chance of {}; what is there and coming "
                   "counts as {} against it.",

@@ -25,7 +25,8 @@ class Drawing {
     const double gap = 6 * room.unit;
     left_ = room.text_width(number_words(most_)) + 3 * gap;
     axis_ = TimeAxis{course.today, course.alone.back().on, left_, made_.width - 3 * gap};
-    top_ = 2 * room.line_height + 1.5 * gap;
+    heading_lines_ = course_.with_order.empty() ? 2 : 3;
+    top_ = heading_lines_ * room.line_height + 1.5 * gap;
     bottom_ = made_.height - 2 * room.line_height - 2.5 * gap;
   }
 
@@ -165,7 +166,7 @@ class Drawing {
     for (const auto& need : course_.booked) {
       sign(need.on, SignForm::diamond, say("{} booked", need.pieces), Ink::text);
     }
-    if (course_.runs_out) {
+    if (course_.runs_out && !nothing_there(course_)) {
       const double at = x(*course_.runs_out);
       made_.marks.push_back(Sign{
           {at, bottom_ - 6 * room_.unit}, SignForm::triangle, 6 * room_.unit, Ink::alarm, true});
@@ -193,18 +194,21 @@ class Drawing {
   }
 
   void draw_heading() {
-    const double most = made_.width - 8 * room_.unit;
-    words(4 * room_.unit, 2 * room_.unit, runs_out_words(course_), Across::left, Down::top,
-          course_.runs_out ? Ink::alarm : Ink::text, most, true);
+    const double left = 4 * room_.unit;
+    const double most = made_.width - 2 * left;
+    const auto line = [&](int number) { return 2 * room_.unit + number * room_.line_height; };
+    words(left, line(0), runs_out_words(course_), Across::left, Down::top,
+          course_.runs_out && !nothing_there(course_) ? Ink::alarm : Ink::text, most, true);
     std::string key =
         said("Line: middle. Hatched: 50 %, dotted: 80 % of what may be left. Ticks: order days.");
-    if (!course_.with_order.empty()) {
+    if (heading_lines_ > 2) {
+      words(left, line(1), runs_out_with_order_words(course_), Across::left, Down::top, Ink::text,
+            most, true);
       key = said(
           "Line: middle without, dashed: with today's order. Hatched: 50 %, dotted: 80 % "
           "without it. Ticks: order days.");
     }
-    words(4 * room_.unit, 2 * room_.unit + room_.line_height, std::move(key), Across::left,
-          Down::top, Ink::text, most);
+    words(left, line(heading_lines_ - 1), std::move(key), Across::left, Down::top, Ink::text, most);
   }
 
   void add_stops() {
@@ -222,6 +226,7 @@ class Drawing {
   Picture made_;
   int most_ = 0;
   double left_ = 0;
+  int heading_lines_ = 2;  ///< above the plot
   double top_ = 0;
   double bottom_ = 0;
   TimeAxis axis_{};

@@ -23,5 +23,7 @@ using ItemCoursePtr = std::shared_ptr<const supply::ItemCourse>;
 
 /// When the stock may run out, in one sentence.
 [[nodiscard]] std::string runs_out_words(const supply::ItemCourse& course);
+/// The same with today's order; "" where nothing of it is ordered today.
+[[nodiscard]] std::string runs_out_with_order_words(const supply::ItemCourse& course);
 
 }  // namespace sparewell::desk

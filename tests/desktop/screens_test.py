@@ -30,7 +30,7 @@ TABS = ["Parts", "Findings", "History", "Measurements", "Travel", "Reactions", "
 # Dialogs, closed with Escape.
 DIALOGS = [("details", ["ctrl+d"]), ("import", ["ctrl+i"]), ("receive", ["ctrl+r"]),
            ("keys", ["shift+F1"]), ("help", ["F1"])]
-LET_SETTLE = 1.2  # seconds for a page to be laid out, painted and looked at twice
+LET_SETTLE = 1.0  # seconds for a page to be laid out, painted and looked at twice
 
 
 def take(stage, look, name, keys):

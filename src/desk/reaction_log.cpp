@@ -96,7 +96,7 @@ std::string entry_words(const LogEntry& entry) {
     return words;
   }
   return fmt::format("On {} a part was ended because of a reaction, {}; none is recorded.",
-                     date_words(entry.day), word(*entry.side));
+                     date_words(entry.day), entry.side ? word(*entry.side) : "not of one side");
 }
 
 WornChart worn_chart(const Clinic& clinic, const PatientRef& patient, Date today) {

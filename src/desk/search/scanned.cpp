@@ -90,7 +90,7 @@ std::string nothing_of_it(const exchange::Label& label) {
 }
 
 /// Of an item of the catalogue, or of any when the label does not name one.
-Scanned answers_to(const Day& day, const exchange::Label& label, const ItemCode& item) {
+LabelHits answers_to(const Day& day, const exchange::Label& label, const ItemCode& item) {
   if (auto found = parts(day, &Unit::serial, label.serial, item); !found.empty()) {
     return {std::move(found), {}};
   }
@@ -121,7 +121,7 @@ bool looks_scanned(std::string_view typed) {
   return typed.size() >= shortest_number && typed.size() <= longest_number && digits_alone(typed);
 }
 
-Expected<Scanned> where_label_leads(const Day& day, std::string_view scan) {
+Expected<LabelHits> where_label_leads(const Day& day, std::string_view scan) {
   const auto label = exchange::read_label(scan, day.today());
   if (!label) return tl::unexpected{label.error()};
   ItemCode code;

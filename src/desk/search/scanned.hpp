@@ -11,7 +11,7 @@
 namespace sparewell::desk {
 
 /// What here answers to a label.
-struct Scanned {
+struct LabelHits {
   std::vector<Hit> hits;  ///< at least one
   /// What a person has to look at before following a hit: the label may have been misread, or what
   /// it names is not here and the hit is only the nearest to it. "" when there is no doubt.
@@ -26,6 +26,6 @@ struct Scanned {
 /// The parts that bear the serial number, in use before ended; otherwise the lot on the shelf;
 /// otherwise the parts of that lot; otherwise the item. Refuses with one sentence that says what
 /// was read when nothing here answers to it, or what cannot be read.
-[[nodiscard]] Expected<Scanned> where_label_leads(const Day& day, std::string_view scan);
+[[nodiscard]] Expected<LabelHits> where_label_leads(const Day& day, std::string_view scan);
 
 }  // namespace sparewell::desk

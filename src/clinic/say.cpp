@@ -8,6 +8,15 @@
 namespace sparewell {
 namespace {
 constexpr auto domain = "sparewell";
+char sign_before_decimals = '.';
+}  // namespace
+
+char decimal_sign() {
+  return sign_before_decimals;
+}
+
+void write_decimals_with(char sign) {
+  sign_before_decimals = sign;
 }
 
 const char* said(const char* english) {

@@ -7,10 +7,40 @@
 
 #include <string>
 #include <string_view>
+#include <type_traits>
 
 #include <fmt/format.h>
 
 namespace sparewell {
+
+/// The sign before the decimals of a number in a sentence; '.' until write_decimals_with.
+[[nodiscard]] char decimal_sign();
+/// Call before other threads start.
+void write_decimals_with(char sign);
+
+namespace saying {
+
+/// A number with decimals, written with decimal_sign.
+struct Decimal {
+  double value;
+};
+
+template <typename Value>
+[[nodiscard]] constexpr decltype(auto) shown(const Value& value) {
+  if constexpr (std::is_floating_point_v<Value>) {
+    return Decimal{value};
+  } else {
+    return (value);
+  }
+}
+
+/// What vformat reads: it takes values that live while it is called.
+template <typename... Values>
+[[nodiscard]] std::string fill(const char* text, const Values&... values) {
+  return fmt::vformat(text, fmt::make_format_args(values...));
+}
+
+}  // namespace saying
 
 /// The translation of an English text; the text itself where there is none. Safe in any thread.
 [[nodiscard]] const char* said(const char* english);
@@ -21,7 +51,7 @@ namespace sparewell {
 template <typename... Values>
 [[nodiscard]] std::string say(fmt::format_string<Values...> english, const Values&... values) {
   const std::string text{fmt::string_view{english}.data(), fmt::string_view{english}.size()};
-  return fmt::vformat(said(text.c_str()), fmt::make_format_args(values...));
+  return saying::fill(said(text.c_str()), saying::shown(values)...);
 }
 
 /// `say_n("{} part", "{} parts", count, count)`.
@@ -31,8 +61,7 @@ template <typename... Values>
                                 const Values&... values) {
   const std::string single{fmt::string_view{one}.data(), fmt::string_view{one}.size()};
   const std::string several{fmt::string_view{many}.data(), fmt::string_view{many}.size()};
-  return fmt::vformat(said_n(single.c_str(), several.c_str(), number),
-                      fmt::make_format_args(values...));
+  return saying::fill(said_n(single.c_str(), several.c_str(), number), saying::shown(values)...);
 }
 
 /// Marks a text of a table for the catalogue; it is looked up with said when it is shown.
@@ -45,3 +74,17 @@ constexpr const char* to_say(const char* english) {
 void speak(const std::string& language, const std::string& folder);
 
 }  // namespace sparewell
+
+/// As a double is formatted, with the decimal sign of the reader.
+template <>
+struct fmt::formatter<sparewell::saying::Decimal> : fmt::formatter<double> {
+  template <typename Context>
+  auto format(sparewell::saying::Decimal number, Context& context) const {
+    fmt::memory_buffer written;
+    fmt::format_context own{fmt::appender(written), context.args(), context.locale()};
+    fmt::formatter<double>::format(number.value, own);
+    auto out = context.out();
+    for (const char c : written) *out++ = c == '.' ? sparewell::decimal_sign() : c;
+    return out;
+  }
+};

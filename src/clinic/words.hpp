@@ -7,6 +7,8 @@
 #include <string>
 #include <string_view>
 
+#include "clinic/say.hpp"
+
 namespace sparewell {
 
 enum class Kind { liner, sleeve, lock, pin, valve, pump, sock };
@@ -56,6 +58,12 @@ template <class Enum>
 template <class Enum>
 [[nodiscard]] std::string_view word(Enum value) {
   return words<Enum>()[static_cast<std::size_t>(value)];
+}
+
+/// The word in the language of the program: for screens, never for files.
+template <class Enum>
+[[nodiscard]] std::string shown_word(Enum value) {
+  return said(std::string{word(value)}.c_str());
 }
 
 /// Letter case is ignored, and so is the difference between space, hyphen and underscore.

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/expected_wear.hpp"
 #include "desk/issue_pieces.hpp"
 #include "desk/issue_words.hpp"
@@ -28,18 +29,16 @@ std::vector<IssueFinding> told_of(const care::Alternative& each, const Alternati
 
 std::string supply_words(const care::Alternative& each) {
   const Item& item = *each.item;
-  auto words = each.supply.on_hand > 0
-                   ? fmt::format("{} on the shelf.", number_words(each.supply.on_hand))
-                   : std::string{"None on the shelf."};
+  auto words = each.supply.on_hand > 0 ? say("{} on the shelf.", number_words(each.supply.on_hand))
+                                       : std::string{said("None on the shelf.")};
   if (each.supply.on_hand == 0 && item.lead_days) {
-    words += fmt::format(" {} quotes {}.", item.supplier.text,
-                         count_words(*item.lead_days, "day", "days"));
+    words += say(" {} quotes {}.", item.supplier.text, count_words(*item.lead_days, "day", "days"));
   }
   words += item.unit_cost ? fmt::format(" {}", amount_words(*item.unit_cost))
-                          : std::string{" No price is recorded"};
+                          : std::string{said(" No price is recorded")};
   if (each.supply.expected_days) {
-    words += fmt::format("; expected to last about {} with this patient",
-                         span_words(*each.supply.expected_days));
+    words += say("; expected to last about {} with this patient",
+                 span_words(*each.supply.expected_days));
   }
   return words + ".";
 }
@@ -67,11 +66,11 @@ std::string changes_words(const Item& now, const Item& before) {
   std::vector<std::string> changes;
   const auto differs = [&](std::string_view what, std::string_view a, std::string_view b) {
     if (a == b) return;
-    changes.push_back(b.empty() ? fmt::format("{} {}", what, a)
-                                : fmt::format("{} {} instead of {}", what,
-                                              a.empty() ? "not stated" : a, b));
+    changes.push_back(
+        b.empty() ? fmt::format("{} {}", what, a)
+                  : say("{} {} instead of {}", what, a.empty() ? said("not stated") : a, b));
   };
-  if (is_other_line(now, before)) changes.push_back(fmt::format("another line: {}", line_of(now)));
+  if (is_other_line(now, before)) changes.push_back(say("another line: {}", line_of(now)));
   differs("material", word(now.material), word(before.material));
   differs("size", now.size_label, before.size_label);
   differs("attachment", word(now.attachment), word(before.attachment));
@@ -91,16 +90,14 @@ Expected<AlternativeParts> find_alternatives(const Assessment& assessment,
   const Clinic& clinic = assessment.clinic;
   const ClinicIndex index{clinic};
   if (index.patient(question.patient) == nullptr) {
-    return refuse(
-        fmt::format("There is no patient '{}'; check the reference.", question.patient.text));
+    return refuse(say("There is no patient '{}'; check the reference.", question.patient.text));
   }
   const Item* worn = index.item(question.item);
   if (worn == nullptr && !question.item.empty()) {
-    return refuse(fmt::format("The catalogue has no item '{}'; check the code.",
-                              question.item.text));
+    return refuse(say("The catalogue has no item '{}'; check the code.", question.item.text));
   }
   if (worn == nullptr && !question.function) {
-    return refuse("Name the item that is worn, or what is missing.");
+    return refuse(say("Name the item that is worn, or what is missing."));
   }
   const Date today = assessment.today;
   const auto supply = [&](const Item& item) {
@@ -115,8 +112,7 @@ Expected<AlternativeParts> find_alternatives(const Assessment& assessment,
   const care::Wanted wanted{question.patient, question.side, worn,
                             question.function.value_or(care::Function::locking_liner), today};
   const auto substances = substances_of(clinic, today);
-  auto ranked =
-      care::alternatives(clinic, wanted, built_in_chain_rules(), *substances, supply);
+  auto ranked = care::alternatives(clinic, wanted, built_in_chain_rules(), *substances, supply);
   const auto on_side = care::worn_on(clinic, index, question.patient, question.side, today);
   const auto suspension = on_side.prosthesis ? on_side.prosthesis->suspension : Suspension::pin;
   AlternativeParts made{question, {}, ranked.left_out};
@@ -130,7 +126,7 @@ Expected<AlternativeParts> find_alternatives(const Assessment& assessment,
     if (worn != nullptr) {
       part.changes = changes_words(*each.item, *worn);
       if (care::usually_touches_skin(worn->kind) && is_other_line(*each.item, *worn)) {
-        part.words += " The catalogue does not say for which level a part is made; look.";
+        part.words += said(" The catalogue does not say for which level a part is made; look.");
       }
     }
     made.parts.push_back(std::move(part));
@@ -143,25 +139,27 @@ std::string left_out_words(const care::LeftOut& left_out) {
   const auto add = [&](int count, const char* reason) {
     if (count > 0) reasons.push_back(fmt::format("{} {}", count, reason));
   };
-  add(left_out.conflict, "for a conflict with a sensitivity");
-  add(left_out.size, "for the size");
-  add(left_out.thread, "for another thread");
-  add(left_out.suspension, "without work in the suspension");
+  add(left_out.conflict, said("for a conflict with a sensitivity"));
+  add(left_out.size, said("for the size"));
+  add(left_out.thread, said("for another thread"));
+  add(left_out.suspension, said("without work in the suspension"));
   if (reasons.empty()) return "";
   const int all = left_out.conflict + left_out.size + left_out.thread + left_out.suspension;
-  return fmt::format("{} left out: {}.", count_words(all, "more item is", "more items are"),
-                     list_words(reasons));
+  return say("{} left out: {}.", count_words(all, "more item is", "more items are"),
+             list_words(reasons));
 }
 
 std::vector<Column> alternative_columns() {
-  return {{"Rank", 5, Align::right, "", 0},
-          {"Item", 10, Align::left, "", 0},
-          {"Part", 26, Align::left, "", 2},
-          {"Checks", 13, Align::left, "Whether something has to be asked first; no objection is no promise", 0},
-          {"On the shelf", 11, Align::right, "Usable pieces that are promised to nobody else", 0},
-          {"Price", 12, Align::right, "", 0},
-          {"Lasts about", 11, Align::right, "Expected with this patient", 0},
-          {"What would change", 30, Align::left, "", 3}};
+  return {{said("Rank"), 5, Align::right, "", 0},
+          {said("Item"), 10, Align::left, "", 0},
+          {said("Part"), 26, Align::left, "", 2},
+          {said("Checks"), 13, Align::left,
+           said("Whether something has to be asked first; no objection is no promise"), 0},
+          {said("On the shelf"), 11, Align::right,
+           said("Usable pieces that are promised to nobody else"), 0},
+          {said("Price"), 12, Align::right, "", 0},
+          {said("Lasts about"), 11, Align::right, said("Expected with this patient"), 0},
+          {said("What would change"), 30, Align::left, "", 3}};
 }
 
 std::vector<TableRow> alternative_rows(const AlternativeParts& found) {
@@ -174,11 +172,11 @@ std::vector<TableRow> alternative_rows(const AlternativeParts& found) {
     row.cells = {count_cell(static_cast<int>(rows.size()) + 1),
                  {part.item.code.text, {}},
                  {item_words(part.item), {}},
-                 {part.key == "ask" ? "Ask first" : "No objection", {}},
+                 {part.key == "ask" ? said("Ask first") : said("No objection"), {}},
                  count_cell(part.ranked.supply.on_hand),
-                 {price ? amount_words(*price) : "no price",
+                 {price ? amount_words(*price) : said("no price"),
                   price ? std::optional{price->major()} : std::nullopt},
-                 {lasts ? span_words(*lasts) : "not known",
+                 {lasts ? span_words(*lasts) : said("not known"),
                   lasts ? std::optional<double>{*lasts} : std::nullopt},
                  {part.changes, {}}};
     row.strong = part.key == "suits";

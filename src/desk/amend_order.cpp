@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/order_changes.hpp"
 #include "desk/order_revisions.hpp"
 #include "desk/order_words.hpp"
@@ -29,7 +30,7 @@ class Amending {
     if (!at) return tl::unexpected(at.error());
     if (wanted.drop) return drop(*at, wanted);
     if (!wanted.quantity && !wanted.promised) {
-      return refuse(fmt::format("Say what is to change on the line of {}.", wanted.item.text));
+      return refuse(say("Say what is to change on the line of {}.", wanted.item.text));
     }
     if (wanted.quantity) {
       if (auto done = set_quantity(*at, wanted); !done) return done;
@@ -58,16 +59,16 @@ class Amending {
       }
     }
     if (answering.size() > 1) {
-      return refuse(fmt::format("Order {} has {} lines for {}; say which copy is meant.",
-                                stored_.order.ref, answering.size(), wanted.item.text));
+      return refuse(say("Order {} has {} lines for {}; say which copy is meant.", stored_.order.ref,
+                        answering.size(), wanted.item.text));
     }
     if (!answering.empty()) return Found{answering.front()};
     return wanted.quantity ? settled : Found{};
   }
 
   tl::unexpected<Refusal> refuse_no_line(const LineAmendment& wanted) const {
-    return refuse(fmt::format("Order {} has no open line for {}; check the item.",
-                              stored_.order.ref, wanted.item.text));
+    return refuse(say("Order {} has no open line for {}; check the item.", stored_.order.ref,
+                      wanted.item.text));
   }
 
   Expected<void> drop(Found at, const LineAmendment& wanted) {
@@ -75,16 +76,16 @@ class Amending {
     OrderLine line = stored_.order.lines[*at];
     const int came = line.received_quantity;
     if (came >= line.quantity) {
-      return refuse(fmt::format("All {} of {} have come; nothing of the line is left to cancel.",
-                                pieces_words(line.quantity), line.item.text));
+      return refuse(say("All {} of {} have come; nothing of the line is left to cancel.",
+                        pieces_words(line.quantity), line.item.text));
     }
     if (came > 0) {
       line.quantity = came;
-      done_.push_back(fmt::format("{}: the rest was cancelled, {} had come", line.item.text,
-                                  pieces_words(came)));
+      done_.push_back(
+          say("{}: the rest was cancelled, {} had come", line.item.text, pieces_words(came)));
     } else {
       line.state = OrderState::cancelled;
-      done_.push_back(fmt::format("{}: dropped", line.item.text));
+      done_.push_back(say("{}: dropped", line.item.text));
     }
     keep_line(work_, stored_, *at, line);
     return {};
@@ -93,24 +94,23 @@ class Amending {
   Expected<void> set_quantity(Found at, const LineAmendment& wanted) {
     const int quantity = *wanted.quantity;
     if (quantity < 1) {
-      return refuse(
-          fmt::format("Order at least one piece of {}, or drop its line.", wanted.item.text));
+      return refuse(say("Order at least one piece of {}, or drop its line.", wanted.item.text));
     }
     if (!at) return add(wanted, quantity);
     OrderLine line = stored_.order.lines[*at];
     if (quantity < line.received_quantity) {
       return refuse(
-          fmt::format("{} of {} {} come already; the line cannot be made smaller than "
-                      "that.",
-                      pieces_words(line.received_quantity), line.item.text,
-                      line.received_quantity == 1 ? "has" : "have"));
+          say("{} of {} {} come already; the line cannot be made smaller than "
+              "that.",
+              pieces_words(line.received_quantity), line.item.text,
+              line.received_quantity == 1 ? "has" : "have"));
     }
     if (line.state == OrderState::cancelled) {
-      done_.push_back(fmt::format("{}: {} added", line.item.text, pieces_words(quantity)));
+      done_.push_back(say("{}: {} added", line.item.text, pieces_words(quantity)));
       line.state = draft_ ? OrderState::draft : OrderState::placed;
     } else {
-      done_.push_back(fmt::format("{}: {} instead of {}", line.item.text, pieces_words(quantity),
-                                  number_words(line.quantity)));
+      done_.push_back(say("{}: {} instead of {}", line.item.text, pieces_words(quantity),
+                          number_words(line.quantity)));
     }
     line.quantity = quantity;
     keep_line(work_, stored_, *at, line);
@@ -120,8 +120,7 @@ class Amending {
   Expected<void> add(const LineAmendment& wanted, int quantity) {
     const auto item = work_.item(wanted.item);
     if (!item) {
-      return refuse(
-          fmt::format("The catalogue has no item '{}'; check the code.", wanted.item.text));
+      return refuse(say("The catalogue has no item '{}'; check the code.", wanted.item.text));
     }
     OrderLine line;
     line.supplier = stored_.order.supplier;
@@ -133,7 +132,7 @@ class Amending {
     line.state = draft_ ? OrderState::draft : OrderState::placed;
     line.copy = std::max(1, wanted.copy);
     add_line(work_, stored_, line);
-    done_.push_back(fmt::format("{}: {} added", line.item.text, pieces_words(quantity)));
+    done_.push_back(say("{}: {} added", line.item.text, pieces_words(quantity)));
     return {};
   }
 
@@ -146,8 +145,7 @@ class Amending {
     keep_promise(work_, stored_,
                  {line.supplier, line.order_ref, line.item, line.copy, wanted.promised,
                   before != nullptr && before->on_back_order});
-    done_.push_back(
-        fmt::format("{}: promised for {}", line.item.text, date_words(*wanted.promised)));
+    done_.push_back(say("{}: promised for {}", line.item.text, date_words(*wanted.promised)));
     return {};
   }
 
@@ -164,8 +162,8 @@ Expected<void> approve_amended(UnitOfWork& work, StoredOrder& stored, const Amen
   if (!amendment.approved_by.empty()) {
     keep_header(work, stored, approved_header(work, stored.order, amendment.approved_by, today));
   } else if (supply::needs_approval(stored.order.lines, stored.order.header, limit)) {
-    return refuse(fmt::format("With this change {} Name who approved it.",
-                              worth_sentence(stored.order, *limit)));
+    return refuse(
+        say("With this change {} Name who approved it.", worth_sentence(stored.order, *limit)));
   }
   return {};
 }
@@ -175,18 +173,18 @@ Expected<StoredOrder> open_order(const UnitOfWork& work, const OrderName& name, 
   if (!stored) return stored;
   stage = supply::stage_of(stored->order, work.settings().approval_above);
   if (stage == OrderStage::cancelled || stage == OrderStage::received) {
-    return refuse(fmt::format("Order {} is {} and can no longer be changed; place a new one.",
-                              name.ref, stage_words(stage)));
+    return refuse(say("Order {} is {} and can no longer be changed; place a new one.", name.ref,
+                      stage_words(stage)));
   }
   return stored;
 }
 
 OrderChanged changed(const OrderName& name, const std::vector<std::string>& done, bool draft,
                      int revision) {
-  return {draft ? fmt::format("Draft {} was changed. {}.", name.ref, list_words(done))
-                : fmt::format("Order {} is now revision {}. {}. Send the supplier the new "
-                              "workbook.",
-                              name.ref, revision, list_words(done)),
+  return {draft ? say("Draft {} was changed. {}.", name.ref, list_words(done))
+                : say("Order {} is now revision {}. {}. Send the supplier the new "
+                      "workbook.",
+                      name.ref, revision, list_words(done)),
           revision};
 }
 
@@ -194,15 +192,15 @@ OrderChanged changed(const OrderName& name, const std::vector<std::string>& done
 
 Expected<OrderChanged> amend_order(store::Store& store, const OrderName& name,
                                    const Amendment& amendment, const Desk& desk) {
-  if (amendment.lines.empty()) return refuse("Say which line is to change, and how.");
+  if (amendment.lines.empty()) return refuse(say("Say which line is to change, and how."));
   const auto work =
-      store.begin_write({desk.who, fmt::format("order {} amended: {}", name.ref, amendment.why)});
+      store.begin_write({desk.who, say("order {} amended: {}", name.ref, amendment.why)});
   OrderStage stage{};
   auto stored = open_order(*work, name, stage);
   if (!stored) return tl::unexpected(stored.error());
   const bool draft = stage == OrderStage::draft || stage == OrderStage::waiting_for_approval;
   if (!draft && amendment.why.empty()) {
-    return refuse("Say why the order is changed: the reason is kept with the revision.");
+    return refuse(say("Say why the order is changed: the reason is kept with the revision."));
   }
   if (!draft) keep_first_revision(*work, *stored, desk.today);
   Amending amending{*work, *stored, desk, draft};
@@ -227,17 +225,16 @@ Expected<OrderChanged> back_order(store::Store& store, const OrderName& name, co
                                   std::optional<Date> until, const std::string& why,
                                   const Desk& desk) {
   if (until && *until < desk.today) {
-    return refuse(fmt::format("{} has passed; give the day that the supplier has promised.",
-                              date_words(*until)));
+    return refuse(
+        say("{} has passed; give the day that the supplier has promised.", date_words(*until)));
   }
   const auto work =
-      store.begin_write({desk.who, fmt::format("order {}: {} on back-order", name.ref, item.text)});
+      store.begin_write({desk.who, say("order {}: {} on back-order", name.ref, item.text)});
   OrderStage stage{};
   auto stored = open_order(*work, name, stage);
   if (!stored) return tl::unexpected(stored.error());
   if (stage == OrderStage::draft || stage == OrderStage::waiting_for_approval) {
-    return refuse(
-        fmt::format("Order {} was not placed yet; a supplier owes nothing of it.", name.ref));
+    return refuse(say("Order {} was not placed yet; a supplier owes nothing of it.", name.ref));
   }
   keep_first_revision(*work, *stored, desk.today);
   bool found = false;
@@ -248,17 +245,17 @@ Expected<OrderChanged> back_order(store::Store& store, const OrderName& name, co
                  {line.supplier, line.order_ref, line.item, line.copy, until, true});
   }
   if (!found) {
-    return refuse(fmt::format("Nothing of {} is still to come on order {}.", item.text, name.ref));
+    return refuse(say("Nothing of {} is still to come on order {}.", item.text, name.ref));
   }
-  const auto words = until ? fmt::format("on back-order until {}", date_words(*until))
-                           : std::string{"on back-order, no day promised"};
+  const auto words = until ? say("on back-order until {}", date_words(*until))
+                           : std::string{said("on back-order, no day promised")};
   keep_next_revision(*work, *stored, desk.today, desk.who,
                      why.empty() ? fmt::format("{} {}", item.text, words) : why);
   work->commit();
   const int revision = stored->order.header->revision;
-  return OrderChanged{fmt::format("The rest of {} on order {} is {} (revision {}).", item.text,
-                                  name.ref, words, revision),
-                      revision};
+  return OrderChanged{
+      say("The rest of {} on order {} is {} (revision {}).", item.text, name.ref, words, revision),
+      revision};
 }
 
 }  // namespace sparewell::desk

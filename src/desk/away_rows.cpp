@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/part_words.hpp"
 #include "desk/stock_list.hpp"
 #include "desk/wording.hpp"
@@ -40,11 +41,10 @@ TableRow loan_row(const Loan& loan, Date today) {
   const bool overdue = loan.overdue_on(today);
   auto due = date_cell(loan.due_on, "");
   if (overdue) {
-    due.text +=
-        fmt::format(", {} overdue", count_words(days_between(loan.due_on, today), "day", "days"));
+    due.text += say(", {} overdue", count_words(days_between(loan.due_on, today), "day", "days"));
   }
   auto row =
-      row_of(id_of(loan), "On loan", fmt::format("{} {}", loan.patient.text, word(loan.side)),
+      row_of(id_of(loan), said("On loan"), fmt::format("{} {}", loan.patient.text, word(loan.side)),
              loan.lot, loan.outstanding(), std::move(due));
   row.strong = overdue;
   return row;
@@ -52,9 +52,9 @@ TableRow loan_row(const Loan& loan, Date today) {
 
 TableRow return_row(const SupplierReturn& sent) {
   const auto rest = sent.outstanding();
-  return row_of(id_of(sent), "At supplier",
+  return row_of(id_of(sent), said("At supplier"),
                 fmt::format("{}, {}", sent.supplier.text, sent.reference), sent.lot, sent.quantity,
-                {rest ? amount_words(*rest) : std::string{"not known"}, std::nullopt});
+                {rest ? amount_words(*rest) : std::string{said("not known")}, std::nullopt});
 }
 
 }  // namespace
@@ -64,12 +64,12 @@ std::string id_of_away(const Away& away) {
 }
 
 std::vector<Column> away_columns() {
-  return {{"Where", 11, Align::left, ""},
-          {"With", 18, Align::left, "The patient, the supplier, or the way", 1},
-          {"Item", 12, Align::left, ""},
-          {"Lot", 10, Align::left, ""},
-          {"Pieces", 7, Align::right, ""},
-          {"Due", 22, Align::left, "The day of return, or the credit", 1}};
+  return {{said("Where"), 11, Align::left, ""},
+          {said("With"), 18, Align::left, said("The patient, the supplier, or the way"), 1},
+          {said("Item"), 12, Align::left, ""},
+          {said("Lot"), 10, Align::left, ""},
+          {said("Pieces"), 7, Align::right, ""},
+          {said("Due"), 22, Align::left, said("The day of return, or the credit"), 1}};
 }
 
 std::vector<TableRow> away_rows(const Day& day) {
@@ -82,8 +82,8 @@ std::vector<TableRow> away_rows(const Day& day) {
     rows.push_back(return_row(sent));
   }
   for (const auto& level : transits(clinic)) {
-    rows.push_back(row_of(id_of(level), "In transit", level.place, level.lot, level.quantity,
-                          {"to arrive", std::nullopt}));
+    rows.push_back(row_of(id_of(level), said("In transit"), level.place, level.lot, level.quantity,
+                          {said("to arrive"), std::nullopt}));
   }
   return rows;
 }
@@ -103,14 +103,14 @@ std::optional<Away> find_away(const Day& day, const std::string& id) {
 }
 
 std::string away_action(const std::optional<Away>& away) {
-  if (!away) return "Se&ttle...";
-  if (std::holds_alternative<Loan>(*away)) return "Came &back...";
-  return std::holds_alternative<SupplierReturn>(*away) ? "&Credited..." : "&Arrived...";
+  if (!away) return said("Se&ttle...");
+  if (std::holds_alternative<Loan>(*away)) return said("Came &back...");
+  return std::holds_alternative<SupplierReturn>(*away) ? said("&Credited...") : said("&Arrived...");
 }
 
 std::string credit_sum_words(const Day& day) {
   const auto sums = supply::credit_sums(supply::open_credits(day.clinic().supplier_returns));
-  return sums.empty() ? std::string{} : fmt::format("Credits due: {}", amounts_words(sums));
+  return sums.empty() ? std::string{} : say("Credits due: {}", amounts_words(sums));
 }
 
 }  // namespace sparewell::desk

@@ -3,8 +3,7 @@
 #include <algorithm>
 #include <charconv>
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "desk/booking_rows.hpp"
 #include "desk/issue_words.hpp"
 #include "desk/patient_card.hpp"
@@ -36,14 +35,14 @@ std::vector<std::string> items_for(const Day& day, const PatientRef& patient) {
 
 std::string said_of(const BookingOutcome& outcome) {
   const auto& booking = outcome.booking;
-  return fmt::format("Booked for {}: {}.", booking.patient.text, booking_words(booking));
+  return say("Booked for {}: {}.", booking.patient.text, booking_words(booking));
 }
 
 }  // namespace
 
 BookingForm booking_form(const Day& day, const PatientRef& patient) {
   BookingForm form;
-  form.intro = fmt::format("For {}. {}", patient_words(day, patient), care_caution());
+  form.intro = say("For {}. {}", patient_words(day, patient), care_caution());
   form.items = items_for(day, patient);
   form.sides = {as_recorded, "left", "right"};
   const auto* record = day.index().patient(patient);
@@ -65,10 +64,10 @@ Expected<BookingRequest> read_booking(const std::string& patient, const BookingA
   made.side = parse_word<Side>(answers.side);
   const auto* end = answers.pieces.data() + answers.pieces.size();
   const auto [stopped, error] = std::from_chars(answers.pieces.data(), end, made.quantity);
-  if (error != std::errc{} || stopped != end) return refuse("Pieces: write a whole number.");
+  if (error != std::errc{} || stopped != end) return refuse(say("Pieces: write a whole number."));
   if (!answers.day.empty()) {
     made.on = parse_iso_date(answers.day);
-    if (!made.on) return refuse("Write the day as 2026-11-25.");
+    if (!made.on) return refuse(say("Write the day as 2026-11-25."));
   }
   made.place = answers.place;
   made.override_by = answers.by;
@@ -93,8 +92,8 @@ BookedForVisit book_for_visit(const ClinicFile& file, const std::string& patient
   if (!outcome) return {outcome.error().sentence, "", ""};
   const auto checks = issue_text(outcome->check);
   if (outcome->recorded) return {"", checks, said_of(*outcome)};
-  return {"A check stops it. A clinician may decide otherwise: fill in name and reason.", checks,
-          ""};
+  return {said("A check stops it. A clinician may decide otherwise: fill in name and reason."),
+          checks, ""};
 }
 
 Expected<StockForm> cancel_form(const Day& day, const PatientRef& patient) {
@@ -105,12 +104,13 @@ Expected<StockForm> cancel_form(const Day& day, const PatientRef& patient) {
     bookings.push_back(*serving.booking);
   }
   if (bookings.empty()) {
-    return refuse(fmt::format("Nothing is booked for {}.", patient.text));
+    return refuse(say("Nothing is booked for {}.", patient.text));
   }
-  StockForm form{"Cancel a booking", {}, {}, "&Remove the booking", {}, "a booking was cancelled"};
-  form.intro = fmt::format("For {}.", patient_words(day, patient));
-  form.fields = {{"&Booking", choices[0], "The soonest first", choices, true},
-                 {"&Pieces", "all", "How many of them are not needed any more"}};
+  StockForm form{said("Cancel a booking"),    {}, {},
+                 said("&Remove the booking"), {}, said("a booking was cancelled")};
+  form.intro = say("For {}.", patient_words(day, patient));
+  form.fields = {{said("&Booking"), choices[0], said("The soonest first"), choices, true},
+                 {said("&Pieces"), "all", said("How many of them are not needed any more")}};
   form.book = [choices, bookings](store::UnitOfWork& work,
                                   const std::vector<std::string>& given) -> Expected<Booked> {
     const auto at = std::ranges::find(choices, given[0]) - choices.begin();
@@ -121,7 +121,7 @@ Expected<StockForm> cancel_form(const Day& day, const PatientRef& patient) {
       const auto* end = given[1].data() + given[1].size();
       const auto [stopped, error] = std::from_chars(given[1].data(), end, choice.quantity);
       if (error != std::errc{} || stopped != end || choice.quantity < 1) {
-        return refuse("Pieces: write \"all\" or a whole number from 1 on.");
+        return refuse(say("Pieces: write \"all\" or a whole number from 1 on."));
       }
     }
     const auto cancelled = cancel_booking(work, choice);

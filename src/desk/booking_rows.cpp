@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -10,15 +11,17 @@ namespace {
 using supply::Serving;
 
 std::string expected_words(const Serving& serving) {
-  return serving.expected_on ? ", expected " + date_words(*serving.expected_on) : std::string{};
+  return serving.expected_on ? said(", expected ") + date_words(*serving.expected_on)
+                             : std::string{};
 }
 
 }  // namespace
 
 std::string booking_words(const Reservation& booking) {
-  return fmt::format(
-      "{} of {} {} at {}", count_words(booking.quantity, "piece", "pieces"), booking.item.text,
-      booking.needed_on ? "for " + date_words(*booking.needed_on) : "without a day", booking.place);
+  return say("{} of {} {} at {}", count_words(booking.quantity, "piece", "pieces"),
+             booking.item.text,
+             booking.needed_on ? "for " + date_words(*booking.needed_on) : said("without a day"),
+             booking.place);
 }
 
 std::string serving_words(const Serving& serving, Date today) {
@@ -28,14 +31,14 @@ std::string serving_words(const Serving& serving, Date today) {
     if (pieces == 0) return;
     parts.push_back(pieces == all ? words : fmt::format("{} {}", pieces, words));
   };
-  add(serving.here, "in stock");
-  add(serving.elsewhere, fmt::format("in stock at {}", serving.other_place));
-  add(serving.coming, (serving.expected_on ? "on order" : "in transit") +
+  add(serving.here, said("in stock"));
+  add(serving.elsewhere, say("in stock at {}", serving.other_place));
+  add(serving.coming, (serving.expected_on ? said("on order") : said("in transit")) +
                           (serving.late > 0 ? std::string{} : expected_words(serving)));
-  add(serving.late, fmt::format("on order{}, which is too late", expected_words(serving)));
-  add(serving.missing, "neither in stock nor on order");
+  add(serving.late, say("on order{}, which is too late", expected_words(serving)));
+  add(serving.missing, said("neither in stock nor on order"));
   const auto& day = serving.booking->needed_on;
-  const std::string passed = day && *day < today ? "the day has passed; " : "";
+  const std::string passed = day && *day < today ? said("the day has passed; ") : "";
   return passed + fmt::format("{}", fmt::join(parts, ", "));
 }
 
@@ -58,8 +61,8 @@ std::vector<std::string> booking_sentences(const Clinic& clinic, const PatientRe
                                            Date today) {
   std::vector<std::string> made;
   for (const auto& serving : bookings_of(clinic, patient.text, today)) {
-    made.push_back(fmt::format("Booked: {}; {}.", booking_words(*serving.booking),
-                               serving_words(serving, today)));
+    made.push_back(
+        say("Booked: {}; {}.", booking_words(*serving.booking), serving_words(serving, today)));
   }
   return made;
 }

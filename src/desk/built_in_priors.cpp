@@ -2,8 +2,7 @@
 #include <stdexcept>
 #include <string>
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "desk/assessment.hpp"
 #include "exchange/csv_reader.hpp"
 #include "wear/prior_check.hpp"
@@ -13,7 +12,7 @@ namespace sparewell::desk {
 namespace {
 
 [[noreturn]] void cannot_use(std::string_view file, int line, std::string_view why) {
-  throw std::logic_error{fmt::format("{}, line {}: {}", file, line, why)};
+  throw std::logic_error{say("{}, line {}: {}", file, line, why)};
 }
 
 /// One row of a table in resources/, whose columns stand in the order that its README gives.
@@ -95,15 +94,15 @@ wear::EndingPrior ending_prior(const PriorRow& row) {
 wear::PriorTable read_table() {
   wear::PriorTable table;
   for_each_prior("lives.csv", 7,
-               [&](const PriorRow& row) { table.lives.push_back(life_prior(row)); });
+                 [&](const PriorRow& row) { table.lives.push_back(life_prior(row)); });
   for_each_prior("factors.csv", 5,
-               [&](const PriorRow& row) { table.factors.push_back(factor_prior(row)); });
+                 [&](const PriorRow& row) { table.factors.push_back(factor_prior(row)); });
   for_each_prior("persons.csv", 4,
-               [&](const PriorRow& row) { table.persons.push_back(person_prior(row)); });
+                 [&](const PriorRow& row) { table.persons.push_back(person_prior(row)); });
   for_each_prior("items.csv", 4,
-               [&](const PriorRow& row) { table.items.push_back(item_prior(row)); });
+                 [&](const PriorRow& row) { table.items.push_back(item_prior(row)); });
   for_each_prior("endings.csv", 5,
-               [&](const PriorRow& row) { table.endings.push_back(ending_prior(row)); });
+                 [&](const PriorRow& row) { table.endings.push_back(ending_prior(row)); });
   if (const auto checked = wear::check_priors(table); !checked) {
     throw std::logic_error{checked.error().sentence};
   }

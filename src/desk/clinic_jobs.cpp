@@ -11,8 +11,8 @@ std::unique_ptr<store::Store> open_store(const ClinicFile& file, store::OpenMode
 
 void make_clinic_file(const ClinicFile& file) {
   if (std::filesystem::exists(file.path)) {
-    throw std::runtime_error{"There is a file named " + file.path +
-                             " already. Choose another name, or open it."};
+    throw std::runtime_error{said("There is a file named ") + file.path +
+                             said(" already. Choose another name, or open it.")};
   }
   (void)open_store(file, store::OpenMode::create);
 }
@@ -65,7 +65,7 @@ DayPtr read_day(const ClinicFile& file, const JobControl& control) {
 ForecastTestPtr test_forecasts(const Day& day, const JobControl& control) {
   bool stopped = false;
   const auto goes_on = [&](int done, int of) {
-    control.say({"Testing the forecasts on the clinic's history",
+    control.say({said("Testing the forecasts on the clinic's history"),
                  static_cast<double>(done) / static_cast<double>(of)});
     stopped = control.stop.stop_requested();
     return !stopped;
@@ -81,21 +81,23 @@ ImportReport bring_in_folder(const ClinicFile& file, const std::filesystem::path
   options.today = file.today;
   options.stop = control.stop;
   options.progress = [&](const ImportProgress& progress) {
-    control.say({"Importing " + progress.file, progress.done});
+    control.say({said("Importing ") + progress.file, progress.done});
   };
   const auto store = open_store(file);
-  return import_folder(*store, folder, {file.who, "import of a folder"}, options);
+  return import_folder(*store, folder, {file.who, said("import of a folder")}, options);
 }
 
 std::vector<WrittenOrder> write_workbooks(const ClinicFile& file, const Day& day,
                                           const std::filesystem::path& folder) {
   const auto store = open_store(file);
-  return write_orders(*store, day.assessment(), folder, {file.who, "order workbooks written"});
+  return write_orders(*store, day.assessment(), folder,
+                      {file.who, said("order workbooks written")});
 }
 
 SentOrders mark_sent(const ClinicFile& file, const std::vector<std::string>& numbers) {
   const auto store = open_store(file);
-  return mark_as_sent(*store, numbers, file.today, {file.who, "orders sent to their suppliers"});
+  return mark_as_sent(*store, numbers, file.today,
+                      {file.who, said("orders sent to their suppliers")});
 }
 
 void save_settings(const ClinicFile& file, const ClinicSettings& settings) {

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/order_words.hpp"
 #include "desk/wording.hpp"
 
@@ -48,12 +49,11 @@ TableRow line_row(const Day& day, const OrderView& view, std::size_t at) {
 std::string header_words(const OrderHeader& header) {
   std::string text;
   if (header.approved_on) {
-    text += fmt::format(" Approved by {} on {} at {}.", header.approved_by,
-                        date_words(*header.approved_on), approved_sum_words(header));
+    text += say(" Approved by {} on {} at {}.", header.approved_by, date_words(*header.approved_on),
+                approved_sum_words(header));
   }
   if (header.cancelled_on) {
-    text += fmt::format(" Cancelled on {}: {}.", date_words(*header.cancelled_on),
-                        header.cancelled_why);
+    text += say(" Cancelled on {}: {}.", date_words(*header.cancelled_on), header.cancelled_why);
   }
   return text;
 }
@@ -61,11 +61,12 @@ std::string header_words(const OrderHeader& header) {
 }  // namespace
 
 DeliveriesPage::DeliveriesPage()
-    : table_{{{"Order", 14, Align::left, "The order's number"},
-              {"Supplier", 18, Align::left, "", 1},
-              {"State", 34, Align::left, "How far the order is", 1},
-              {"Expected", 12, Align::left, "The next day on which something should come"},
-              {"To come", 8, Align::right, "Pieces still to come"}}} {}
+    : table_{
+          {{said("Order"), 14, Align::left, said("The order's number")},
+           {said("Supplier"), 18, Align::left, "", 1},
+           {said("State"), 34, Align::left, said("How far the order is"), 1},
+           {said("Expected"), 12, Align::left, said("The next day on which something should come")},
+           {said("To come"), 8, Align::right, said("Pieces still to come")}}} {}
 
 TableRow DeliveriesPage::order_row(const OrderView& view) const {
   TableRow row;
@@ -104,15 +105,15 @@ std::string DeliveriesPage::count_shown() const {
   if (table_.size() != table_.total()) {
     text = fmt::format("{} of {}", number_words(static_cast<long long>(table_.size())), text);
   }
-  if (overdue > 0) text += fmt::format(", {} overdue", number_words(overdue));
+  if (overdue > 0) text += say(", {} overdue", number_words(overdue));
   return text;
 }
 
 std::string DeliveriesPage::empty_words() const {
-  if (!day_) return "Open a clinic file to see its orders.";
+  if (!day_) return said("Open a clinic file to see its orders.");
   if (table_.total() == 0)
-    return "There are no orders yet. Write them on the page \"Order today\".";
-  return "No order answers to what you asked for.";
+    return said("There are no orders yet. Write them on the page \"Order today\".");
+  return said("No order answers to what you asked for.");
 }
 
 const OrderView* DeliveriesPage::view(const std::string& id) const {
@@ -147,10 +148,10 @@ std::vector<std::string> DeliveriesPage::revisions(const std::string& id) const 
   const auto* chosen = view(id);
   if (!chosen) return made;
   for (const auto* revision : kept(*chosen)) {
-    made.push_back(fmt::format(
-        "Revision {}, {}{}: {}", revision->revision, date_words(revision->made_on),
-        revision->made_by.empty() ? std::string{} : fmt::format(", {}", revision->made_by),
-        revision->why));
+    made.push_back(
+        say("Revision {}, {}{}: {}", revision->revision, date_words(revision->made_on),
+            revision->made_by.empty() ? std::string{} : fmt::format(", {}", revision->made_by),
+            revision->why));
   }
   return made;
 }
@@ -163,9 +164,9 @@ DeliveryDetail DeliveriesPage::detail(const std::string& id) const {
   made.title = fmt::format("{}  {}: {}", order.ref, order.supplier.text, view_stage_words(*chosen));
   const auto& header = order.header;
   made.summary = header && header->placed_on
-                     ? fmt::format("Placed on {}.", date_words(*header->placed_on))
-                     : fmt::format("{} on {}.", is_draft(chosen->stage) ? "Written" : "Ordered",
-                                   date_words(chosen->created_on()));
+                     ? say("Placed on {}.", date_words(*header->placed_on))
+                     : say("{} on {}.", is_draft(chosen->stage) ? said("Written") : said("Ordered"),
+                           date_words(chosen->created_on()));
   if (header) made.summary += header_words(*header);
   const auto& limit = day_->clinic().settings.approval_above;
   if (chosen->stage == OrderStage::waiting_for_approval && limit) {
@@ -194,12 +195,12 @@ OrderActions DeliveriesPage::actions(const std::string& id) const {
 }
 
 std::vector<Column> DeliveriesPage::line_columns() {
-  return {{"Item", 24, Align::left, "", 2},
-          {"Ordered", 6, Align::right, ""},
-          {"Received", 7, Align::right, ""},
-          {"To come", 6, Align::right, ""},
-          {"Promised or expected", 20, Align::left, "", 2},
-          {"For", 10, Align::left, "Patients whom the pieces are for", 1}};
+  return {{said("Item"), 24, Align::left, "", 2},
+          {said("Ordered"), 6, Align::right, ""},
+          {said("Received"), 7, Align::right, ""},
+          {said("To come"), 6, Align::right, ""},
+          {said("Promised or expected"), 20, Align::left, "", 2},
+          {said("For"), 10, Align::left, said("Patients whom the pieces are for"), 1}};
 }
 
 }  // namespace sparewell::desk

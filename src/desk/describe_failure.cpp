@@ -3,6 +3,7 @@
 #include <filesystem>
 #include <new>
 
+#include "clinic/say.hpp"
 #include "store/port.hpp"
 
 namespace sparewell::desk {
@@ -12,15 +13,15 @@ std::string advice(store::StoreError error) {
   using store::StoreError;
   switch (error) {
     case StoreError::busy:
-      return " Nothing was changed; try again in a moment.";
+      return said(" Nothing was changed; try again in a moment.");
     case StoreError::conflict:
-      return " Nothing was changed; refresh (F5) and look again.";
+      return said(" Nothing was changed; refresh (F5) and look again.");
     case StoreError::disk_full:
-      return " Nothing was changed; make room on the disk and try again.";
+      return said(" Nothing was changed; make room on the disk and try again.");
     case StoreError::corrupt:
-      return " Do not go on working with this file; restore the latest backup.";
+      return said(" Do not go on working with this file; restore the latest backup.");
     case StoreError::outcome_unknown:
-      return " Refresh (F5) to see whether it was kept before you repeat it.";
+      return said(" Refresh (F5) to see whether it was kept before you repeat it.");
     default:
       return "";
   }
@@ -34,13 +35,13 @@ std::string describe_failure(const std::exception_ptr& failure) {
   } catch (const store::StoreFailure& store) {
     return store.what() + advice(store.error());
   } catch (const std::filesystem::filesystem_error& file) {
-    return file.path1().string() + " cannot be used: " + file.code().message() + ".";
+    return file.path1().string() + said(" cannot be used: ") + file.code().message() + ".";
   } catch (const std::bad_alloc&) {
-    return "There is not enough memory for this. Close other programs and try again.";
+    return said("There is not enough memory for this. Close other programs and try again.");
   } catch (const std::exception& other) {
     return other.what();
   } catch (...) {
-    return "Something failed without saying why.";
+    return said("Something failed without saying why.");
   }
 }
 

@@ -2,8 +2,7 @@
 
 #include <algorithm>
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -24,9 +23,9 @@ std::vector<DraftOrder> draft_orders(const Clinic& clinic) {
 }
 
 std::string draft_words(const DraftOrder& draft) {
-  return fmt::format("{}, {}: {}, {}, written {}", draft.number, draft.supplier.text,
-                     count_words(draft.lines, "line", "lines"),
-                     count_words(draft.pieces, "piece", "pieces"), date_words(draft.written_on));
+  return say("{}, {}: {}, {}, written {}", draft.number, draft.supplier.text,
+             count_words(draft.lines, "line", "lines"),
+             count_words(draft.pieces, "piece", "pieces"), date_words(draft.written_on));
 }
 
 }  // namespace sparewell::desk

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/part_words.hpp"
 #include "desk/wear_page.hpp"
 #include "desk/wear_rows.hpp"
@@ -28,7 +29,7 @@ Cell days_cell(double days) {
 
 /// Two figures after the point, and never a bare 0: the chances are all small.
 Cell chance_cell(double chance) {
-  if (chance < 0.00005) return {"under 0.01 %", chance};
+  if (chance < 0.00005) return {said("under 0.01 %"), chance};
   return {fmt::format("{:.2f} %", 100 * chance), chance};
 }
 
@@ -37,7 +38,7 @@ TableRow flag_row(const std::string& name, std::size_t position,
   TableRow row;
   row.id = fmt::format("{} {}", name, position);
   row.strong = true;
-  row.cells = {{endings.lot.empty() ? "Item" : "Lot", std::nullopt},
+  row.cells = {{endings.lot.empty() ? said("Item") : said("Lot"), std::nullopt},
                {endings.item.text, std::nullopt},
                {endings.lot.empty() ? "all" : endings.lot, std::nullopt},
                count_cell(endings.units),
@@ -60,7 +61,7 @@ TableRow early_row(const Day& day, const wear::EarlyUnit& early, const std::stri
   row.id = std::to_string(early.unit);
   row.marks = item ? kind_mark(item->kind) : 0;
   row.strong = !flag.empty();
-  const auto part = item ? kind_words(*item) : std::string{"not in catalogue"};
+  const auto part = item ? kind_words(*item) : std::string{said("not in catalogue")};
   row.cells = {{patient_words(day, unit.patient), std::nullopt},
                {std::string{word(unit.side)}, std::nullopt},
                {capitalised(part), std::nullopt},
@@ -82,13 +83,14 @@ TableRow early_row(const Day& day, const wear::EarlyUnit& early, const std::stri
 }  // namespace
 
 std::vector<Column> flag_columns() {
-  return {{"Flagged", 8, Align::left, ""},
-          {"Item", 14, Align::left, "The clinic's item code", 1},
-          {"Lot", 14, Align::left, "", 1},
-          {"Parts", 8, Align::right, "How many were worn"},
-          {"Wore out early", 8, Align::right, "Before the wear age that nine in ten reach"},
-          {"Expected", 8, Align::right, "How many early ones chance alone would make"},
-          {"Patients with one", 12, Align::right, "Of all patients who had such a part"}};
+  return {
+      {said("Flagged"), 8, Align::left, ""},
+      {said("Item"), 14, Align::left, said("The clinic's item code"), 1},
+      {said("Lot"), 14, Align::left, "", 1},
+      {said("Parts"), 8, Align::right, said("How many were worn")},
+      {said("Wore out early"), 8, Align::right, said("Before the wear age that nine in ten reach")},
+      {said("Expected"), 8, Align::right, said("How many early ones chance alone would make")},
+      {said("Patients with one"), 12, Align::right, said("Of all patients who had such a part")}};
 }
 
 std::vector<TableRow> flag_rows(const Day& day) {
@@ -104,20 +106,21 @@ std::vector<TableRow> flag_rows(const Day& day) {
 }
 
 std::vector<Column> early_columns() {
-  return {{"Patient", 20, Align::left, "", 1},
-          {"Side", 6, Align::left, ""},
-          {"Part", 18, Align::left, "", 1},
-          {"Item", 12, Align::left, "The clinic's item code"},
-          {"Lot", 10, Align::left, ""},
-          {"Serial", 9, Align::left, ""},
-          {"Issued", 13, Align::left, ""},
-          {"Worn out", 12, Align::left, ""},
-          {"How", 12, Align::left, "How it wore out"},
-          {"Wear age", 8, Align::right,
-           "In days of reference use: time worn, weighted by how hard it is used"},
-          {"Half reach", 8, Align::right, "The wear age that half of the parts like it reach"},
-          {"Chance", 14, Align::right, "To wear out so early"},
-          {"Flagged", 8, Align::left, "Its lot or its item is flagged"}};
+  return {{said("Patient"), 20, Align::left, "", 1},
+          {said("Side"), 6, Align::left, ""},
+          {said("Part"), 18, Align::left, "", 1},
+          {said("Item"), 12, Align::left, said("The clinic's item code")},
+          {said("Lot"), 10, Align::left, ""},
+          {said("Serial"), 9, Align::left, ""},
+          {said("Issued"), 13, Align::left, ""},
+          {said("Worn out"), 12, Align::left, ""},
+          {said("How"), 12, Align::left, said("How it wore out")},
+          {said("Wear age"), 8, Align::right,
+           said("In days of reference use: time worn, weighted by how hard it is used")},
+          {said("Half reach"), 8, Align::right,
+           said("The wear age that half of the parts like it reach")},
+          {said("Chance"), 14, Align::right, said("To wear out so early")},
+          {said("Flagged"), 8, Align::left, said("Its lot or its item is flagged")}};
 }
 
 std::vector<TableRow> early_rows(const Day& day) {

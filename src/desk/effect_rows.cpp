@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/effect_words.hpp"
 #include "desk/part_words.hpp"
 #include "desk/wear_page.hpp"
@@ -30,7 +31,7 @@ TableRow effect_row(const wear::KindLife& life, const wear::FactorEffect& effect
   row.marks = kind_mark(life.kind);
   row.cells = {{kind_title(life.kind), std::nullopt},
                {capitalised(effect_words(life.kind, effect)), std::nullopt},
-               effect.is_clear() ? ratio_cell(effect.ratio) : Cell{"not clear", std::nullopt},
+               effect.is_clear() ? ratio_cell(effect.ratio) : Cell{said("not clear"), std::nullopt},
                ratio_cell(effect.prior_ratio)};
   return row;
 }
@@ -38,11 +39,12 @@ TableRow effect_row(const wear::KindLife& life, const wear::FactorEffect& effect
 }  // namespace
 
 std::vector<Column> effect_columns() {
-  return {{"Parts", 9, Align::left, ""},
-          {"What the records say", 70, Align::left, "In brackets: the interval of 80 %", 1},
-          {"Times as long", 10, Align::right, "Life with it over life without it"},
-          {"Expected before", 10, Align::right,
-           "The same, as generally expected before the clinic's own records"}};
+  return {
+      {said("Parts"), 9, Align::left, ""},
+      {said("What the records say"), 70, Align::left, said("In brackets: the interval of 80 %"), 1},
+      {said("Times as long"), 10, Align::right, said("Life with it over life without it")},
+      {said("Expected before"), 10, Align::right,
+       said("The same, as generally expected before the clinic's own records")}};
 }
 
 std::vector<TableRow> effect_rows(const wear::ClinicLife& fitted, const wear::PriorTable& priors) {

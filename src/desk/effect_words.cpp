@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/part_words.hpp"
 #include "desk/wording.hpp"
 
@@ -24,18 +25,18 @@ std::string hours_words(double hours) {
 std::string factor_words(wear::Factor factor, double amount) {
   switch (factor) {
     case wear::Factor::activity:
-      return amount_in_words(amount) + (amount == 1 ? " activity level" : " activity levels") +
-             " higher";
+      return amount_in_words(amount) +
+             (amount == 1 ? said(" activity level") : said(" activity levels")) + " higher";
     case wear::Factor::kneeling_hours:
-      return "kneeling " + hours_words(amount) + " a day";
+      return "kneeling " + hours_words(amount) + said(" a day");
     case wear::Factor::wear_hours:
-      return "worn " + hours_words(amount) + " a day longer";
+      return "worn " + hours_words(amount) + said(" a day longer");
     case wear::Factor::sweating_low:
-      return "low sweating";
+      return said("low sweating");
     case wear::Factor::sweating_high:
-      return "high sweating";
+      return said("high sweating");
     case wear::Factor::impact_sport:
-      return "impact sport";
+      return said("impact sport");
   }
   return std::string{wear::factor_name(factor)};
 }
@@ -45,22 +46,20 @@ std::string factor_words(wear::Factor factor, double amount) {
 std::string effect_words(Kind kind, const wear::FactorEffect& effect) {
   const std::string factor = factor_words(effect.factor, effect.amount);
   if (!effect.is_clear()) {
-    return fmt::format("{}: no clear effect on {} ({:.2f} to {:.2f} times as long)", factor,
-                       kind_plural(kind), effect.low, effect.high);
+    return say("{}: no clear effect on {} ({:.2f} to {:.2f} times as long)", factor,
+               kind_plural(kind), effect.low, effect.high);
   }
-  return fmt::format("{}: {} last {:.2f} times as long ({:.2f} to {:.2f})", factor,
-                     kind_plural(kind), effect.ratio, effect.low, effect.high);
+  return say("{}: {} last {:.2f} times as long ({:.2f} to {:.2f})", factor, kind_plural(kind),
+             effect.ratio, effect.low, effect.high);
 }
 
 std::string effect_grounds(const wear::KindLife& life) {
   std::string grounds =
       life.wear_endings == 0
-          ? fmt::format(
-                "No {} has worn out in the records yet: these are general expectations, not "
+          ? say("No {} has worn out in the records yet: these are general expectations, not "
                 "experience of this clinic.",
                 word(life.kind))
-          : fmt::format(
-                "From {} with {}.",
+          : say("From {} with {}.",
                 count_words(life.units, std::string{word(life.kind)}, kind_plural(life.kind)),
                 count_words(life.wear_endings, "wear ending", "wear endings"));
   return life.note.empty() ? grounds : fmt::format("{} {}", grounds, life.note);
@@ -75,10 +74,11 @@ std::vector<std::string> fit_notes(const wear::ClinicLife& fitted) {
 }
 
 std::string effect_caution() {
-  return "Each interval holds the true figure with 80 % chance: one in five does not. A factor "
-         "that "
-         "goes with another one, or with something that is not recorded, may show that one's "
-         "effect.";
+  return said(
+      "Each interval holds the true figure with 80 % chance: one in five does not. A factor "
+      "that "
+      "goes with another one, or with something that is not recorded, may show that one's "
+      "effect.");
 }
 
 }  // namespace sparewell::desk

@@ -4,12 +4,11 @@
 #include <optional>
 #include <unordered_map>
 
-#include <fmt/format.h>
-
 #include "care/fit.hpp"
 #include "care/next_size.hpp"
 #include "care/sensitivity.hpp"
 #include "clinic/in_parallel.hpp"
+#include "clinic/say.hpp"
 #include "desk/by_patient.hpp"
 #include "desk/issue_words.hpp"
 #include "desk/limb_forecast.hpp"
@@ -87,16 +86,16 @@ void foresee_instead(HeldNeed& made, const Item& item, const Unit& unit, double 
                      const Conflicts& conflicts, const std::vector<Item>& catalogue) {
   const Item* next = care::size_for(item, circumference_cm, catalogue);
   if (next == nullptr) {
-    made.words = fmt::format(
-        "{} The catalogue has no size of the same part that suits {:.1f} cm, "
-        "so that nothing is ordered for it.",
-        made.words, circumference_cm);
+    made.words =
+        say("{} The catalogue has no size of the same part that suits {:.1f} cm, "
+            "so that nothing is ordered for it.",
+            made.words, circumference_cm);
   } else if (conflicts.words(*next, unit)) {
-    made.words = fmt::format("{} {} would suit it, and conflicts with a recorded sensitivity.",
-                             made.words, next->code.text);
+    made.words = say("{} {} would suit it, and conflicts with a recorded sensitivity.", made.words,
+                     next->code.text);
   } else {
     made.next_item = next->code;
-    made.words = fmt::format("{} Therefore {} is foreseen instead.", made.words, next->code.text);
+    made.words = say("{} Therefore {} is foreseen instead.", made.words, next->code.text);
   }
 }
 
@@ -164,7 +163,7 @@ std::vector<HeldNeed> held_needs(const Clinic& clinic, const LimbRecords& limbs,
     }
     held.unit = of.unit;
     held.chance = of.life.chance_worn_by(today + days{told_days});
-    held.words = fmt::format("{} A clinician decides what follows.", held.words);
+    held.words = say("{} A clinician decides what follows.", held.words);
     looked[i] = std::move(held);
   });
   std::vector<HeldNeed> made;

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/budget_typed.hpp"
 #include "desk/order_reasons.hpp"
 #include "desk/part_words.hpp"
@@ -16,30 +17,32 @@ namespace {
 constexpr double soon_chance = 0.1;
 
 std::vector<Column> need_columns() {
-  return {
-      {"Patient", 22, Align::left, "", 1},
-      {"Side", 6, Align::left, ""},
-      {"Part in use", 34, Align::left, "", 2},
-      {"Issued", 12, Align::left, ""},
-      {"Held back for", 14, Align::left, "What speaks against giving the patient the same again"},
-      {"Foreseen instead", 15, Align::left,
-       "The size that suits the limb as it was measured, or as it is foreseen"},
-      {"Worn out in 90 days", 17, Align::right, "Chance that the part is worn out within 90 days"}};
+  return {{said("Patient"), 22, Align::left, "", 1},
+          {said("Side"), 6, Align::left, ""},
+          {said("Part in use"), 34, Align::left, "", 2},
+          {said("Issued"), 12, Align::left, ""},
+          {said("Held back for"), 14, Align::left,
+           said("What speaks against giving the patient the same again")},
+          {said("Foreseen instead"), 15, Align::left,
+           said("The size that suits the limb as it was measured, or as it is foreseen")},
+          {said("Worn out in 90 days"), 17, Align::right,
+           said("Chance that the part is worn out within 90 days")}};
 }
 
 std::vector<Column> line_columns() {
-  return {{"Supplier", 20, Align::left, "", 1},
-          {"Item", 14, Align::left, "The clinic's item code"},
-          {"Description", 32, Align::left, "", 2},
-          {"Quantity", 9, Align::right, "Pieces that would be ordered, in whole packs"},
-          {"Cost", 15, Align::right, "Quantity times the price at this quantity, without freight"},
-          {"May run out", 11, Align::right,
-           "Chance of running out before the next order could arrive, as it is not ordered"}};
+  return {{said("Supplier"), 20, Align::left, "", 1},
+          {said("Item"), 14, Align::left, said("The clinic's item code")},
+          {said("Description"), 32, Align::left, "", 2},
+          {said("Quantity"), 9, Align::right, said("Pieces that would be ordered, in whole packs")},
+          {said("Cost"), 15, Align::right,
+           said("Quantity times the price at this quantity, without freight")},
+          {said("May run out"), 11, Align::right,
+           said("Chance of running out before the next order could arrive, as it is not ordered")}};
 }
 
 std::string held_for(const HeldNeed& need) {
   if (need.sensitivity) return "sensitivity";
-  return need.forecast ? "size, foreseen" : "size";
+  return need.forecast ? said("size, foreseen") : "size";
 }
 
 }  // namespace
@@ -71,7 +74,7 @@ TableRow HeldPage::line_row(const supply::HeldLine& held) const {
   row.id = fmt::format("{}\n{}\n{}", line.supplier.text, line.item.text, line.place);
   row.cells = {{line.supplier.text, {}},
                {line.item.text, {}},
-               {item ? item_words(*item) : std::string{"not in the catalogue"}, {}},
+               {item ? item_words(*item) : std::string{said("not in the catalogue")}, {}},
                count_cell(line.quantity),
                cost_cell(line.unit_cost, line.quantity),
                {chance_words(line.chance_short), line.chance_short}};
@@ -91,45 +94,45 @@ void HeldPage::show(DayPtr day) {
 }
 
 std::string HeldPage::title() const {
-  return count() == 0
-             ? "Held back"
-             : fmt::format("Held back ({})", number_words(static_cast<long long>(count())));
+  return count() == 0 ? said("Held back")
+                      : say("Held back ({})", number_words(static_cast<long long>(count())));
 }
 
 std::string HeldPage::needs_summary() const {
   if (!day_ || needs_.total() == 0) {
-    return "No part in use is held back: none conflicts with a recorded sensitivity of its patient "
-           "or has a size that the limb has left or is about to leave.";
+    return said(
+        "No part in use is held back: none conflicts with a recorded sensitivity of its patient "
+        "or has a size that the limb has left or is about to leave.");
   }
   const auto soon = std::ranges::count_if(day_->assessment().held_needs, [](const HeldNeed& need) {
     return need.chance >= soon_chance;
   });
-  return fmt::format(
+  return say(
       "{} not ordered again, because the patient should not get the same. {} a chance of 10 % or "
       "more to be worn out within {} days.",
       count_words(static_cast<long long>(needs_.total()), "part in use is", "parts in use are"),
-      soon == 0 ? std::string{"None has"} : count_words(soon, "has", "have"), told_days);
+      soon == 0 ? std::string{said("None has")} : count_words(soon, "has", "have"), told_days);
 }
 
 std::string HeldPage::lines_summary() const {
   if (!day_ || !day_->assessment().budget) {
-    return "No budget is set, so no order line is held back for one. Write a sum above to spend it "
-           "where it prevents most shortages.";
+    return said(
+        "No budget is set, so no order line is held back for one. Write a sum above to spend it "
+        "where it prevents most shortages.");
   }
   const auto& budget = *day_->assessment().budget;
   const auto lines = static_cast<long long>(lines_.total());
   auto words =
       lines == 0
-          ? fmt::format("The budget of {} leaves out no whole order line.", amount_words(budget))
-          : fmt::format(
-                "{} left out to keep to the budget of {}, which goes where it prevents "
+          ? say("The budget of {} leaves out no whole order line.", amount_words(budget))
+          : say("{} left out to keep to the budget of {}, which goes where it prevents "
                 "most shortages.",
                 count_words(lines, "order line is", "order lines are"), amount_words(budget));
   const bool unlimited =
       std::ranges::any_of(day_->assessment().proposal, [&](const supply::ProposalLine& line) {
         return line.unit_cost && line.unit_cost->currency != budget.currency;
       });
-  if (unlimited) words += " Lines in another currency are not limited.";
+  if (unlimited) words += said(" Lines in another currency are not limited.");
   return words;
 }
 
@@ -152,11 +155,12 @@ std::optional<std::size_t> HeldPage::unit_of(const std::string& id) const {
 }
 
 std::string HeldPage::caution() {
-  return "Only a recorded conflict, a recent measurement or the trend of the limb's measurements "
-         "holds a "
-         "part back; what is not recorded "
-         "is not known to be safe. This list supports and does not replace clinical judgement: a "
-         "clinician decides what the patient gets instead.";
+  return said(
+      "Only a recorded conflict, a recent measurement or the trend of the limb's measurements "
+      "holds a "
+      "part back; what is not recorded "
+      "is not known to be safe. This list supports and does not replace clinical judgement: a "
+      "clinician decides what the patient gets instead.");
 }
 
 std::string HeldPage::budget_text() const {
@@ -164,8 +168,8 @@ std::string HeldPage::budget_text() const {
 }
 
 std::string HeldPage::budget_title() const {
-  return day_ ? fmt::format("Budget for today's orders, {}", day_->clinic().settings.currency.code)
-              : std::string{"Budget for today's orders"};
+  return day_ ? say("Budget for today's orders, {}", day_->clinic().settings.currency.code)
+              : std::string{said("Budget for today's orders")};
 }
 
 Expected<std::optional<Money>> HeldPage::read_budget(const std::string& text) const {

@@ -20,7 +20,7 @@ HelpPage read_help_page(std::string_view id, std::string_view text) {
   std::string answer;
   while (std::getline(lines, question)) {
     if (!std::getline(lines, answer)) {
-      throw std::logic_error{fmt::format("The help page {} has a question without answer.", id)};
+      throw std::logic_error{say("The help page {} has a question without answer.", id)};
     }
     page.entries.push_back({question, answer});
   }

@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/import/merge_rows.hpp"
 #include "desk/import/newly_against.hpp"
 #include "desk/import/rejects_folder.hpp"
@@ -110,13 +111,13 @@ class FolderImport {
   template <class Take>
   void write(const exchange::CsvFile& file, Take take) {
     const auto work = store_.begin_write(
-        {author_.who, author_.why.empty() ? fmt::format("import of {}", file.name())
+        {author_.who, author_.why.empty() ? say("import of {}", file.name())
                                           : fmt::format("{}, {}", author_.why, file.name())});
     FileImport run{*work, file, options_, progress_};
     take(run);
     if (run.cancelled) {
       report_.cancelled = true;
-      report_.notes.push_back(fmt::format(
+      report_.notes.push_back(say(
           "The import was stopped: nothing of {} was kept, files before it were.", file.name()));
       return;
     }
@@ -174,11 +175,10 @@ FolderImport::Files FolderImport::find_files(const fs::path& folder,
     const auto lower = exchange::lower_case(name);
     if (name.starts_with('.')) continue;
     if (std::ranges::find(known, lower) == known.end()) {
-      notes.push_back(
-          fmt::format("The file {} is not one of a clinic folder and was left out.", name));
+      notes.push_back(say("The file {} is not one of a clinic folder and was left out.", name));
     } else if (const auto [first, is_new] = files.emplace(lower, path); !is_new) {
-      notes.push_back(fmt::format("The file {} was left out, because {} is there as well.", name,
-                                  first->second.filename().string()));
+      notes.push_back(say("The file {} was left out, because {} is there as well.", name,
+                          first->second.filename().string()));
     }
   }
   return files;
@@ -207,8 +207,8 @@ void check_folder(const fs::path& folder) {
   std::error_code error;
   if (!fs::is_directory(folder, error)) {
     throw std::runtime_error(
-        fmt::format("There is no folder {}; name the folder that holds the clinic's CSV files.",
-                    folder.string()));
+        say("There is no folder {}; name the folder that holds the clinic's CSV files.",
+            folder.string()));
   }
 }
 

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/assessment.hpp"
 #include "desk/billing/code_tables.hpp"
 #include "desk/billing/limit_words.hpp"
@@ -40,9 +41,9 @@ void check_serial(IssueCheck& check, const Clinic& clinic) {
     if (unit.item != question.item || unit.serial != question.serial) continue;
     if (!unit.in_use_on(question.day)) continue;
     check.findings.push_back({"serial_in_use", Gravity::ask, true,
-                              fmt::format("Serial number {} is recorded as in use by {}; end that "
-                                          "part or look at the number again.",
-                                          unit.serial, unit.patient.text)});
+                              say("Serial number {} is recorded as in use by {}; end that "
+                                  "part or look at the number again.",
+                                  unit.serial, unit.patient.text)});
   }
 }
 
@@ -55,8 +56,8 @@ void check_label(IssueCheck& check) {
     const bool expired = *use_by < check.question.day;
     check.findings.push_back(
         {expired ? "expired" : "label_differs", expired ? Gravity::stops : Gravity::ask, true,
-         fmt::format("The label gives the use-by date {}{}, the records {}.", date_words(*use_by),
-                     expired ? ", which has passed" : "", date_words(piece.lot.use_by, "none"))});
+         say("The label gives the use-by date {}{}, the records {}.", date_words(*use_by),
+             expired ? said(", which has passed") : "", date_words(piece.lot.use_by, "none"))});
     return;
   }
 }
@@ -112,13 +113,11 @@ void check_limits(IssueCheck& check, const Clinic& clinic, const ClinicIndex& in
 Expected<IssueCheck> begun(const ClinicIndex& index, const IssueQuestion& question) {
   const auto* patient = index.patient(question.patient);
   if (!patient) {
-    return refuse(
-        fmt::format("There is no patient '{}'; check the reference.", question.patient.text));
+    return refuse(say("There is no patient '{}'; check the reference.", question.patient.text));
   }
   const auto* item = index.item(question.item);
   if (!item) {
-    return refuse(
-        fmt::format("The catalogue has no item '{}'; check the code.", question.item.text));
+    return refuse(say("The catalogue has no item '{}'; check the code.", question.item.text));
   }
   return IssueCheck{question, *patient, *item, std::nullopt, {}, {}};
 }
@@ -143,9 +142,9 @@ Expected<IssueCheck> checked(const Clinic& clinic, const IssueQuestion& question
   const ClinicIndex index{clinic};
   auto check = begun(index, question);
   if (!check) return check;
-  if (question.quantity < 1) return refuse("At least one piece must be handed over.");
+  if (question.quantity < 1) return refuse(say("At least one piece must be handed over."));
   if (!question.serial.empty() && question.quantity != 1) {
-    return refuse("A serial number is that of one piece; issue the pieces one by one.");
+    return refuse(say("A serial number is that of one piece; issue the pieces one by one."));
   }
   IssueCheck& made = *check;
   if (pieces) {
@@ -183,8 +182,8 @@ Expected<IssueCheck> check_without_piece(const Clinic& clinic, const IssueQuesti
 }
 
 std::string gravity_words(Gravity gravity) {
-  if (gravity == Gravity::stops) return "Stops";
-  return gravity == Gravity::ask ? "Ask first" : "Note";
+  if (gravity == Gravity::stops) return said("Stops");
+  return gravity == Gravity::ask ? said("Ask first") : said("Note");
 }
 
 std::string words_of(const IssueCheck& check, Gravity gravity) {

@@ -1,5 +1,6 @@
 #include "desk/issue_jobs.hpp"
 
+#include "clinic/say.hpp"
 #include "desk/proof_of_delivery.hpp"
 
 namespace sparewell::desk {
@@ -50,7 +51,7 @@ Expected<int> write_sheet_again(const ClinicFile& file, const Unit& unit, const 
 Expected<int> record_signature(const ClinicFile& file, const Unit& unit,
                                const std::string& signed_on) {
   const auto day = parse_iso_date(signed_on);
-  if (!day) return refuse("Write the day as 2026-11-25.");
+  if (!day) return refuse(say("Write the day as 2026-11-25."));
   const auto store = open_store(file);
   auto choice = handed_with(unit);
   auto units = mark_delivered(*store, choice, {}, *day, file.today, file.who);

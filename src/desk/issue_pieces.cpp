@@ -2,8 +2,7 @@
 
 #include <algorithm>
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "desk/wording.hpp"
 #include "supply/lead_time.hpp"
 #include "supply/patient_order.hpp"
@@ -42,13 +41,13 @@ void take_held_back(IssuePieces& made, const std::vector<StockLevel>& levels, in
 
 std::string shortage_words(const IssueQuestion& question, int there,
                            const supply::Picking& picked) {
-  auto text = there == 0 ? fmt::format("No piece of {}", question.item.text)
-                         : fmt::format("Only {} of {}", there, question.item.text);
-  if (!question.lot.empty()) text += fmt::format(", lot {},", question.lot);
-  text += there == 0 ? " is on the shelf" : " can be handed over";
+  auto text = there == 0 ? say("No piece of {}", question.item.text)
+                         : say("Only {} of {}", there, question.item.text);
+  if (!question.lot.empty()) text += say(", lot {},", question.lot);
+  text += there == 0 ? said(" is on the shelf") : said(" can be handed over");
   if (question.lot.empty() && (picked.expired > 0 || picked.held_back > 0)) {
-    text += fmt::format("; {} expired and {} in quarantine are not taken unless their lot is named",
-                        picked.expired, picked.held_back);
+    text += say("; {} expired and {} in quarantine are not taken unless their lot is named",
+                picked.expired, picked.held_back);
   }
   return text + ".";
 }
@@ -106,8 +105,8 @@ IssuePieces pieces_for(const Clinic& clinic, const IssueQuestion& question) {
   if (promised > 0 && usable - promised < question.quantity) {
     made.findings.push_back(
         {"promised", Gravity::ask, true,
-         fmt::format("Of {} on the shelf, {} promised to other patients.",
-                     count_words(usable, "piece", "pieces"), count_words(promised, "is", "are"))});
+         say("Of {} on the shelf, {} promised to other patients.",
+             count_words(usable, "piece", "pieces"), count_words(promised, "is", "are"))});
   }
   return made;
 }
@@ -121,8 +120,7 @@ int free_pieces(const Clinic& clinic, const ItemCode& item, const PatientRef& pa
     there += level.quantity;
   }
   if (there == 0) return 0;
-  const int missing =
-      supply::first_expiry_first_out(levels, there, day, "", clinic.places).missing;
+  const int missing = supply::first_expiry_first_out(levels, there, day, "", clinic.places).missing;
   return std::max(0, there - missing - promised_to_others(clinic, item, patient, ""));
 }
 

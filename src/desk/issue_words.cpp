@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/part_words.hpp"
 #include "desk/patient_card.hpp"
 #include "desk/trend_words.hpp"
@@ -16,11 +17,11 @@ using care::Verdict;
 std::string step_words(care::Relation relation) {
   switch (relation) {
     case care::Relation::same_as:
-      return "is another name for";
+      return said("is another name for");
     case care::Relation::may_contain:
-      return "may contain";
+      return said("may contain");
     default:
-      return "is a kind of";
+      return said("is a kind of");
   }
 }
 
@@ -28,7 +29,7 @@ std::string step_words(care::Relation relation) {
 std::string path_words(const care::SubstancePath& path) {
   auto text = path.names.front();
   for (std::size_t i = 0; i < path.relations.size(); ++i) {
-    text += fmt::format(", which {} {}", step_words(path.relations[i]), path.names[i + 1]);
+    text += say(", which {} {}", step_words(path.relations[i]), path.names[i + 1]);
   }
   return text;
 }
@@ -44,21 +45,20 @@ std::string recorded_words(const Sensitivity& recorded) {
 std::string possible_words(const care::SensitivityVerdict& verdict, const Item& item) {
   const auto recorded = recorded_words(verdict.recorded);
   if (verdict.upwards && verdict.path.certain()) {
-    return fmt::format(
-        "Possible conflict with the recorded sensitivity to {}: the part {} {}, and {}.", recorded,
-        verdict.assumed ? "is taken to hold" : "declares", verdict.path.names.back(),
-        path_words(verdict.path));
+    return say("Possible conflict with the recorded sensitivity to {}: the part {} {}, and {}.",
+               recorded, verdict.assumed ? said("is taken to hold") : "declares",
+               verdict.path.names.back(), path_words(verdict.path));
   }
   const auto group = verdict.upwards
-                         ? fmt::format(", a group that {} belongs to", verdict.recorded.substance)
+                         ? say(", a group that {} belongs to", verdict.recorded.substance)
                          : std::string{};
   if (!verdict.assumed) {
-    return fmt::format(
+    return say(
         "Possible conflict with the recorded sensitivity to {}: the part declares "
         "{}{}.",
         recorded, path_words(verdict.path), group);
   }
-  return fmt::format(
+  return say(
       "Possible conflict with the recorded sensitivity to {}: the maker declares nothing, but such "
       "a part of {} usually holds {}{}.",
       recorded, word(item.material), path_words(verdict.path), group);
@@ -67,12 +67,12 @@ std::string possible_words(const care::SensitivityVerdict& verdict, const Item& 
 std::string not_declared_words(const care::SensitivityVerdict& verdict, const Item& item) {
   const auto recorded = recorded_words(verdict.recorded);
   if (item.constituents.empty()) {
-    return fmt::format(
+    return say(
         "Not declared: the catalogue does not say what the part is made of, so the "
         "sensitivity to {} is not answered; ask the maker.",
         recorded);
   }
-  return fmt::format(
+  return say(
       "Not answered for the sensitivity to {}: the table of substances does not "
       "know {}, which could only be compared by name; ask the maker.",
       recorded, list_words(verdict.unknown));
@@ -81,19 +81,20 @@ std::string not_declared_words(const care::SensitivityVerdict& verdict, const It
 std::string verdict_words(const care::SensitivityVerdict& verdict, const Item& item) {
   switch (verdict.verdict) {
     case Verdict::conflict:
-      return fmt::format("Conflict with the recorded sensitivity to {}: the part declares {}.",
-                         recorded_words(verdict.recorded), path_words(verdict.path));
+      return say("Conflict with the recorded sensitivity to {}: the part declares {}.",
+                 recorded_words(verdict.recorded), path_words(verdict.path));
     case Verdict::possible_conflict:
       return possible_words(verdict, item);
     case Verdict::not_declared:
       return not_declared_words(verdict, item);
     case Verdict::none_known:
-      return fmt::format(
+      return say(
           "No conflict is known with the sensitivity to {}: nothing that the part "
           "declares ({}) is related to it.",
           recorded_words(verdict.recorded), list_words(item.constituents));
     default:
-      return "No sensitivity is recorded, which does not mean that there is none: ask the patient.";
+      return said(
+          "No sensitivity is recorded, which does not mean that there is none: ask the patient.");
   }
 }
 
@@ -105,26 +106,27 @@ std::string verdict_key(Verdict verdict) {
 
 std::string unknown_fit_words(const care::FitCheck& check, const Item& item, Side side) {
   if (!check.at_cm) {
-    return fmt::format(
+    return say(
         "Whether the size fits is not known: the catalogue does not say at what "
         "height the {} are measured.",
         range_words(item));
   }
-  return fmt::format(
+  return say(
       "Whether the size fits is not known: the {} side has no measurement at {:g} "
       "cm, or below and above it; measure before handing it over.",
       word(side), *check.at_cm);
 }
 
 std::string measured_words(const care::FitCheck& check) {
-  auto text = fmt::format("measured {:.1f} cm at {:g} cm on {}", check.circumference_cm.value_or(0),
-                          check.at_cm.value_or(0), date_words(check.measured_on, "no day"));
-  if (check.interpolated) text += ", between the heights measured";
+  auto text = say("measured {:.1f} cm at {:g} cm on {}", check.circumference_cm.value_or(0),
+                  check.at_cm.value_or(0), date_words(check.measured_on, said("no day")));
+  if (check.interpolated) text += said(", between the heights measured");
   return text;
 }
 
 std::string lot_of(const StockLevel& piece) {
-  return piece.lot.lot.empty() ? "The piece without a lot number" : "Lot " + piece.lot.lot;
+  return piece.lot.lot.empty() ? said("The piece without a lot number")
+                               : said("Lot ") + piece.lot.lot;
 }
 
 }  // namespace
@@ -137,23 +139,23 @@ IssueFinding sensitivity_finding(const care::SensitivityVerdict& verdict, const 
   auto words = verdict_words(verdict, item);
   const bool grave = verdict.verdict <= Verdict::possible_conflict;
   if (grave && !care::usually_touches_skin(item.kind)) {
-    words += " Such a part does not usually touch the skin.";
+    words += said(" Such a part does not usually touch the skin.");
   }
   if (verdict.decided) {
-    words += fmt::format(" On {} {} decided that it may be worn: {}.",
-                         date_words(verdict.decided->decided_on), verdict.decided->decided_by,
-                         verdict.decided->reason);
+    words +=
+        say(" On {} {} decided that it may be worn: {}.", date_words(verdict.decided->decided_on),
+            verdict.decided->decided_by, verdict.decided->reason);
   }
   return {verdict_key(verdict.verdict), care::gravity(verdict), true, std::move(words)};
 }
 
 IssueFinding fit_finding(const care::FitCheck& check, const Item& item, Side side) {
   IssueFinding made{"", care::gravity(check), true, ""};
-  const auto old = check.old ? " That was more than six months ago; measure again." : "";
+  const auto old = check.old ? said(" That was more than six months ago; measure again.") : "";
   switch (check.fit) {
     case care::Fit::no_size:
       made.key = "no_size";
-      made.words = "The part has no size range, so that nothing is checked.";
+      made.words = said("The part has no size range, so that nothing is checked.");
       return made;
     case care::Fit::not_known:
       made.key = "size_not_known";
@@ -161,13 +163,12 @@ IssueFinding fit_finding(const care::FitCheck& check, const Item& item, Side sid
       return made;
     case care::Fit::fits:
       made.key = check.old ? "measurement_old" : "size_fits";
-      made.words =
-          fmt::format("The size, {}, fits: {}.{}", range_words(item), measured_words(check), old);
+      made.words = say("The size, {}, fits: {}.{}", range_words(item), measured_words(check), old);
       return made;
     case care::Fit::edge_smaller:
     case care::Fit::edge_larger:
       made.key = "size_at_edge";
-      made.words = fmt::format(
+      made.words = say(
           "The limb is at the edge of the size, {}: {}, which is {} than the range by less than a "
           "tape repeats ({:.1f} cm); measure again before deciding.",
           range_words(item), measured_words(check),
@@ -177,8 +178,8 @@ IssueFinding fit_finding(const care::FitCheck& check, const Item& item, Side sid
     default: {
       const bool smaller = check.fit == care::Fit::limb_smaller;
       made.key = smaller ? "size_too_large" : "size_too_small";
-      made.words = fmt::format("The size, {}, is too {}: {}.{}", range_words(item),
-                               smaller ? "large" : "small", measured_words(check), old);
+      made.words = say("The size, {}, is too {}: {}.{}", range_words(item),
+                       smaller ? "large" : "small", measured_words(check), old);
       return made;
     }
   }
@@ -190,84 +191,78 @@ IssueFinding attachment_finding(const care::AttachmentFinding& found, const Item
   switch (found.mismatch) {
     case care::Mismatch::thread_differs:
       return {"thread_differs", Gravity::ask, true,
-              fmt::format("The threads differ: {} here, {} on the {} worn ({}).", item.thread,
-                          found.other->thread, kind_words(*found.other), found.other->code.text)};
+              say("The threads differ: {} here, {} on the {} worn ({}).", item.thread,
+                  found.other->thread, kind_words(*found.other), found.other->code.text)};
     case care::Mismatch::thread_not_stated:
-      return {
-          "thread_not_stated", Gravity::ask, true,
-          fmt::format("The threads cannot be compared: the catalogue does not state that of {}.",
-                      item.thread.empty() ? item.code.text : found.other->code.text)};
+      return {"thread_not_stated", Gravity::ask, true,
+              say("The threads cannot be compared: the catalogue does not state that of {}.",
+                  item.thread.empty() ? item.code.text : found.other->code.text)};
     case care::Mismatch::materials_meet:
       return {"materials_meet", care::gravity(found.mismatch), true,
-              fmt::format("{} here and the {} worn ({}): {}.", part, kind_words(*found.other),
-                          found.other->code.text, found.pair->advice)};
+              say("{} here and the {} worn ({}): {}.", part, kind_words(*found.other),
+                  found.other->code.text, found.pair->advice)};
     case care::Mismatch::liner_not_for_this:
-      return {
-          "liner_not_for_suspension", Gravity::ask, true,
-          fmt::format("{}: the prosthesis is held by {} suspension, which takes another kind of "
-                      "liner.",
-                      part, word(suspension))};
+      return {"liner_not_for_suspension", Gravity::ask, true,
+              say("{}: the prosthesis is held by {} suspension, which takes another kind of "
+                  "liner.",
+                  part, word(suspension))};
     default:
       return {"not_in_suspension", Gravity::ask, true,
-              fmt::format("{}: the prosthesis is held by {} suspension, in which it has no work.",
-                          part, word(suspension))};
+              say("{}: the prosthesis is held by {} suspension, in which it has no work.", part,
+                  word(suspension))};
   }
 }
 
 IssueFinding missing_finding(care::Function function, Suspension suspension, Side side) {
   return {"function_missing", Gravity::ask, true,
-          fmt::format("{} suspension needs a {}, and no such part is recorded as worn on the {} "
-                      "side: issue one, or record the one that is worn.",
-                      capitalised(std::string{word(suspension)}), function_words(function),
-                      word(side))};
+          say("{} suspension needs a {}, and no such part is recorded as worn on the {} "
+              "side: issue one, or record the one that is worn.",
+              capitalised(std::string{word(suspension)}), function_words(function), word(side))};
 }
 
 IssueFinding chain_finding(const std::vector<care::Function>& missing, Suspension suspension) {
   if (missing.empty()) {
     return {"chain_complete", Gravity::note, true,
-            fmt::format("After this, nothing that {} suspension needs is missing on that side.",
-                        word(suspension))};
+            say("After this, nothing that {} suspension needs is missing on that side.",
+                word(suspension))};
   }
   std::vector<std::string> names;
   for (const auto function : missing) names.push_back(function_words(function));
   return {"chain_incomplete", Gravity::note, true,
-          fmt::format("After this, {} suspension still lacks on that side: {}.", word(suspension),
-                      list_words(names))};
+          say("After this, {} suspension still lacks on that side: {}.", word(suspension),
+              list_words(names))};
 }
 
 IssueFinding piece_finding(const care::PieceFinding& found, Date day,
                            std::optional<int> expected_days, bool own) {
   const auto lot = lot_of(found.piece);
-  const auto use_by = date_words(found.piece.lot.use_by, "not recorded");
+  const auto use_by = date_words(found.piece.lot.use_by, said("not recorded"));
   const auto gravity = found.gravity();
   switch (found.fault) {
     case care::PieceFault::expired:
       return {"expired", gravity, true,
-              fmt::format("{} has expired: its use-by date was {}.", lot, use_by)};
+              say("{} has expired: its use-by date was {}.", lot, use_by)};
     case care::PieceFault::quarantined:
-      return {"quarantined", gravity, true, fmt::format("{} is held back in quarantine.", lot)};
+      return {"quarantined", gravity, true, say("{} is held back in quarantine.", lot)};
     case care::PieceFault::recalled:
       return {"recalled", gravity, true,
-              fmt::format("{} was recalled: a part of it was taken from a patient for that reason.",
-                          lot)};
+              say("{} was recalled: a part of it was taken from a patient for that reason.", lot)};
     case care::PieceFault::others_quarantined:
       return {"lot_in_quarantine", gravity, true,
-              fmt::format("Other pieces of {} are held back in quarantine; find out why.",
-                          found.piece.lot.lot)};
+              say("Other pieces of {} are held back in quarantine; find out why.",
+                  found.piece.lot.lot)};
     case care::PieceFault::short_dated:
-      return {
-          "short_dated", gravity, true,
-          fmt::format("{} is to be used by {}, in {}, but such a part is expected to last about "
-                      "{} {}.",
-                      lot, use_by, span_words(days_between(day, *found.piece.lot.use_by)),
-                      span_words(expected_days.value_or(0)),
-                      own ? "with this patient, by the forecast" : "in reference use")};
+      return {"short_dated", gravity, true,
+              say("{} is to be used by {}, in {}, but such a part is expected to last about "
+                  "{} {}.",
+                  lot, use_by, span_words(days_between(day, *found.piece.lot.use_by)),
+                  span_words(expected_days.value_or(0)),
+                  own ? said("with this patient, by the forecast") : said("in reference use"))};
     default:
-      return {
-          "no_use_by", gravity, true,
-          fmt::format("{} has no use-by date on record, although such parts expire; look at the "
-                      "label.",
-                      lot)};
+      return {"no_use_by", gravity, true,
+              say("{} has no use-by date on record, although such parts expire; look at the "
+                  "label.",
+                  lot)};
   }
 }
 
@@ -275,18 +270,17 @@ IssueFinding patient_finding(care::PatientFault fault, Side side, const Item& it
   const auto gravity = care::gravity(fault);
   switch (fault) {
     case care::PatientFault::deceased:
-      return {"deceased", gravity, true, "The patient is recorded as deceased."};
+      return {"deceased", gravity, true, said("The patient is recorded as deceased.")};
     case care::PatientFault::no_prosthesis:
-      return {
-          "no_prosthesis", gravity, true,
-          fmt::format("No prosthesis is recorded on the {} side on that day, so that suspension "
-                      "and threads were not checked against one.",
-                      word(side))};
+      return {"no_prosthesis", gravity, true,
+              say("No prosthesis is recorded on the {} side on that day, so that suspension "
+                  "and threads were not checked against one.",
+                  word(side))};
     default:
       return {"two_in_use", gravity, true,
-              fmt::format("Two or more parts of this kind ({}) are in use on the {} side already; "
-                          "end those that are not.",
-                          kind_words(item), word(side))};
+              say("Two or more parts of this kind ({}) are in use on the {} side already; "
+                  "end those that are not.",
+                  kind_words(item), word(side))};
   }
 }
 
@@ -296,8 +290,8 @@ std::string issue_text(const IssueCheck& check) {
     text += fmt::format("{}: {}\n", gravity_words(finding.gravity), finding.words);
   }
   for (const auto& piece : check.taken) {
-    text += fmt::format("Take {} of lot {} from {}.\n", piece.quantity,
-                        piece.lot.lot.empty() ? "no number" : piece.lot.lot, piece.place);
+    text += say("Take {} of lot {} from {}.\n", piece.quantity,
+                piece.lot.lot.empty() ? said("no number") : piece.lot.lot, piece.place);
   }
   return text + care_caution();
 }

@@ -2,8 +2,7 @@
 
 #include <algorithm>
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "desk/part_words.hpp"
 #include "desk/wording.hpp"
 
@@ -71,18 +70,18 @@ Expected<std::vector<IssuedParts>> chosen_parts(const std::vector<IssuedParts>& 
                                                 const std::string& patient) {
   if (parts.empty()) {
     return refuse(
-        fmt::format("Nothing that was handed to {} answers to that; check patient, item, "
-                    "lot, serial number and day.",
-                    patient));
+        say("Nothing that was handed to {} answers to that; check patient, item, "
+            "lot, serial number and day.",
+            patient));
   }
   if (numbers.empty()) return parts;
   std::vector<IssuedParts> made;
   for (const int number : numbers) {
     if (number < 1 || number > std::ssize(parts)) {
       return refuse(
-          fmt::format("There is no part number {}: {} to that; list them to see their "
-                      "numbers.",
-                      number, count_words(std::ssize(parts), "answers", "answer")));
+          say("There is no part number {}: {} to that; list them to see their "
+              "numbers.",
+              number, count_words(std::ssize(parts), "answers", "answer")));
     }
     made.push_back(parts[static_cast<std::size_t>(number - 1)]);
   }
@@ -91,11 +90,11 @@ Expected<std::vector<IssuedParts>> chosen_parts(const std::vector<IssuedParts>& 
 
 std::string issued_words(const IssuedParts& parts) {
   const Unit& unit = parts.units.front();
-  auto words = fmt::format("{} {} ({}), issued {}", word(unit.side), unit.item.text,
-                           lot_words(unit), date_words(unit.issued_on));
-  if (parts.units.size() > 1) words += fmt::format(", {} pieces", parts.units.size());
-  if (parts.printed_on) words += fmt::format(", sheet written {}", date_words(*parts.printed_on));
-  if (parts.signed_on) words += fmt::format(", signed {}", date_words(*parts.signed_on));
+  auto words = say("{} {} ({}), issued {}", word(unit.side), unit.item.text, lot_words(unit),
+                   date_words(unit.issued_on));
+  if (parts.units.size() > 1) words += say(", {} pieces", parts.units.size());
+  if (parts.printed_on) words += say(", sheet written {}", date_words(*parts.printed_on));
+  if (parts.signed_on) words += say(", signed {}", date_words(*parts.signed_on));
   return words;
 }
 

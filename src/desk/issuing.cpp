@@ -2,8 +2,7 @@
 
 #include <algorithm>
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "desk/booking_use.hpp"
 #include "desk/label_item.hpp"
 #include "desk/wording.hpp"
@@ -25,14 +24,14 @@ std::vector<Record> records(const store::Snapshot& snapshot) {
 Expected<std::string> joined(const char* what, const std::string& typed,
                              const std::string& scanned) {
   if (typed.empty() || scanned.empty() || typed == scanned) return typed.empty() ? scanned : typed;
-  return refuse(fmt::format("The {} {} was typed, but the label says {}; look which one is right.",
-                            what, typed, scanned));
+  return refuse(say("The {} {} was typed, but the label says {}; look which one is right.", what,
+                    typed, scanned));
 }
 
 Expected<ItemCode> item_of(const std::vector<Item>& catalogue, const IssueRequest& request,
                            const exchange::Label& label) {
   if (!label.names_item()) {
-    if (request.item.empty()) return refuse("Name the item, or scan its label.");
+    if (request.item.empty()) return refuse(say("Name the item, or scan its label."));
     return ItemCode{request.item};
   }
   const auto scanned = item_of_label(label, catalogue);
@@ -41,8 +40,8 @@ Expected<ItemCode> item_of(const std::vector<Item>& catalogue, const IssueReques
     return ItemCode{request.item};
   }
   if (!request.item.empty() && scanned->code.text != request.item) {
-    return refuse(fmt::format("The label is that of {}, not of {}; look which one is in your hand.",
-                              scanned->code.text, request.item));
+    return refuse(say("The label is that of {}, not of {}; look which one is in your hand.",
+                      scanned->code.text, request.item));
   }
   return scanned->code;
 }
@@ -82,7 +81,7 @@ void book(store::UnitOfWork& work, IssueOutcome& outcome, const IssueRequest& re
   const auto& question = outcome.check.question;
   for (const auto& piece : outcome.check.taken) {
     work.record({piece.lot, piece.place, MovementKind::issue, -piece.quantity, question.day,
-                 fmt::format("issued to {}, {}", question.patient.text, word(question.side))});
+                 say("issued to {}, {}", question.patient.text, word(question.side))});
   }
   outcome.units = units_of(outcome.check, work.units_of(question.item));
   const auto booked = use_bookings(work, question.patient, question.item, question.quantity);
@@ -105,9 +104,9 @@ void book(store::UnitOfWork& work, IssueOutcome& outcome, const IssueRequest& re
 }
 
 std::string reason_of(const IssueRequest& request, const std::string& item) {
-  auto text = fmt::format("issue of {} to {}", item, request.patient);
+  auto text = say("issue of {} to {}", item, request.patient);
   if (!request.override_by.empty()) {
-    text += fmt::format("; decided by {}: {}", request.override_by, request.override_because);
+    text += say("; decided by {}: {}", request.override_by, request.override_because);
   }
   return text;
 }
@@ -136,7 +135,7 @@ Expected<IssueQuestion> question_of(const std::vector<Item>& catalogue, const Is
   const auto lot = joined("lot", request.lot, label.doubt.empty() ? label.lot : "");
   if (!lot) return tl::unexpected(lot.error());
   made.lot = *lot;
-  const auto serial = joined("serial number", request.serial, label.serial);
+  const auto serial = joined(said("serial number"), request.serial, label.serial);
   if (!serial) return tl::unexpected(serial.error());
   made.serial = *serial;
   return made;
@@ -164,11 +163,11 @@ Expected<IssueOutcome> issue_part(store::Store& store, const IssueRequest& reque
                                   Date today, const std::string& who,
                                   const ExpectedWear& expected) {
   if (day > today) {
-    return refuse(fmt::format("{} is still to come; a part is handed over today or was before.",
-                              iso_text(day)));
+    return refuse(
+        say("{} is still to come; a part is handed over today or was before.", iso_text(day)));
   }
   if (request.override_by.empty() != request.override_because.empty()) {
-    return refuse("Name both the clinician who decides and the reason.");
+    return refuse(say("Name both the clinician who decides and the reason."));
   }
   auto question = question_of(records<Item>(*store.read()), request, day);
   if (!question) return tl::unexpected(question.error());

@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
+
 namespace sparewell::desk {
 namespace {
 
@@ -46,22 +48,22 @@ Expected<Item> only_one(const std::vector<const Item*>& items, const std::string
   if (items.size() == 1) return *items.front();
   if (items.empty()) {
     return refuse(
-        fmt::format("No item of the catalogue has the number {} of the label; name the item, and "
-                    "write the number into the catalogue.",
-                    number));
+        say("No item of the catalogue has the number {} of the label; name the item, and "
+            "write the number into the catalogue.",
+            number));
   }
   return refuse(
-      fmt::format("{} and {} both have the number {} of the label; name the item, and "
-                  "correct the catalogue.",
-                  items[0]->code.text, items[1]->code.text, number));
+      say("{} and {} both have the number {} of the label; name the item, and "
+          "correct the catalogue.",
+          items[0]->code.text, items[1]->code.text, number));
 }
 
 }  // namespace
 
 Expected<Item> item_of_label(const exchange::Label& label, const std::vector<Item>& catalogue) {
   if (!label.names_item()) {
-    return refuse(
-        "The label does not say what the part is; scan its other barcode too, or name the item.");
+    return refuse(say(
+        "The label does not say what the part is; scan its other barcode too, or name the item."));
   }
   if (label.gtin.empty()) {
     const auto number = letters_and_digits(label.product);
@@ -79,9 +81,9 @@ Expected<Item> item_of_label(const exchange::Label& label, const std::vector<Ite
   });
   if (packed.empty()) return only_one(packed, label.gtin);
   return refuse(
-      fmt::format("{} is the number of another package of {}; scan a single piece, or "
-                  "name the item and count the pieces.",
-                  label.gtin, packed.front()->code.text));
+      say("{} is the number of another package of {}; scan a single piece, or "
+          "name the item and count the pieces.",
+          label.gtin, packed.front()->code.text));
 }
 
 }  // namespace sparewell::desk

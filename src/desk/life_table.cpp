@@ -7,8 +7,7 @@
 #include <optional>
 #include <set>
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "exchange/csv_file.hpp"
 #include "exchange/text.hpp"
 
@@ -25,7 +24,9 @@ struct Cells {
 
 constexpr std::array<exchange::ColumnSpec, 2> needed{{{"time", true}, {"event", true}}};
 
-bool is_missing(const std::string& cell) { return cell.empty() || cell == "NA"; }
+bool is_missing(const std::string& cell) {
+  return cell.empty() || cell == "NA";
+}
 
 std::optional<double> number(const std::string& cell) {
   double value = 0;
@@ -47,8 +48,8 @@ Expected<Cells> read_cells(const exchange::CsvFile& file) {
   std::string refusal;
   file.for_each_row([&](const exchange::CsvRow& row, double) {
     if (row.malformed || row.fields.size() != cells.columns.size()) {
-      refusal = fmt::format("{}, line {}: the row does not have the header's {} cells; correct it.",
-                            file.name(), row.line, cells.columns.size());
+      refusal = say("{}, line {}: the row does not have the header's {} cells; correct it.",
+                    file.name(), row.line, cells.columns.size());
       return false;
     }
     if (std::ranges::any_of(row.fields, is_missing)) {
@@ -61,8 +62,7 @@ Expected<Cells> read_cells(const exchange::CsvFile& file) {
   });
   if (!refusal.empty()) return refuse(refusal);
   if (cells.rows.empty()) {
-    return refuse(fmt::format("{} has no complete row; add rows with a time and an event.",
-                              file.name()));
+    return refuse(say("{} has no complete row; add rows with a time and an event.", file.name()));
   }
   return cells;
 }
@@ -94,12 +94,12 @@ std::string read_lives(const std::string& name, const Cells& cells, std::size_t 
   for (std::size_t i = 0; i < cells.rows.size(); ++i) {
     const auto time = number(cells.rows[i][time_at]);
     if (!time || !(*time > 0)) {
-      return fmt::format("{}, line {}, time: '{}' is not a number above 0; correct it.", name,
-                         cells.lines[i], exchange::excerpt(cells.rows[i][time_at]));
+      return say("{}, line {}, time: '{}' is not a number above 0; correct it.", name,
+                 cells.lines[i], exchange::excerpt(cells.rows[i][time_at]));
     }
     const auto event = yes_or_no(cells.rows[i][event_at]);
     if (!event) {
-      return fmt::format(
+      return say(
           "{}, line {}, event: '{}' is not 1 (the life ended) or 0 (it was still going on); "
           "correct it.",
           name, cells.lines[i], exchange::excerpt(cells.rows[i][event_at]));
@@ -115,14 +115,14 @@ Expected<std::optional<std::size_t>> group_column(const std::string& name, const
                                                   const std::string& group) {
   if (group.empty()) return std::nullopt;
   if (group == "time" || group == "event") {
-    return refuse(fmt::format("{}: column {} cannot name the groups; name another.", name, group));
+    return refuse(say("{}: column {} cannot name the groups; name another.", name, group));
   }
   const auto found = std::ranges::find(cells.columns, group);
   if (found != cells.columns.end()) {
     return static_cast<std::size_t>(found - cells.columns.begin());
   }
-  return refuse(fmt::format("{} has no column {} to name the groups; name one of its columns.", name,
-                            exchange::excerpt(group)));
+  return refuse(say("{} has no column {} to name the groups; name one of its columns.", name,
+                    exchange::excerpt(group)));
 }
 
 /// Numbers the words of a column in the order in which they come.

@@ -6,9 +6,8 @@
 #include <map>
 #include <set>
 
-#include <fmt/format.h>
-
 #include "care/fit.hpp"
+#include "clinic/say.hpp"
 #include "desk/time_axis.hpp"
 #include "desk/trend_words.hpp"
 #include "desk/wording.hpp"
@@ -48,19 +47,19 @@ std::map<double, std::vector<SizeBand>> worn_sizes(const Clinic& clinic, const P
 }
 
 std::string sentence_of(const LimbCurve& curve, const std::optional<care::LimbTrend>& trend) {
-  auto words = fmt::format(
-      "{}: {}, the last {}.", curve.name,
-      count_words(static_cast<long long>(curve.dots.size()), "measurement", "measurements"),
-      reading_words(curve.dots.back()));
+  auto words =
+      say("{}: {}, the last {}.", curve.name,
+          count_words(static_cast<long long>(curve.dots.size()), "measurement", "measurements"),
+          reading_words(curve.dots.back()));
   if (trend) {
-    words += fmt::format(" {} Foreseen on {}: {}.", change_words(*trend), date_words(curve.until),
-                         prediction_words(trend->on(curve.until)));
+    words += say(" {} Foreseen on {}: {}.", change_words(*trend), date_words(curve.until),
+                 prediction_words(trend->on(curve.until)));
   }
   for (const SizeBand& size : curve.sizes) {
     Item item;
     item.size_min_cm = size.min_cm;
     item.size_max_cm = size.max_cm;
-    words += fmt::format(" {} is for {}.", size.label, range_words(item));
+    words += say(" {} is for {}.", size.label, range_words(item));
   }
   return words;
 }
@@ -71,7 +70,7 @@ LimbCurve curve_of(const LimbRecords& limbs, const PatientRef& patient, Side sid
   const auto [today, until] = today_until;
   LimbCurve made;
   made.name =
-      fmt::format("{}, {:g} cm above the end", side == Side::left ? "Left" : "Right", at_cm);
+      say("{}, {:g} cm above the end", side == Side::left ? said("Left") : said("Right"), at_cm);
   made.today = today;
   made.until = until;
   made.sizes = std::move(sizes);
@@ -168,7 +167,8 @@ LimbDrawing draw_limb(const LimbCurve& curve, const LimbMeasures& measures) {
   drawing.top = measures.top;
   drawing.bottom = std::max(measures.top + 1, measures.height - measures.bottom);
   const Date first = std::min(curve.dots.front().day, curve.today - least_days_drawn);
-  const TimeAxis axis{first - days{10}, std::max(curve.until, curve.today + least_days_drawn) + days{10},
+  const TimeAxis axis{first - days{10},
+                      std::max(curve.until, curve.today + least_days_drawn) + days{10},
                       drawing.across.left, drawing.across.right};
   const Extent extent = extent_of(curve);
   const double high = drawing.bottom - drawing.top;
@@ -182,7 +182,7 @@ LimbDrawing draw_limb(const LimbCurve& curve, const LimbMeasures& measures) {
   const auto first_tick = static_cast<int>(std::ceil(extent.least / step));
   for (int tick = first_tick; tick * step <= extent.most; ++tick) {
     const double cm = tick * step;
-    drawing.cm_ticks.push_back({y(cm), fmt::format("{:.{}f} cm", cm, step < 1 ? 1 : 0)});
+    drawing.cm_ticks.push_back({y(cm), say("{:.{}f} cm", cm, step < 1 ? 1 : 0)});
   }
   for (const auto& size : curve.sizes) {
     const auto within = [&](const std::optional<double>& end) {

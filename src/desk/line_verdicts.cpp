@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/substance_table.hpp"
 
 namespace sparewell::desk {
@@ -23,12 +24,12 @@ std::string verdicts_sentence(const supply::ProposalLine& line, const Clinic& cl
                                                    *substances, clinic.decisions, day)
                              .front();
     if (gravest.verdict >= Verdict::none_known) continue;
-    told.push_back(fmt::format("{}, {} for {}{}", need.patient.text, word(gravest.verdict),
-                               gravest.recorded.substance,
-                               gravest.decided ? " (decided by a clinician)" : ""));
+    told.push_back(say("{}, {} for {}{}", need.patient.text, word(gravest.verdict),
+                       gravest.recorded.substance,
+                       gravest.decided ? said(" (decided by a clinician)") : ""));
   }
   if (told.empty()) return "";
-  return fmt::format("To be asked before it is handed over: {}.", fmt::join(told, "; "));
+  return say("To be asked before it is handed over: {}.", fmt::join(told, "; "));
 }
 
 }  // namespace sparewell::desk

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include "care/circumference.hpp"
+#include "clinic/say.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -18,17 +19,17 @@ constexpr const char* record_it = "record it all the same";
 
 std::string refusal_of(const MeasuredLimb& measured, Date today) {
   if (!(measured.circumference_cm > 0 && measured.circumference_cm <= most_circumference_cm)) {
-    return fmt::format("A circumference of {:g} cm cannot be; write one above 0 and up to {:g} cm.",
-                       measured.circumference_cm, most_circumference_cm);
+    return say("A circumference of {:g} cm cannot be; write one above 0 and up to {:g} cm.",
+               measured.circumference_cm, most_circumference_cm);
   }
   if (!(measured.at_cm >= 0 && measured.at_cm <= most_height_cm)) {
-    return fmt::format(
+    return say(
         "A height of {:g} cm cannot be; write the height above the end of the limb, 0 to {:g} cm.",
         measured.at_cm, most_height_cm);
   }
   if (measured.on > today) {
-    return fmt::format("{} is still to come; write the day on which the limb was measured.",
-                       date_words(measured.on));
+    return say("{} is still to come; write the day on which the limb was measured.",
+               date_words(measured.on));
   }
   return "";
 }
@@ -55,7 +56,7 @@ std::string jump_of(const std::vector<store::Row<Measurement>>& rows,
   const auto& last = readings.back();
   const double change = measured.circumference_cm / last.circumference_cm - 1;
   if (std::abs(change) <= greatest_jump) return "";
-  return fmt::format(
+  return say(
       "{:g} cm is {:.0f} % {} than the {:.1f} cm at {:g} cm on {}; measure again, and say that you "
       "are sure if it is so.",
       measured.circumference_cm, std::abs(change) * 100, change > 0 ? "more" : "less",
@@ -63,9 +64,8 @@ std::string jump_of(const std::vector<store::Row<Measurement>>& rows,
 }
 
 std::string said(const MeasuredLimb& measured, const char* done) {
-  return fmt::format("{} {}, {:g} cm at {:g} cm on {}: {}.", measured.patient.text,
-                     word(measured.side), measured.circumference_cm, measured.at_cm,
-                     date_words(measured.on), done);
+  return say("{} {}, {:g} cm at {:g} cm on {}: {}.", measured.patient.text, word(measured.side),
+             measured.circumference_cm, measured.at_cm, date_words(measured.on), done);
 }
 
 /// A number with a point or a comma, and nothing else.
@@ -81,20 +81,18 @@ std::optional<double> read_number(std::string text) {
 Expected<Booked> book_answers(store::UnitOfWork& work, const PatientRef& patient, Date today,
                               const std::vector<std::string>& given) {
   const auto side = parse_word<Side>(given[0]);
-  if (!side) return refuse(fmt::format("Side: '{}' is not left or right.", given[0]));
+  if (!side) return refuse(say("Side: '{}' is not left or right.", given[0]));
   const auto at_cm = read_number(given[1]);
   if (!at_cm) {
-    return refuse(fmt::format("Height: '{}' is not a number of cm, such as 4.", given[1]));
+    return refuse(say("Height: '{}' is not a number of cm, such as 4.", given[1]));
   }
   const auto circumference = read_number(given[2]);
   if (!circumference) {
-    return refuse(
-        fmt::format("Circumference: '{}' is not a number of cm, such as 26.4.", given[2]));
+    return refuse(say("Circumference: '{}' is not a number of cm, such as 26.4.", given[2]));
   }
   const auto on = parse_iso_date(given[3]);
   if (!on) {
-    return refuse(
-        fmt::format("Day: '{}' is not a day; write it as {}.", given[3], iso_text(today)));
+    return refuse(say("Day: '{}' is not a day; write it as {}.", given[3], iso_text(today)));
   }
   return record_measurement(
       work, {patient, *side, *at_cm, *circumference, *on, given[4] == record_it}, today);
@@ -132,8 +130,7 @@ std::string first_side(const Day& day, const PatientRef& patient) {
 Expected<Booked> record_measurement(store::UnitOfWork& work, const MeasuredLimb& measured,
                                     Date today) {
   if (!work.patient(measured.patient)) {
-    return refuse(
-        fmt::format("There is no patient '{}'; check the reference.", measured.patient.text));
+    return refuse(say("There is no patient '{}'; check the reference.", measured.patient.text));
   }
   if (auto refusal = refusal_of(measured, today); !refusal.empty()) return refuse(refusal);
   const auto rows = of_side(work, measured);
@@ -148,9 +145,9 @@ Expected<Booked> record_measurement(store::UnitOfWork& work, const MeasuredLimb&
     return made;
   }
   if (same != rows.end() && !measured.sure) {
-    return refuse(fmt::format(
-        "For that day {:g} cm are recorded at {:g} cm; say that you are sure to correct them.",
-        same->record.circumference_cm, measured.at_cm));
+    return refuse(
+        say("For that day {:g} cm are recorded at {:g} cm; say that you are sure to correct them.",
+            same->record.circumference_cm, measured.at_cm));
   }
   if (!measured.sure) {
     if (auto jump = jump_of(rows, measured); !jump.empty()) return refuse(jump);
@@ -166,23 +163,25 @@ Expected<Booked> record_measurement(store::UnitOfWork& work, const MeasuredLimb&
 }
 
 StockForm measurement_form(const Day& day, const PatientRef& patient) {
-  StockForm form{"Record a measurement", {}, {}, "&Record", {}, "a limb was measured"};
-  form.intro = fmt::format(
+  StockForm form{said("Record a measurement"), {}, {}, said("&Record"), {},
+                 said("a limb was measured")};
+  form.intro = say(
       "For {}. Measure at the heights at which the sizes are stated, at the same time of the day "
       "and "
       "as long after taking the prosthesis off as the last time.",
       patient_words(day, patient));
   const auto heights = heights_for(day, patient);
-  form.fields = {{"&Side", first_side(day, patient), "Which limb", {"left", "right"}, true},
-                 {"&Height, cm", heights.empty() ? "4" : heights.front(),
-                  "Above the end of the limb", heights},
-                 {"&Circumference, cm", "", "Such as 26.4"},
-                 {"&Measured on", iso_text(day.today()), "The day, such as 2026-11-25"},
-                 {"If it &differs much",
-                  ask_again,
-                  "From the last one by more than 20 %, or from one of the same day",
-                  {ask_again, record_it},
-                  true}};
+  form.fields = {
+      {said("&Side"), first_side(day, patient), said("Which limb"), {"left", "right"}, true},
+      {said("&Height, cm"), heights.empty() ? "4" : heights.front(),
+       said("Above the end of the limb"), heights},
+      {said("&Circumference, cm"), "", said("Such as 26.4")},
+      {said("&Measured on"), iso_text(day.today()), said("The day, such as 2026-11-25")},
+      {said("If it &differs much"),
+       ask_again,
+       said("From the last one by more than 20 %, or from one of the same day"),
+       {ask_again, record_it},
+       true}};
   form.book = [patient, today = day.today()](store::UnitOfWork& work,
                                              const std::vector<std::string>& given) {
     return book_answers(work, patient, today, given);

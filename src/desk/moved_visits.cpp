@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/booking_rows.hpp"
 #include "desk/booking_use.hpp"
 #include "desk/wording.hpp"
@@ -47,9 +48,9 @@ std::vector<std::string> follow_visits(store::UnitOfWork& work,
     const auto words = fmt::format("{}: {}", booking.patient.text, booking_words(booking));
     if (!visit || *visit < today) {
       told.push_back(
-          fmt::format("{}: still booked, but that visit is no longer recorded; cancel "
-                      "the booking or book another day.",
-                      words));
+          say("{}: still booked, but that visit is no longer recorded; cancel "
+              "the booking or book another day.",
+              words));
       continue;
     }
     if (!take_off(work, booking)) continue;
@@ -57,7 +58,7 @@ std::vector<std::string> follow_visits(store::UnitOfWork& work,
     moved.needed_on = visit;
     add_to_booking(work, moved);
     told.push_back(
-        fmt::format("{}: booked for {} now, the new day of the visit.", words, date_words(*visit)));
+        say("{}: booked for {} now, the new day of the visit.", words, date_words(*visit)));
   }
   return told;
 }

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/order_words.hpp"
 #include "desk/wording.hpp"
 
@@ -77,7 +78,7 @@ std::string view_stage_words(const OrderView& view) {
   if (view.stage == OrderStage::partly_received ||
       std::ranges::any_of(view.expected,
                           [](const auto& line) { return line && line->on_back_order; })) {
-    text += ", rest on back-order";
+    text += said(", rest on back-order");
   }
   return text;
 }
@@ -85,15 +86,15 @@ std::string view_stage_words(const OrderView& view) {
 std::string line_state_words(const OrderView& view, std::size_t at) {
   const OrderLine& line = view.order.lines.at(at);
   if (line.state == OrderState::cancelled) {
-    return line.received_quantity > 0 ? "rest cancelled" : "cancelled";
+    return line.received_quantity > 0 ? said("rest cancelled") : "cancelled";
   }
-  if (line.state == OrderState::draft) return "not placed";
+  if (line.state == OrderState::draft) return said("not placed");
   const auto& expected = view.expected.at(at);
-  if (!expected) return line.outstanding() == 0 ? "complete" : "to come";
+  if (!expected) return line.outstanding() == 0 ? "complete" : said("to come");
   std::string text = expected->overdue_days > 0
                          ? fmt::format("{}, ", overdue_words(expected->overdue_days))
                          : std::string{};
-  if (expected->on_back_order) text += "on back-order, ";
+  if (expected->on_back_order) text += said("on back-order, ");
   text += fmt::format("{} {}", expected->promised_on ? "promised" : "expected",
                       date_words(expected->expected_on));
   return text;
@@ -105,7 +106,7 @@ std::string line_for_words(const supply::Order& order, const OrderLine& line) {
     if (!text.empty()) text += ", ";
     text += piece->patient.text;
     if (piece->side) text += fmt::format(" {}", word(*piece->side));
-    if (piece->put_away_on) text += " (has come)";
+    if (piece->put_away_on) text += said(" (has come)");
   }
   return text.empty() ? "stock" : text;
 }

@@ -2,8 +2,7 @@
 
 #include <algorithm>
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "desk/order_revisions.hpp"
 #include "desk/order_words.hpp"
 #include "desk/wording.hpp"
@@ -16,7 +15,7 @@ using supply::OrderStage;
 
 tl::unexpected<Refusal> refuse_stage(const std::string& ref, OrderStage stage,
                                      std::string_view what_to_do) {
-  return refuse(fmt::format("Order {} is {}: {}", ref, stage_words(stage), what_to_do));
+  return refuse(say("Order {} is {}: {}", ref, stage_words(stage), what_to_do));
 }
 
 bool is_draft(OrderStage stage) {
@@ -46,7 +45,7 @@ Expected<OrderChanged> cancel(UnitOfWork& work, const OrderName& name, const std
   if (!stored) return tl::unexpected(stored.error());
   const auto stage = stage_in(work, stored->order);
   if (stage == OrderStage::cancelled || stage == OrderStage::received) {
-    return refuse_stage(name.ref, stage, "nothing of it is left to cancel.");
+    return refuse_stage(name.ref, stage, said("nothing of it is left to cancel."));
   }
   const int came = stored->order.received();
   if (!is_draft(stage)) keep_first_revision(work, *stored, desk.today);
@@ -56,14 +55,14 @@ Expected<OrderChanged> cancel(UnitOfWork& work, const OrderName& name, const std
   header.cancelled_why = why;
   keep_header(work, *stored, header);
   if (!is_draft(stage)) {
-    keep_next_revision(work, *stored, desk.today, desk.who, fmt::format("cancelled: {}", why));
+    keep_next_revision(work, *stored, desk.today, desk.who, say("cancelled: {}", why));
   }
-  std::string sentence = fmt::format("Order {} was cancelled", name.ref);
+  std::string sentence = say("Order {} was cancelled", name.ref);
   if (came > 0) {
-    sentence += fmt::format("; {} had come and {}", count_words(came, "piece", "pieces"),
-                            came == 1 ? "stays" : "stay");
+    sentence += say("; {} had come and {}", count_words(came, "piece", "pieces"),
+                    came == 1 ? "stays" : "stay");
   }
-  if (!is_draft(stage)) sentence += "; tell the supplier";
+  if (!is_draft(stage)) sentence += said("; tell the supplier");
   return OrderChanged{sentence + ".", header_of(stored->order).revision};
 }
 
@@ -71,19 +70,20 @@ Expected<OrderChanged> cancel(UnitOfWork& work, const OrderName& name, const std
 
 Expected<OrderChanged> approve_order(store::Store& store, const OrderName& name,
                                      const std::string& approved_by, const Desk& desk) {
-  if (approved_by.empty()) return refuse("Name the person who approves the order.");
-  const auto work = store.begin_write({desk.who, fmt::format("order {} approved", name.ref)});
+  if (approved_by.empty()) return refuse(say("Name the person who approves the order."));
+  const auto work = store.begin_write({desk.who, say("order {} approved", name.ref)});
   auto stored = find_order(*work, name);
   if (!stored) return tl::unexpected(stored.error());
   const auto stage = stage_in(*work, stored->order);
   if (!is_draft(stage)) {
-    return refuse_stage(name.ref, stage, "only an order that was not placed can be approved.");
+    return refuse_stage(name.ref, stage,
+                        said("only an order that was not placed can be approved."));
   }
   auto header = approved_header(*work, stored->order, approved_by, desk.today);
   keep_header(*work, *stored, header);
   work->commit();
   return OrderChanged{
-      fmt::format("{} approved order {} at {}.", approved_by, name.ref, approved_sum_words(header)),
+      say("{} approved order {} at {}.", approved_by, name.ref, approved_sum_words(header)),
       header.revision};
 }
 
@@ -95,7 +95,7 @@ Expected<OrderChanged> place_order(UnitOfWork& work, const OrderName& name, cons
     return refuse(waiting_sentence(stored->order, *work.settings().approval_above));
   }
   if (stage != OrderStage::draft) {
-    return refuse_stage(name.ref, stage, "only a draft can be placed.");
+    return refuse_stage(name.ref, stage, said("only a draft can be placed."));
   }
   int pieces = 0;
   for (std::size_t i = 0; i < stored->order.lines.size(); ++i) {
@@ -110,13 +110,13 @@ Expected<OrderChanged> place_order(UnitOfWork& work, const OrderName& name, cons
   keep_header(work, *stored, header);
   keep_revision(work, *stored, desk.today, desk.who, "placed");
   return OrderChanged{
-      fmt::format("Order {} of {} was placed: {} on order.", name.ref, stored->order.supplier.text,
-                  count_words(pieces, "piece is", "pieces are")),
+      say("Order {} of {} was placed: {} on order.", name.ref, stored->order.supplier.text,
+          count_words(pieces, "piece is", "pieces are")),
       header.revision};
 }
 
 Expected<OrderChanged> place_order(store::Store& store, const OrderName& name, const Desk& desk) {
-  const auto work = store.begin_write({desk.who, fmt::format("order {} placed", name.ref)});
+  const auto work = store.begin_write({desk.who, say("order {} placed", name.ref)});
   auto made = place_order(*work, name, desk);
   if (made) work->commit();
   return made;
@@ -124,9 +124,8 @@ Expected<OrderChanged> place_order(store::Store& store, const OrderName& name, c
 
 Expected<OrderChanged> cancel_order(store::Store& store, const OrderName& name,
                                     const std::string& why, const Desk& desk) {
-  if (why.empty()) return refuse("Say why the order is cancelled.");
-  const auto work =
-      store.begin_write({desk.who, fmt::format("order {} cancelled: {}", name.ref, why)});
+  if (why.empty()) return refuse(say("Say why the order is cancelled."));
+  const auto work = store.begin_write({desk.who, say("order {} cancelled: {}", name.ref, why)});
   auto made = cancel(*work, name, why, desk);
   if (made) work->commit();
   return made;

@@ -16,23 +16,26 @@ namespace {
 using supply::ProposalLine;
 
 std::vector<Column> line_columns() {
-  return {{"Supplier", 22, Align::left, "", 1},
-          {"Item", 14, Align::left, "The clinic's item code"},
-          {"Description", 36, Align::left, "", 2},
-          {"Quantity", 14, Align::right, "Pieces to order, in whole packs"},
-          {"Cost", 15, Align::right, "Quantity times the price at this quantity, without freight"},
-          {"Order by", 14, Align::left, "The last day on which ordering keeps the service target"},
-          {"May run out", 11, Align::right,
-           "Chance of running out before the next order could arrive, if this line is not ordered"},
-          {"Reason", 30, Align::left, "", 1}};
+  return {{said("Supplier"), 22, Align::left, "", 1},
+          {said("Item"), 14, Align::left, said("The clinic's item code")},
+          {said("Description"), 36, Align::left, "", 2},
+          {said("Quantity"), 14, Align::right, said("Pieces to order, in whole packs")},
+          {said("Cost"), 15, Align::right,
+           said("Quantity times the price at this quantity, without freight")},
+          {said("Order by"), 14, Align::left,
+           said("The last day on which ordering keeps the service target")},
+          {said("May run out"), 11, Align::right,
+           said("Chance of running out before the next order could arrive, if this line is not "
+                "ordered")},
+          {said("Reason"), 30, Align::left, "", 1}};
 }
 
 std::vector<Column> total_columns() {
-  return {{"Supplier", 22, Align::left, "", 2},
-          {"Goods", 17, Align::right, "Without freight"},
-          {"Lines", 6, Align::right, ""},
-          {"Pieces", 7, Align::right, ""},
-          {"Freight", 20, Align::left, "", 1}};
+  return {{said("Supplier"), 22, Align::left, "", 2},
+          {said("Goods"), 17, Align::right, said("Without freight")},
+          {said("Lines"), 6, Align::right, ""},
+          {said("Pieces"), 7, Align::right, ""},
+          {said("Freight"), 20, Align::left, "", 1}};
 }
 
 std::string line_id(const ProposalLine& line) {
@@ -41,7 +44,7 @@ std::string line_id(const ProposalLine& line) {
 
 TableRow line_row(const ProposalLine& line, const Day& day) {
   const auto* item = day.index().item(line.item);
-  const auto description = item ? item_words(*item) : std::string{"not in the catalogue"};
+  const auto description = item ? item_words(*item) : std::string{said("not in the catalogue")};
   TableRow row;
   row.id = line_id(line);
   row.cells = {{line.supplier.text, std::nullopt},
@@ -73,11 +76,11 @@ TableRow changed_row(const ProposalLine& line, int today, int otherwise, const D
 }
 
 std::string freight_words(const SupplierTotal& total) {
-  if (!total.freight) return "not known";
+  if (!total.freight) return said("not known");
   if (total.freight->minor == 0) return "free";
   auto text = amount_words(*total.freight);
   if (total.short_of_free_freight) {
-    text += "; free from " + amount_words(*total.short_of_free_freight) + " more";
+    text += said("; free from ") + amount_words(*total.short_of_free_freight) + " more";
   }
   return text;
 }
@@ -85,7 +88,7 @@ std::string freight_words(const SupplierTotal& total) {
 std::string goods_words(const std::vector<Money>& goods, int without_price) {
   auto text = amounts_words(goods);
   if (without_price == 0) return text;
-  return text.empty() ? "no price" : text + " +";
+  return text.empty() ? said("no price") : text + " +";
 }
 
 std::vector<TableRow> total_rows(const std::vector<SupplierTotal>& totals) {
@@ -111,9 +114,9 @@ std::vector<TableRow> total_rows(const std::vector<SupplierTotal>& totals) {
   const auto unpriced =
       all.lines_without_price == 0
           ? std::string{}
-          : count_words(all.lines_without_price, "line has", "lines have") + " no price";
-  rows.push_back({"all suppliers",
-                  {{"All suppliers", std::nullopt},
+          : count_words(all.lines_without_price, "line has", "lines have") + said(" no price");
+  rows.push_back({said("all suppliers"),
+                  {{said("All suppliers"), std::nullopt},
                    {goods_words(first, all.lines_without_price), std::nullopt},
                    count_cell(all.lines),
                    count_cell(all.pieces),
@@ -125,7 +128,7 @@ std::vector<TableRow> total_rows(const std::vector<SupplierTotal>& totals) {
   for (std::size_t i = 1; i < all.goods.size(); ++i) {
     const Cell blank{"", std::nullopt};
     const Cell amount{amount_words(all.goods[i]), std::nullopt};
-    rows.push_back({"all suppliers, " + all.goods[i].currency.code,
+    rows.push_back({said("all suppliers, ") + all.goods[i].currency.code,
                     {{"and", std::nullopt}, amount, blank, blank, blank},
                     "",
                     0,
@@ -147,21 +150,21 @@ std::string headline_words(const Day& day) {
   const auto& proposal = day.assessment().proposal;
   const auto held = std::ssize(day.assessment().held);
   if (held > 0) {
-    return fmt::format("{} must be ordered today; {} left out to keep to the budget.",
-                       count_words(std::ssize(proposal), "line", "lines"),
-                       count_words(held, "more is", "more are"));
+    return say("{} must be ordered today; {} left out to keep to the budget.",
+               count_words(std::ssize(proposal), "line", "lines"),
+               count_words(held, "more is", "more are"));
   }
   if (proposal.empty()) {
     const auto next = soonest_order_day(day);
-    return "Nothing is to be ordered today." +
-           (next ? " The next order day is " + day_words(*next) + "." : std::string{});
+    return said("Nothing is to be ordered today.") +
+           (next ? said(" The next order day is ") + day_words(*next) + "." : std::string{});
   }
   return count_words(static_cast<long long>(proposal.size()), "line", "lines") +
-         " must be ordered today.";
+         said(" must be ordered today.");
 }
 
 std::string wait_words(const ProposalLine& line) {
-  return fmt::format(
+  return say(
       "Order today. If it waits until {}, the chance of running out before that order arrives is "
       "{}.",
       day_words(line.reason.next_order_day), chance_words(line.chance_short));
@@ -173,15 +176,15 @@ TableRow need_row(const supply::ExpectedNeed& need, const ProposalLine& line, co
   const auto* item = day.index().item(unit.item);
   TableRow row;
   row.id = std::to_string(number);
-  row.cells = {{patient_words(day, need.patient), std::nullopt},
-               {std::string{word(need.side)}, std::nullopt},
-               {chance_words(need.chance), need.chance},
-               date_cell(need.early, "not foreseen"),
-               date_cell(need.median, "not foreseen"),
-               date_cell(line.reason.patient_ordered ? need.order_by : std::nullopt, "from stock"),
-               {fmt::format("{}, issued {}", item ? kind_words(*item) : unit.item.text,
-                            date_words(unit.issued_on)),
-                static_cast<double>(unit.issued_on.time_since_epoch().count())}};
+  row.cells = {
+      {patient_words(day, need.patient), std::nullopt},
+      {std::string{word(need.side)}, std::nullopt},
+      {chance_words(need.chance), need.chance},
+      date_cell(need.early, said("not foreseen")),
+      date_cell(need.median, said("not foreseen")),
+      date_cell(line.reason.patient_ordered ? need.order_by : std::nullopt, said("from stock")),
+      {say("{}, issued {}", item ? kind_words(*item) : unit.item.text, date_words(unit.issued_on)),
+       static_cast<double>(unit.issued_on.time_since_epoch().count())}};
   return row;
 }
 
@@ -247,13 +250,14 @@ std::size_t OrderPage::held_back() const {
 }
 
 std::string OrderPage::empty_words() const {
-  if (!day_) return "Open a clinic file to see what is to be ordered.";
-  if (anything()) return "No order line holds what you typed.";
+  if (!day_) return said("Open a clinic file to see what is to be ordered.");
+  if (anything()) return said("No order line holds what you typed.");
   if (day_->clinic().items.empty()) {
-    return "The catalogue is empty. Import the clinic's folder to begin (File menu).";
+    return said("The catalogue is empty. Import the clinic's folder to begin (File menu).");
   }
-  return "Nothing is to be ordered today: every item reaches its target with what is on hand and "
-         "on order.";
+  return said(
+      "Nothing is to be ordered today: every item reaches its target with what is on hand and "
+      "on order.");
 }
 
 OrderDetail OrderPage::detail(const std::string& id) const {
@@ -279,14 +283,16 @@ std::string OrderPage::line_of(const ItemCode& item) const {
 }
 
 std::vector<Column> OrderPage::need_columns() {
-  return {
-      {"Patient", 24, Align::left, "", 2},
-      {"Side", 6, Align::left, ""},
-      {"Chance", 9, Align::right, "Of wearing out before an order on the next day could arrive"},
-      {"Worn out, early", 14, Align::left, "One part in ten like it is worn out by then"},
-      {"Worn out, middle", 14, Align::left, "Half of the parts like it are worn out by then"},
-      {"Order by", 12, Align::left, "For parts that are ordered for the patient"},
-      {"Part in use", 24, Align::left, "", 1}};
+  return {{said("Patient"), 24, Align::left, "", 2},
+          {said("Side"), 6, Align::left, ""},
+          {said("Chance"), 9, Align::right,
+           said("Of wearing out before an order on the next day could arrive")},
+          {said("Worn out, early"), 14, Align::left,
+           said("One part in ten like it is worn out by then")},
+          {said("Worn out, middle"), 14, Align::left,
+           said("Half of the parts like it are worn out by then")},
+          {said("Order by"), 12, Align::left, said("For parts that are ordered for the patient")},
+          {said("Part in use"), 24, Align::left, "", 1}};
 }
 
 }  // namespace sparewell::desk

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "exchange/order_workbook.hpp"
 
 namespace sparewell::desk {
@@ -104,7 +105,7 @@ void keep_first_revision(store::UnitOfWork& work, StoredOrder& stored, Date toda
   if (!revisions_of(work, stored.order).empty()) return;
   keep_header(work, stored, header_of(stored.order));
   keep_revision(work, stored, stored.order.header->placed_on.value_or(today), "",
-                "as it was recorded before its first amendment");
+                said("as it was recorded before its first amendment"));
 }
 
 void keep_next_revision(store::UnitOfWork& work, StoredOrder& stored, Date today,
@@ -161,19 +162,19 @@ Expected<ReprintedOrder> reprint_order(const Snapshot& snapshot, const OrderName
   const auto kept = revisions_of(snapshot, stored->order);
   if (kept.empty()) {
     return refuse(
-        fmt::format("No revision of order {} is kept: it was not placed with this "
-                    "program yet; write the order workbooks instead.",
-                    name.ref));
+        say("No revision of order {} is kept: it was not placed with this "
+            "program yet; write the order workbooks instead.",
+            name.ref));
   }
   const int wanted = revision == 0 ? kept.back().head.revision : revision;
   const auto found = std::ranges::find_if(
       kept, [&](const KeptRevision& one) { return one.head.revision == wanted; });
   if (found == kept.end()) {
-    return refuse(fmt::format("Order {} has no revision {}; the latest is {}.", name.ref, wanted,
-                              kept.back().head.revision));
+    return refuse(say("Order {} has no revision {}; the latest is {}.", name.ref, wanted,
+                      kept.back().head.revision));
   }
   if (found->lines.empty()) {
-    return refuse(fmt::format(
+    return refuse(say(
         "Revision {} of order {} cancelled all of it and has no lines to print; name an earlier "
         "revision.",
         wanted, name.ref));
@@ -181,8 +182,8 @@ Expected<ReprintedOrder> reprint_order(const Snapshot& snapshot, const OrderName
   std::error_code failure;
   std::filesystem::create_directories(folder, failure);
   if (failure) {
-    throw std::runtime_error{fmt::format("The folder {} cannot be made: {}; choose another.",
-                                         folder.string(), failure.message())};
+    throw std::runtime_error{say("The folder {} cannot be made: {}; choose another.",
+                                 folder.string(), failure.message())};
   }
   const auto order = purchase_order_of(*found);
   ReprintedOrder made{wanted, folder / exchange::order_file_name(order)};

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/stored_order.hpp"
 #include "desk/wording.hpp"
 
@@ -30,8 +31,8 @@ std::string stage_key(supply::OrderStage stage) {
 std::string worth_words(const supply::OrderWorth& worth) {
   if (worth.unpriced == 0) return amount_words(worth.known);
   const auto unpriced =
-      fmt::format("{} without a known cost in {}", count_words(worth.unpriced, "piece", "pieces"),
-                  worth.known.currency.code);
+      say("{} without a known cost in {}", count_words(worth.unpriced, "piece", "pieces"),
+          worth.known.currency.code);
   if (worth.known.minor == 0) return unpriced;
   return fmt::format("{} and {}", amount_words(worth.known), unpriced);
 }
@@ -39,14 +40,14 @@ std::string worth_words(const supply::OrderWorth& worth) {
 std::string worth_sentence(const supply::Order& order, const Money& limit) {
   const auto worth = supply::worth_of(order.lines, limit.currency);
   const bool above = worth.known.minor > limit.minor;
-  return fmt::format("order {} comes to {}, {} {} above which a named person has to approve.",
-                     order.ref, worth_words(worth),
-                     above ? "more than the" : "which may be more than the", amount_words(limit));
+  return say("order {} comes to {}, {} {} above which a named person has to approve.", order.ref,
+             worth_words(worth), above ? said("more than the") : said("which may be more than the"),
+             amount_words(limit));
 }
 
 std::string waiting_sentence(const supply::Order& order, const Money& limit) {
-  return fmt::format("{} It was not placed; have it approved first.",
-                     capitalised(worth_sentence(order, limit)));
+  return say("{} It was not placed; have it approved first.",
+             capitalised(worth_sentence(order, limit)));
 }
 
 OrderHeader approved_header(const store::Snapshot& snapshot, const supply::Order& order,
@@ -64,7 +65,7 @@ OrderHeader approved_header(const store::Snapshot& snapshot, const supply::Order
 }
 
 std::string approved_sum_words(const OrderHeader& header) {
-  if (!header.approved_sum) return "no sum";
+  if (!header.approved_sum) return said("no sum");
   return worth_words({*header.approved_sum, header.approved_unpriced});
 }
 

@@ -12,51 +12,52 @@ namespace {
 
 std::string order_words(const std::optional<Date>& by, Date today) {
   if (!by) return "";
-  if (*by < today) return " The order-by date, " + date_words(*by) + ", has passed.";
-  return " Order a replacement by " + date_words(*by) + ".";
+  if (*by < today) return said(" The order-by date, ") + date_words(*by) + said(", has passed.");
+  return said(" Order a replacement by ") + date_words(*by) + ".";
 }
 
 /// What else may end it, where that is not negligible.
 std::string otherwise_words(double chance) {
   if (chance < 0.01) return "";
-  return fmt::format(" It may also be lost, outgrown or exchanged: {} within a year.",
-                     chance_words(chance));
+  return say(" It may also be lost, outgrown or exchanged: {} within a year.",
+             chance_words(chance));
 }
 
 /// The use-by date where it matters soon, or for a part that nothing else ends.
 std::string use_by_words(const std::optional<wear::UseBy>& use_by, bool worn, Date today) {
   if (!use_by) return "";
-  const auto* latest = use_by->at_latest ? " at the latest" : "";
+  const auto* latest = use_by->at_latest ? said(" at the latest") : "";
   if (use_by->day < today) {
-    return fmt::format(" Its use-by date, {}{}, has passed.", date_words(use_by->day), latest);
+    return say(" Its use-by date, {}{}, has passed.", date_words(use_by->day), latest);
   }
   if (worn && days_between(today, use_by->day) > 365) return "";
-  return fmt::format(" Use by {}{}.", date_words(use_by->day), latest);
+  return say(" Use by {}{}.", date_words(use_by->day), latest);
 }
 
 std::string life_words(const Day& day, std::size_t position, const std::string& part) {
   const auto& unit = day.clinic().units[position];
-  auto text = capitalised(part) + ", " + std::string{word(unit.side)} + ", issued " +
+  auto text = capitalised(part) + ", " + std::string{word(unit.side)} + said(", issued ") +
               date_words(unit.issued_on) + ". ";
   if (unit.ended_on) return text + capitalised(ended_of_part(unit)) + ".";
   const auto* forecast = day.forecast(position);
   if (!forecast && !day.worked_out()) return text + said("Its life is being worked out.");
-  if (!forecast) return text + "No forecast: the catalogue does not know the item.";
+  if (!forecast) return text + said("No forecast: the catalogue does not know the item.");
   const auto use_by = use_by_words(forecast->use_by, forecast->p10.has_value(), day.today());
   const auto otherwise = otherwise_words(forecast->otherwise_in_a_year);
   if (!forecast->p10) {
-    return text + "It is not being worn, so it does not wear out." + use_by + otherwise;
+    return text + said("It is not being worn, so it does not wear out.") + use_by + otherwise;
   }
-  text += fmt::format("Even chance of being worn out by {}; between {} and {} for eight in ten.",
-                      date_words(forecast->p50, "a date too far ahead to say"),
-                      date_words(*forecast->p10), date_words(forecast->p90, "no date in sight"));
+  text += say("Even chance of being worn out by {}; between {} and {} for eight in ten.",
+              date_words(forecast->p50, said("a date too far ahead to say")),
+              date_words(*forecast->p10), date_words(forecast->p90, said("no date in sight")));
   return text + order_words(forecast->order_by, day.today()) + use_by + otherwise;
 }
 
 }  // namespace
 
 std::string ended_of_part(const Unit& unit) {
-  const auto reason = unit.end_reason ? std::string{word(*unit.end_reason)} : "no reason recorded";
+  const auto reason =
+      unit.end_reason ? std::string{word(*unit.end_reason)} : said("no reason recorded");
   return "ended " + date_words(*unit.ended_on) + ", " + reason;
 }
 
@@ -72,12 +73,12 @@ std::string life_of_part(const Day& day, std::size_t unit) {
 std::string share_of_part(const Day& day, std::size_t position) {
   const auto& unit = day.clinic().units[position];
   if (unit.share) {
-    if (*unit.share <= 0) return "in the drawer";
+    if (*unit.share <= 0) return said("in the drawer");
     return *unit.share >= 1 ? "always" : fmt::format("{:.0f} %", *unit.share * 100);
   }
   const auto* item = day.index().item(unit.item);
   const double share = item ? day.alternation().share_on(unit, item->kind, day.today()) : 1;
-  return share >= 1 ? "always" : fmt::format("1 of {:.0f} in turn", 1 / share);
+  return share >= 1 ? "always" : say("1 of {:.0f} in turn", 1 / share);
 }
 
 StripEntry strip_of_part(const Day& day, std::size_t position) {

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -10,22 +11,22 @@ std::string item_words(const Item& item) {
   const auto name = item.description.empty() ? kind_words(item) : item.description;
   // Many catalogues write the size into the description; saying it twice would only cost width.
   if (item.size_label.empty() || name.find(item.size_label) != std::string::npos) return name;
-  return name + ", size " + item.size_label;
+  return name + said(", size ") + item.size_label;
 }
 
 std::string kind_words(const Item& item) {
-  if (item.kind == Kind::sleeve) return "suspension sleeve";
-  if (item.kind == Kind::pump) return "vacuum pump";
-  if (item.kind == Kind::valve) return "one-way valve";
-  if (item.kind == Kind::lock) return "shuttle lock";
+  if (item.kind == Kind::sleeve) return said("suspension sleeve");
+  if (item.kind == Kind::pump) return said("vacuum pump");
+  if (item.kind == Kind::valve) return said("one-way valve");
+  if (item.kind == Kind::lock) return said("shuttle lock");
   if (item.kind != Kind::liner) return std::string{word(item.kind)};
   switch (item.attachment) {
     case Attachment::locking:
-      return "locking liner";
+      return said("locking liner");
     case Attachment::cushion:
-      return "cushion liner";
+      return said("cushion liner");
     case Attachment::seal:
-      return "liner with seal";
+      return said("liner with seal");
     default:
       return "liner";
   }
@@ -36,14 +37,14 @@ std::string kind_plural(Kind kind) {
 }
 
 std::string lot_words(const Unit& unit) {
-  if (unit.lot.empty() && unit.serial.empty()) return "no lot recorded";
+  if (unit.lot.empty() && unit.serial.empty()) return said("no lot recorded");
   if (unit.serial.empty()) return "lot " + unit.lot;
   if (unit.lot.empty()) return "serial " + unit.serial;
-  return "lot " + unit.lot + ", serial " + unit.serial;
+  return "lot " + unit.lot + said(", serial ") + unit.serial;
 }
 
 Cell cost_cell(const std::optional<Money>& unit_cost, int quantity) {
-  if (!unit_cost) return {"no price", std::nullopt};
+  if (!unit_cost) return {said("no price"), std::nullopt};
   const auto cost = *unit_cost * quantity;
   return {amount_words(cost), cost.major()};
 }

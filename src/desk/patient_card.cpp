@@ -25,7 +25,7 @@ TableRow part_row(const Day& day, std::size_t position) {
   const auto age = days_between(unit.issued_on, until);
   const auto wear = forecast ? fmt::format("{:.0f} days", forecast->wear_age_days) : "";
   const auto known = [&](auto text) {
-    return item ? std::string{text(*item)} : "not in catalogue";
+    return item ? std::string{text(*item)} : said("not in catalogue");
   };
   const auto worn_out = [&](std::optional<Date> Forecast::*date) {
     if (unit.ended_on) return Cell{"", std::nullopt};
@@ -105,9 +105,9 @@ PatientCard patient_card(const Day& day, const PatientRef& patient, bool with_en
   if (!record) return card;
   card.title = patient_words(day, patient);
   card.reference = patient.text;
-  card.visit = "Next visit: " + date_words(record->next_visit, "none booked") + ".";
+  card.visit = said("Next visit: ") + date_words(record->next_visit, said("none booked")) + ".";
   if (record->birth_date)
-    card.visit = "Born " + date_words(*record->birth_date) + ". " + card.visit;
+    card.visit = said("Born ") + date_words(*record->birth_date) + ". " + card.visit;
   if (const auto branch = branch_words(day.branches(), patient); !branch.empty()) {
     card.visit += " " + branch;
   }
@@ -131,23 +131,28 @@ std::string trust_of_part(const Day& day, const std::string& id, const ForecastT
 }
 
 std::vector<Column> part_columns() {
-  return {{"Side", 6, Align::left, ""},
-          {"Part", 18, Align::left, ""},
-          {"Item", 14, Align::left, "The clinic's item code"},
-          {"Material", 14, Align::left, ""},
-          {"Size", 7, Align::left, ""},
-          {"Lot", 11, Align::left, ""},
-          {"Serial", 11, Align::left, ""},
-          {"Issued", 12, Align::left, ""},
-          {"Age", 10, Align::right, "By the calendar, from issue to today or to its end"},
-          {"Wear age", 10, Align::right,
-           "In days of reference use: time worn, weighted by how hard it is used"},
-          {"Worn", 16, Align::left, "Part of the time that it is the one worn; how it ended"},
-          {"Worn out, early", 14, Align::left, "One part in ten like it is worn out by then"},
-          {"Worn out, middle", 14, Align::left, "Half of the parts like it are worn out by then"},
-          {"Worn out, late", 14, Align::left, "Nine parts in ten like it are worn out by then"},
-          {"Order by", 12, Align::left,
-           "To have a replacement by the early date, as long as nine in ten orders of it take"}};
+  return {
+      {said("Side"), 6, Align::left, ""},
+      {said("Part"), 18, Align::left, ""},
+      {said("Item"), 14, Align::left, said("The clinic's item code")},
+      {said("Material"), 14, Align::left, ""},
+      {said("Size"), 7, Align::left, ""},
+      {said("Lot"), 11, Align::left, ""},
+      {said("Serial"), 11, Align::left, ""},
+      {said("Issued"), 12, Align::left, ""},
+      {said("Age"), 10, Align::right, said("By the calendar, from issue to today or to its end")},
+      {said("Wear age"), 10, Align::right,
+       said("In days of reference use: time worn, weighted by how hard it is used")},
+      {said("Worn"), 16, Align::left,
+       said("Part of the time that it is the one worn; how it ended")},
+      {said("Worn out, early"), 14, Align::left,
+       said("One part in ten like it is worn out by then")},
+      {said("Worn out, middle"), 14, Align::left,
+       said("Half of the parts like it are worn out by then")},
+      {said("Worn out, late"), 14, Align::left,
+       said("Nine parts in ten like it are worn out by then")},
+      {said("Order by"), 12, Align::left,
+       said("To have a replacement by the early date, as long as nine in ten orders of it take")}};
 }
 
 }  // namespace sparewell::desk

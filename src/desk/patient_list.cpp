@@ -1,5 +1,6 @@
 #include "desk/patient_list.hpp"
 
+#include "clinic/say.hpp"
 #include "desk/part_words.hpp"
 #include "desk/wording.hpp"
 
@@ -42,7 +43,8 @@ std::string search_text(const Day& day, const Patient& patient,
 TableRow patient_row(const Day& day, const Patient& patient) {
   const auto& units = day.units_of(patient.ref);
   const auto first = first_worn(day, units);
-  auto worn = date_cell(first.date, first.in_use > 0 ? no_forecast_words(day) : "no part in use");
+  auto worn =
+      date_cell(first.date, first.in_use > 0 ? no_forecast_words(day) : said("no part in use"));
   TableRow row;
   row.id = patient.ref.text;
   row.cells = {{patient.ref.text, std::nullopt},
@@ -65,12 +67,14 @@ std::vector<TableRow> patient_rows(const Day& day) {
 }
 
 PatientList::PatientList()
-    : table_{{{"Reference", 9, Align::left, "The clinic's own reference for the patient"},
-              {"Name", 22, Align::left, "", 2},
-              {"Next visit", 11, Align::left, ""},
-              {"First worn out", 12, Align::left,
-               "When the first of the parts in use is expected to be worn out (even chance)"},
-              {"Part", 21, Align::left, "The part that is expected to be worn out first", 1}}} {}
+    : table_{
+          {{said("Reference"), 9, Align::left, said("The clinic's own reference for the patient")},
+           {said("Name"), 22, Align::left, "", 2},
+           {said("Next visit"), 11, Align::left, ""},
+           {said("First worn out"), 12, Align::left,
+            said("When the first of the parts in use is expected to be worn out (even chance)")},
+           {said("Part"), 21, Align::left, said("The part that is expected to be worn out first"),
+            1}}} {}
 
 void PatientList::show(DayPtr day) {
   loaded_ = true;
@@ -84,10 +88,11 @@ std::string PatientList::count_shown() const {
 }
 
 std::string PatientList::empty_words() const {
-  if (!loaded_) return "Open a clinic file to see its patients.";
-  if (table_.total() == 0) return "The clinic file holds no patients yet.";
-  return "No patient answers to what you typed. Reference, name, branch, item, serial and lot "
-         "are searched.";
+  if (!loaded_) return said("Open a clinic file to see its patients.");
+  if (table_.total() == 0) return said("The clinic file holds no patients yet.");
+  return said(
+      "No patient answers to what you typed. Reference, name, branch, item, serial and lot "
+      "are searched.");
 }
 
 }  // namespace sparewell::desk

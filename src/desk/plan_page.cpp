@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/play_rows.hpp"
 #include "desk/play_words.hpp"
 
@@ -54,7 +55,7 @@ std::vector<std::string> PlanPage::choices() const {
 }
 
 std::string PlanPage::headline() const {
-  if (!play_) return "The order policy has not been played on this clinic yet.";
+  if (!play_) return said("The order policy has not been played on this clinic yet.");
   if (!*play_) return play_->error().sentence;
   const Played* played = shown();
   return played ? saving_words(*played, (*play_)->plan.service) : (*play_)->past_refused;
@@ -67,11 +68,12 @@ std::string PlanPage::by_cost() const {
 
 std::string PlanPage::grounds() const {
   if (!play_) {
-    return "Play the policy (Ctrl+Y) goes through the last 12 months day by day, and through "
-           "futures drawn from what was learned of wear, and orders as Sparewell would have "
-           "ordered, by min-max levels, and when nothing is left. It shows what each keeps in "
-           "stock and whom it keeps waiting. It takes seconds, or many minutes where "
-           "there are thousands of patients; it changes nothing, and can be stopped.";
+    return said(
+        "Play the policy (Ctrl+Y) goes through the last 12 months day by day, and through "
+        "futures drawn from what was learned of wear, and orders as Sparewell would have "
+        "ordered, by min-max levels, and when nothing is left. It shows what each keeps in "
+        "stock and whom it keeps waiting. It takes seconds, or many minutes where "
+        "there are thousands of patients; it changes nothing, and can be stopped.");
   }
   return played() ? fmt::format("{}", fmt::join(play_notes(**play_), " ")) : "";
 }
@@ -86,7 +88,7 @@ std::string PlanPage::present_id() const {
 
 std::string PlanPage::money_title() const {
   const Played* played = shown();
-  return played ? fmt::format("Mean money in stock, {}", played->currency.code) : "";
+  return played ? say("Mean money in stock, {}", played->currency.code) : "";
 }
 
 }  // namespace sparewell::desk

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/play_words.hpp"
 #include "desk/wording.hpp"
 
@@ -53,9 +54,8 @@ Cell money_cell(double minor, const Currency& currency) {
 }
 
 std::string run_words(const Totals& run, const Currency& currency) {
-  return fmt::format("{}: {} on hand when asked for, {} in stock on average.",
-                     setting_words(run.setting), share_words(run.fill_rate()),
-                     whole_amount(run.stock, currency));
+  return say("{}: {} on hand when asked for, {} in stock on average.", setting_words(run.setting),
+             share_words(run.fill_rate()), whole_amount(run.stock, currency));
 }
 
 }  // namespace
@@ -84,21 +84,23 @@ std::vector<std::size_t> runs_to_show(const Played& played) {
 
 std::vector<Column> run_columns() {
   return {
-      {"Way of ordering", 22, Align::left,
-       "Sparewell and by cost at a service target; min-max at "
-       "a factor on the use over lead time and review",
+      {said("Way of ordering"), 22, Align::left,
+       said("Sparewell and by cost at a service target; min-max at "
+            "a factor on the use over lead time and review"),
        2},
-      {"On hand", 9, Align::right, "Part of the pieces that were on hand when they were asked for"},
-      {"In stock", 13, Align::right, "Mean money in stock", 1},
-      {"Waiting", 9, Align::right, "Patients kept waiting; a mean over the futures"},
-      {"Days", 7, Align::right, "Mean days of those who waited"},
-      {"Longest", 9, Align::right, "Most days that anybody waited"},
-      {"Rush", 7, Align::right,
-       "Requests that found nothing on hand and nothing free arriving "
-       "within 2 days"},
-      {"Expired", 11, Align::right, "Money of the pieces thrown away past their use-by date", 1},
-      {"Orders", 8, Align::right, "Orders sent, one for each supplier and day"},
-      {"Freight", 11, Align::right, "Freight charged for them", 1},
+      {said("On hand"), 9, Align::right,
+       said("Part of the pieces that were on hand when they were asked for")},
+      {said("In stock"), 13, Align::right, said("Mean money in stock"), 1},
+      {said("Waiting"), 9, Align::right, said("Patients kept waiting; a mean over the futures")},
+      {said("Days"), 7, Align::right, said("Mean days of those who waited")},
+      {said("Longest"), 9, Align::right, said("Most days that anybody waited")},
+      {said("Rush"), 7, Align::right,
+       said("Requests that found nothing on hand and nothing free arriving "
+            "within 2 days")},
+      {said("Expired"), 11, Align::right,
+       said("Money of the pieces thrown away past their use-by date"), 1},
+      {said("Orders"), 8, Align::right, said("Orders sent, one for each supplier and day")},
+      {said("Freight"), 11, Align::right, said("Freight charged for them"), 1},
   };
 }
 
@@ -109,18 +111,18 @@ std::vector<TableRow> run_rows(const Played& played, double service) {
     TableRow row;
     row.id = fmt::format("{}", i);
     row.strong = is_present(run, service);
-    row.cells = {{row.strong ? fmt::format("{} (present)", setting_words(run.setting))
-                             : setting_words(run.setting),
-                  std::nullopt},
-                 {share_words(run.fill_rate()), run.fill_rate()},
-                 money_cell(run.stock, played.currency),
-                 count_cell(run.kept_waiting, run),
-                 {fmt::format("{:.1f}", run.mean_wait()), run.mean_wait()},
-                 {number_words(run.longest_wait), run.longest_wait},
-                 count_cell(run.rush, run),
-                 money_cell(of_each(run.expired, run), played.currency),
-                 count_cell(run.orders, run),
-                 money_cell(of_each(run.freight, run), played.currency)};
+    row.cells = {
+        {row.strong ? say("{} (present)", setting_words(run.setting)) : setting_words(run.setting),
+         std::nullopt},
+        {share_words(run.fill_rate()), run.fill_rate()},
+        money_cell(run.stock, played.currency),
+        count_cell(run.kept_waiting, run),
+        {fmt::format("{:.1f}", run.mean_wait()), run.mean_wait()},
+        {number_words(run.longest_wait), run.longest_wait},
+        count_cell(run.rush, run),
+        money_cell(of_each(run.expired, run), played.currency),
+        count_cell(run.orders, run),
+        money_cell(of_each(run.freight, run), played.currency)};
     rows.push_back(std::move(row));
   }
   return rows;
@@ -137,7 +139,7 @@ std::vector<PlayCurve> play_curves(const Played& played, double service) {
       if (run.setting.policy != policy) continue;
       curve.points.push_back({fmt::format("{}", i), run_words(run, played.currency),
                               run.stock / scale, run.fill_rate(),
-                              is_present(run, service) ? "present target" : ""});
+                              is_present(run, service) ? said("present target") : ""});
     }
     std::ranges::sort(curve.points, {}, &PlayPoint::stock);
     curves.push_back(std::move(curve));

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -30,14 +31,14 @@ std::string_view rounding_words(supply::play::Rounding rounding) {
 /// "41 % less", "5 % more".
 std::string less_or_more(double share) {
   const double rounded = std::round(100 * share);
-  if (rounded == 0) return "0 % less";
+  if (rounded == 0) return said("0 % less");
   return fmt::format("{:.0f} % {}", std::abs(rounded), rounded > 0 ? "less" : "more");
 }
 
 std::string left_open(const Saving& saving, int worlds) {
-  if (!saving.low || !saving.high) return " (how sure that is cannot be told)";
-  return fmt::format(" ({} to {} with 90 % confidence, {} drawn anew)", less_or_more(*saving.low),
-                     less_or_more(*saving.high), worlds > 1 ? "the futures" : "the items");
+  if (!saving.low || !saving.high) return said(" (how sure that is cannot be told)");
+  return say(" ({} to {} with 90 % confidence, {} drawn anew)", less_or_more(*saving.low),
+             less_or_more(*saving.high), worlds > 1 ? said("the futures") : said("the items"));
 }
 
 }  // namespace
@@ -45,13 +46,13 @@ std::string left_open(const Saving& saving, int worlds) {
 std::string setting_words(const Setting& setting) {
   switch (setting.policy) {
     case Policy::sparewell:
-      return fmt::format("Sparewell, {:g} %", std::round(1000 * setting.step) / 10);
+      return say("Sparewell, {:g} %", std::round(1000 * setting.step) / 10);
     case Policy::by_cost:
-      return fmt::format("By cost, {:g} %", std::round(1000 * setting.step) / 10);
+      return say("By cost, {:g} %", std::round(1000 * setting.step) / 10);
     case Policy::min_max:
-      return fmt::format("Min-max, {:g} x{}", setting.step, rounding_words(setting.rounding));
+      return say("Min-max, {:g} x{}", setting.step, rounding_words(setting.rounding));
     case Policy::when_empty:
-      return "Order when empty";
+      return said("Order when empty");
   }
   return "";
 }
@@ -68,31 +69,32 @@ std::string share_words(double share) {
 std::string played_title(const Played& played, int months) {
   const auto span = count_words(months, "month", "months");
   return played.worlds == 1
-             ? fmt::format("The last {}, {}", span, played.currency.code)
-             : fmt::format("{} futures of {}, {}", played.worlds, span, played.currency.code);
+             ? say("The last {}, {}", span, played.currency.code)
+             : say("{} futures of {}, {}", played.worlds, span, played.currency.code);
 }
 
 std::string saving_words(const Played& played, double service) {
   const auto& ours = played.ours(service);
-  if (ours.pieces == 0) return "No stocked part was asked for, so there is nothing to compare.";
-  const auto did = fmt::format(
+  if (ours.pieces == 0)
+    return said("No stocked part was asked for, so there is nothing to compare.");
+  const auto did = say(
       "At the service target of {:g} % Sparewell has {} of the pieces on hand when asked for, with "
       "{} in stock on average.",
       std::round(1000 * service) / 10, share_words(ours.fill_rate()),
       whole_amount(ours.stock, played.currency));
   const auto& saving = played.saving;
   if (!saving) {
-    return fmt::format("{} Min-max reaches this share at none of the levels that were tried.", did);
+    return say("{} Min-max reaches this share at none of the levels that were tried.", did);
   }
-  return fmt::format("{} Min-max at its best needs {} for the same share: Sparewell needs {}{}.",
-                     did, whole_amount(saving->peer, played.currency), less_or_more(saving->share),
-                     left_open(*saving, played.worlds));
+  return say("{} Min-max at its best needs {} for the same share: Sparewell needs {}{}.", did,
+             whole_amount(saving->peer, played.currency), less_or_more(saving->share),
+             left_open(*saving, played.worlds));
 }
 
 std::string by_cost_words(const Played& played) {
   const auto& saving = played.saving_by_cost;
   if (!saving) return "";
-  return fmt::format(
+  return say(
       "With targets by cost, higher for cheap parts and lower for dear ones, {} would do for the "
       "same share of pieces: {} than min-max{}. Dear parts would then be waited for more often; "
       "Sparewell orders so once the clinic's details name the cost of a missing piece.",
@@ -102,34 +104,36 @@ std::string by_cost_words(const Played& played) {
 
 std::vector<std::string> play_notes(const Simulation& simulation) {
   std::vector<std::string> notes{
-      fmt::format("All meet the same patients, order days and lead times, and begin with a steady "
-                  "stock {} days before anything is counted.",
-                  simulation.plan.warm_up_days),
-      "Sparewell orders up to what covers the forecast demand with the service target. Min-max "
-      "keeps a year's use times a factor, the best of all factors being taken; order when empty "
-      "buys a pack when none is left.",
-      "A rush order is needed when nothing is on hand and nothing free arrives within 2 days."};
+      say("All meet the same patients, order days and lead times, and begin with a steady "
+          "stock {} days before anything is counted.",
+          simulation.plan.warm_up_days),
+      said(
+          "Sparewell orders up to what covers the forecast demand with the service target. Min-max "
+          "keeps a year's use times a factor, the best of all factors being taken; order when "
+          "empty "
+          "buys a pack when none is left."),
+      said("A rush order is needed when nothing is on hand and nothing free arrives within 2 "
+           "days.")};
   if (!simulation.past.empty()) {
-    notes.emplace_back(
+    notes.emplace_back(said(
         "The past is played with what was known on each order day; what was handed out was asked "
-        "for, by new patients too.");
+        "for, by new patients too."));
   }
   if (!simulation.past_refused.empty()) notes.push_back(simulation.past_refused);
   if (!simulation.futures.empty()) {
     notes.emplace_back(
-        "Futures are drawn by the law of wear that was learned: changes to other items, new "
-        "patients, and doubt about the law itself are left out; this favours Sparewell.");
+        said("Futures are drawn by the law of wear that was learned: changes to other items, new "
+             "patients, and doubt about the law itself are left out; this favours Sparewell."));
   }
   if (simulation.patient_ordered > 0) {
-    notes.push_back(fmt::format("{} ordered for one patient {} left out.",
-                                count_words(simulation.patient_ordered, "item", "items"),
-                                simulation.patient_ordered == 1 ? "is" : "are"));
+    notes.push_back(say("{} ordered for one patient {} left out.",
+                        count_words(simulation.patient_ordered, "item", "items"),
+                        simulation.patient_ordered == 1 ? "is" : "are"));
   }
   if (simulation.without_cost > 0) {
-    notes.push_back(
-        fmt::format("{} without a cost {} left out.",
-                    count_words(simulation.without_cost, "stocked item", "stocked items"),
-                    simulation.without_cost == 1 ? "is" : "are"));
+    notes.push_back(say("{} without a cost {} left out.",
+                        count_words(simulation.without_cost, "stocked item", "stocked items"),
+                        simulation.without_cost == 1 ? "is" : "are"));
   }
   return notes;
 }

@@ -1,5 +1,6 @@
 #include "desk/policy_play.hpp"
 
+#include "clinic/say.hpp"
 #include "desk/forecast_test.hpp"
 
 namespace sparewell::desk {
@@ -7,7 +8,7 @@ namespace sparewell::desk {
 PolicyPlayPtr play_policy(const Day& day, const JobControl& control) {
   bool stopped = false;
   const auto goes_on = [&](double done) {
-    control.say({"Playing the policy", done});
+    control.say({said("Playing the policy"), done});
     stopped = control.stop.stop_requested();
     return !stopped;
   };

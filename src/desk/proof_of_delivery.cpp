@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/day.hpp"
 #include "desk/part_words.hpp"
 #include "desk/patient_card.hpp"
@@ -16,12 +17,14 @@ namespace {
 const std::vector<std::string>& use_and_care() {
   static const std::vector<std::string> cautions{
       "The maker's instructions for use go first; they are handed over with each part.",
-      "Look at the skin of the residual limb every day, before and after wearing.",
-      "Stop wearing the part and call the clinic when there is redness that does not fade, "
-      "blisters, an open sore, swelling, pain or a rash.",
-      "Wash what touches the skin as its maker says, rinse it well and let it dry before wearing.",
-      "Look at the parts for cracks, tears, worn threads and leaks; do not wear a damaged part.",
-      "Do not wear a part after its use-by date, and do not pass it on to another person."};
+      said("Look at the skin of the residual limb every day, before and after wearing."),
+      said("Stop wearing the part and call the clinic when there is redness that does not fade, "
+           "blisters, an open sore, swelling, pain or a rash."),
+      said("Wash what touches the skin as its maker says, rinse it well and let it dry before "
+           "wearing."),
+      said("Look at the parts for cracks, tears, worn threads and leaks; do not wear a damaged "
+           "part."),
+      said("Do not wear a part after its use-by date, and do not pass it on to another person.")};
   return cautions;
 }
 
@@ -87,13 +90,12 @@ std::string copy_words(const std::vector<IssuedParts>& parts) {
     signature = std::max(signature, each.signed_on);
   }
   std::string words;
-  if (printed || signature) words = "Copy.";
+  if (printed || signature) words = said("Copy.");
   if (printed) {
-    words += fmt::format(" A sheet of these parts was written before, last on {}.",
-                         date_words(*printed));
+    words += say(" A sheet of these parts was written before, last on {}.", date_words(*printed));
   }
   if (signature) {
-    words += fmt::format(" A signed sheet is on record, signed on {}.", date_words(*signature));
+    words += say(" A signed sheet is on record, signed on {}.", date_words(*signature));
   }
   return words;
 }
@@ -105,7 +107,8 @@ exchange::DeliverySheet delivery_sheet(const Clinic& clinic, const std::vector<U
                                        const std::string& remark) {
   const ClinicIndex index{clinic};
   exchange::DeliverySheet sheet;
-  sheet.clinic_name = clinic.settings.name.empty() ? "Clinic without a name" : clinic.settings.name;
+  sheet.clinic_name =
+      clinic.settings.name.empty() ? said("Clinic without a name") : clinic.settings.name;
   sheet.clinic_address = clinic.settings.ship_to;
   sheet.written_on = date_words(today);
   sheet.cautions = use_and_care();
@@ -151,9 +154,9 @@ Expected<int> print_sheet_again(store::Store& store, const UnitChoice& choice,
   if (!parts) return tl::unexpected(parts.error());
   if (numbers.empty() &&
       parts->back().units.front().issued_on != parts->front().units.front().issued_on) {
-    return refuse(fmt::format(
-        "Parts of {} were handed over on several days: {}; name the day, or number the parts.",
-        choice.patient, days_words(*parts)));
+    return refuse(
+        say("Parts of {} were handed over on several days: {}; name the day, or number the parts.",
+            choice.patient, days_words(*parts)));
   }
   return print_delivery_sheet(store, units_in(*parts), path, today, options, who);
 }
@@ -161,13 +164,14 @@ Expected<int> print_sheet_again(store::Store& store, const UnitChoice& choice,
 Expected<std::vector<Unit>> mark_delivered(store::Store& store, const UnitChoice& choice,
                                            const std::vector<int>& numbers, Date signed_on,
                                            Date today, const std::string& who) {
-  if (signed_on > today) return refuse("The day of signing is still to come; give the day signed.");
+  if (signed_on > today)
+    return refuse(say("The day of signing is still to come; give the day signed."));
   const auto work = store.begin_write({who, "signed delivery sheet recorded"});
   const auto rows = work->all<Handover>();
   const auto parts = unsigned_parts(*work, choice);
   if (parts.empty()) {
-    return refuse(fmt::format("{} has no part that answers to that and lacks a signed sheet.",
-                              choice.patient));
+    return refuse(
+        say("{} has no part that answers to that and lacks a signed sheet.", choice.patient));
   }
   const auto chosen = chosen_parts(parts, numbers, choice.patient);
   if (!chosen) return tl::unexpected(chosen.error());
@@ -179,8 +183,8 @@ Expected<std::vector<Unit>> mark_delivered(store::Store& store, const UnitChoice
   });
   for (const auto& unit : units) {
     if (signed_on < unit.issued_on) {
-      return refuse(fmt::format("{} was issued on {}, after the day of signing.", unit.item.text,
-                                iso_text(unit.issued_on)));
+      return refuse(say("{} was issued on {}, after the day of signing.", unit.item.text,
+                        iso_text(unit.issued_on)));
     }
     change_handover(*work, rows, unit, &Handover::signed_on, signed_on);
   }

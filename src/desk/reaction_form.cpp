@@ -21,12 +21,12 @@ Expected<Reaction> read_reaction(const PatientRef& patient, const std::vector<st
   reaction.patient = patient;
   reaction.side = parse_word<Side>(given[0]);
   const auto began = parse_iso_date(given[1]);
-  if (!began) return refuse("Began on: write the day as 2026-11-25.");
+  if (!began) return refuse(say("Began on: write the day as 2026-11-25."));
   reaction.began_on = *began;
   if (!given[2].empty()) {
     reaction.ended_on = parse_iso_date(given[2]);
     if (!reaction.ended_on) {
-      return refuse("Last day: write it as 2026-11-25, or leave it empty while it lasts.");
+      return refuse(say("Last day: write it as 2026-11-25, or leave it empty while it lasts."));
     }
   }
   reaction.signs = signs_in(given[3]);
@@ -38,16 +38,15 @@ Expected<Reaction> read_reaction(const PatientRef& patient, const std::vector<st
 /// first.
 void add_substances(WornChart& chart, const care::Suspects& found) {
   if (found.substances.suspects.empty()) return;
-  chart.strips.push_back(
-      {fmt::format("{} side: substances, until {} days after the last contact",
-                   capitalised(std::string{word(found.side)}), care::carry_over_days),
-       "",
-       "",
-       {}});
+  chart.strips.push_back({say("{} side: substances, until {} days after the last contact",
+                              capitalised(std::string{word(found.side)}), care::carry_over_days),
+                          "",
+                          "",
+                          {}});
   for (const auto& suspect : found.substances.suspects) {
     const auto more = suspect.alike.size() - 1;
     auto label = suspect.alike.front().name;
-    if (more > 0) label += fmt::format(" and {} more", more);
+    if (more > 0) label += say(" and {} more", more);
     chart.strips.push_back({"", label, suspect_words(suspect), suspect.alike.front().spans});
   }
 }
@@ -55,20 +54,21 @@ void add_substances(WornChart& chart, const care::Suspects& found) {
 }  // namespace
 
 StockForm reaction_form(const Day& day, const PatientRef& patient) {
-  StockForm form{"Record a reaction", {}, {}, "&Record", {}, "a reaction was recorded"};
-  form.intro = fmt::format(
+  StockForm form{said("Record a reaction"), {}, {},
+                 said("&Record"),           {}, said("a reaction was recorded")};
+  form.intro = say(
       "A reaction of the skin of {}. Signs are {}, or what you call it; several with commas. {}",
       patient_words(day, patient), fmt::join(usual_signs, ", "), care_caution());
   std::vector<std::string> sides{no_side, "left", "right"};
   const auto worn = care::sides_worn(day.clinic(), patient);
   const auto side = worn.size() == 1 ? std::string{word(worn.front())} : sides.front();
   form.fields = {
-      {"&Side", side, "Where it was seen", std::move(sides), true},
-      {"&Began on", iso_text(day.today()), "The first day, such as 2026-11-25"},
-      {"&Last day", "", "Empty while it lasts"},
-      {"Si&gns", "",
-       fmt::format("{}, or in your own words; several with commas", fmt::join(usual_signs, ", "))},
-      {"&Note", "", "Anything else, such as where on the limb"}};
+      {said("&Side"), side, said("Where it was seen"), std::move(sides), true},
+      {said("&Began on"), iso_text(day.today()), said("The first day, such as 2026-11-25")},
+      {said("&Last day"), "", said("Empty while it lasts")},
+      {said("Si&gns"), "",
+       say("{}, or in your own words; several with commas", fmt::join(usual_signs, ", "))},
+      {said("&Note"), "", said("Anything else, such as where on the limb")}};
   const Date today = day.today();
   form.book = [patient, today](store::UnitOfWork& work,
                                const std::vector<std::string>& given) -> Expected<Booked> {
@@ -76,8 +76,7 @@ StockForm reaction_form(const Day& day, const PatientRef& patient) {
     if (reaction) reaction = record_reaction(work, std::move(*reaction), today);
     if (!reaction) return tl::unexpected{reaction.error()};
     Booked made;
-    made.notes.push_back(
-        fmt::format("Recorded for {}: {}.", patient.text, reaction_words(*reaction)));
+    made.notes.push_back(say("Recorded for {}: {}.", patient.text, reaction_words(*reaction)));
     return made;
   };
   return form;
@@ -92,25 +91,24 @@ Expected<StockForm> healed_form(const Day& day, const PatientRef& patient) {
     lasting.push_back(reaction);
   }
   if (lasting.empty()) {
-    return refuse(fmt::format("No reaction of {} is recorded that still lasts.", patient.text));
+    return refuse(say("No reaction of {} is recorded that still lasts.", patient.text));
   }
-  StockForm form{"A reaction healed", {}, {}, "&Record", {}, "a reaction ended"};
-  form.intro = fmt::format("For {}.", patient_words(day, patient));
-  form.fields = {{"&Reaction", choices[0], "Those that last", choices, true},
-                 {"&Last day", iso_text(day.today()), "Such as 2026-11-25"}};
+  StockForm form{said("A reaction healed"), {}, {}, said("&Record"), {}, said("a reaction ended")};
+  form.intro = say("For {}.", patient_words(day, patient));
+  form.fields = {{said("&Reaction"), choices[0], said("Those that last"), choices, true},
+                 {said("&Last day"), iso_text(day.today()), said("Such as 2026-11-25")}};
   const Date today = day.today();
   form.book = [choices, lasting, today](store::UnitOfWork& work,
                                         const std::vector<std::string>& given) -> Expected<Booked> {
     const auto last = parse_iso_date(given[1]);
-    if (!last) return refuse("Last day: write it as 2026-11-25.");
+    if (!last) return refuse(say("Last day: write it as 2026-11-25."));
     const auto at = std::ranges::find(choices, given[0]) - choices.begin();
     const Reaction& chosen = lasting.at(static_cast<std::size_t>(at));
     const auto ended =
         end_reaction(work, {chosen.patient.text, chosen.side, chosen.began_on}, *last, today);
     if (!ended) return tl::unexpected{ended.error()};
     Booked made;
-    made.notes.push_back(
-        fmt::format("Recorded for {}: {}.", chosen.patient.text, reaction_words(*ended)));
+    made.notes.push_back(say("Recorded for {}: {}.", chosen.patient.text, reaction_words(*ended)));
     return made;
   };
   return form;
@@ -127,7 +125,7 @@ ReactionsView reactions_view(const Day& day, const PatientRef& patient) {
   for (const auto& caution : suspect_cautions()) view.text += caution + "\n";
   view.text += "\n";
   for (const auto& side : found) view.text += suspects_text(side) + "\n";
-  view.text += "Reactions, by their number in the drawing:\n" + numbered_log(view.chart);
+  view.text += said("Reactions, by their number in the drawing:\n") + numbered_log(view.chart);
   view.text.pop_back();
   return view;
 }

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "care/sensitivity.hpp"
+#include "clinic/say.hpp"
 #include "desk/part_words.hpp"
 #include "desk/wording.hpp"
 
@@ -51,9 +52,9 @@ std::vector<WornThen> worn_then(const Clinic& clinic, const ClinicIndex& index,
 }  // namespace
 
 std::string reaction_words(const Reaction& reaction) {
-  auto words = fmt::format("{}, {}, from {}", list_words(reaction.signs),
-                           reaction.side ? word(*reaction.side) : "not of one side",
-                           date_words(reaction.began_on));
+  auto words = say("{}, {}, from {}", list_words(reaction.signs),
+                   reaction.side ? word(*reaction.side) : said("not of one side"),
+                   date_words(reaction.began_on));
   words += reaction.ended_on ? fmt::format(" until {}", date_words(*reaction.ended_on)) : " on";
   return words;
 }
@@ -61,10 +62,10 @@ std::string reaction_words(const Reaction& reaction) {
 std::string worn_words(const WornThen& worn, Date day) {
   auto words = worn.item.text;
   if (!worn.kind.empty()) words += fmt::format(", {},", worn.kind);
-  words += fmt::format(" since {} ({})", date_words(worn.since),
-                       count_words(days_between(worn.since, day), "day", "days"));
+  words += say(" since {} ({})", date_words(worn.since),
+               count_words(days_between(worn.since, day), "day", "days"));
   if (worn.ended_for_it) {
-    words += fmt::format(", ended on {} because of a reaction", date_words(*worn.ended_on));
+    words += say(", ended on {} because of a reaction", date_words(*worn.ended_on));
   }
   return words;
 }
@@ -92,11 +93,11 @@ std::vector<LogEntry> reaction_log(const Clinic& clinic, const PatientRef& patie
 std::string entry_words(const LogEntry& entry) {
   if (entry.recorded) {
     auto words = capitalised(reaction_words(*entry.recorded)) + ".";
-    if (!entry.recorded->note.empty()) words += fmt::format(" Note: {}", entry.recorded->note);
+    if (!entry.recorded->note.empty()) words += say(" Note: {}", entry.recorded->note);
     return words;
   }
-  return fmt::format("On {} a part was ended because of a reaction, {}; none is recorded.",
-                     date_words(entry.day), entry.side ? word(*entry.side) : "not of one side");
+  return say("On {} a part was ended because of a reaction, {}; none is recorded.",
+             date_words(entry.day), entry.side ? word(*entry.side) : said("not of one side"));
 }
 
 WornChart worn_chart(const Clinic& clinic, const PatientRef& patient, Date today) {
@@ -134,7 +135,7 @@ WornChart worn_chart(const Clinic& clinic, const PatientRef& patient, Date today
             "from {} {}", date_words(span.from),
             span.until > today ? std::string{"on"} : "until " + date_words(span.until)));
       }
-      strip.words = fmt::format("{}, worn {}.", strip.label, list_words(spans));
+      strip.words = say("{}, worn {}.", strip.label, list_words(spans));
       made.strips.push_back(std::move(strip));
     }
   }

@@ -2,8 +2,7 @@
 
 #include <algorithm>
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "desk/reaction_log.hpp"
 #include "desk/wording.hpp"
 
@@ -12,22 +11,23 @@ namespace {
 
 std::string refusal_of(const store::Snapshot& snapshot, const Reaction& reaction, Date today) {
   if (!snapshot.patient(reaction.patient)) {
-    return fmt::format("There is no patient '{}'; check the reference.", reaction.patient.text);
+    return say("There is no patient '{}'; check the reference.", reaction.patient.text);
   }
   if (reaction.began_on > today) {
-    return fmt::format("The reaction's first day, {}, is still to come; correct it.",
-                       iso_text(reaction.began_on));
+    return say("The reaction's first day, {}, is still to come; correct it.",
+               iso_text(reaction.began_on));
   }
   if (reaction.ended_on && *reaction.ended_on < reaction.began_on) {
-    return fmt::format("The reaction's last day, {}, is before its first, {}; correct one of them.",
-                       iso_text(*reaction.ended_on), iso_text(reaction.began_on));
+    return say("The reaction's last day, {}, is before its first, {}; correct one of them.",
+               iso_text(*reaction.ended_on), iso_text(reaction.began_on));
   }
   if (reaction.ended_on && *reaction.ended_on > today) {
-    return fmt::format("The reaction's last day, {}, is still to come; leave it out.",
-                       iso_text(*reaction.ended_on));
+    return say("The reaction's last day, {}, is still to come; leave it out.",
+               iso_text(*reaction.ended_on));
   }
   if (reaction.signs.empty()) {
-    return "Say what was seen: itching, redness, blisters, swelling, rash, or in your own words.";
+    return said(
+        "Say what was seen: itching, redness, blisters, swelling, rash, or in your own words.");
   }
   return {};
 }
@@ -42,9 +42,8 @@ Expected<Reaction> record_reaction(store::UnitOfWork& work, Reaction reaction, D
   if (auto words = refusal_of(work, reaction, today); !words.empty()) return refuse(words);
   for (const auto& row : work.all<Reaction>()) {
     if (!same_key(row.record, reaction)) continue;
-    return refuse(fmt::format("A reaction of {} from {} on is recorded already: {}.",
-                              reaction.patient.text, date_words(reaction.began_on),
-                              reaction_words(row.record)));
+    return refuse(say("A reaction of {} from {} on is recorded already: {}.", reaction.patient.text,
+                      date_words(reaction.began_on), reaction_words(row.record)));
   }
   work.put(reaction);
   return reaction;
@@ -61,12 +60,13 @@ Expected<Reaction> end_reaction(store::UnitOfWork& work, const ReactionChoice& c
     }
   }
   if (answers.empty()) {
-    return refuse(fmt::format("No reaction of {} {} is recorded; check the reference and the day.",
-                              choice.patient, choice.began_on ? "from that day on" : "that lasts"));
+    return refuse(say("No reaction of {} {} is recorded; check the reference and the day.",
+                      choice.patient,
+                      choice.began_on ? said("from that day on") : said("that lasts")));
   }
   if (answers.size() > 1) {
-    return refuse(fmt::format("{} reactions of {} answer; name the first day and the side of one.",
-                              answers.size(), choice.patient));
+    return refuse(say("{} reactions of {} answer; name the first day and the side of one.",
+                      answers.size(), choice.patient));
   }
   Reaction changed = answers.front().record;
   changed.ended_on = last_day;

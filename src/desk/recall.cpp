@@ -2,7 +2,7 @@
 
 #include <set>
 
-#include <fmt/format.h>
+#include "clinic/say.hpp"
 
 namespace sparewell::desk {
 namespace {
@@ -39,9 +39,9 @@ Expected<RecallNotice> look_up_recall(const store::Snapshot& snapshot, const Ite
   const auto known = snapshot.item(item);
   if (!known) {
     return refuse(
-        fmt::format("The catalogue has no item '{}'; check the code on the maker's notice against "
-                    "the catalogue.",
-                    item.text));
+        say("The catalogue has no item '{}'; check the code on the maker's notice against "
+            "the catalogue.",
+            item.text));
   }
   return RecallNotice{known->record,
                       supply::find_recalled(item, lot, records_of(snapshot, item), today)};

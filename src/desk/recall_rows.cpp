@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/day.hpp"
 #include "desk/find_words.hpp"
 #include "desk/part_words.hpp"
@@ -15,9 +16,9 @@ std::string match_words(supply::LotMatch match) {
     case supply::LotMatch::recalled:
       return "recalled";
     case supply::LotMatch::written_alike:
-      return "lot written differently: look at the part";
+      return said("lot written differently: look at the part");
     default:
-      return "lot not recorded: look at the part";
+      return said("lot not recorded: look at the part");
   }
 }
 
@@ -39,40 +40,40 @@ TableRow unit_row(const supply::RecalledPatient& patient, const supply::Recalled
   if (const auto name = full_name(patient.patient); names == Names::shown && !name.empty()) {
     who += fmt::format("  {}", name);
   }
-  const auto detail = fmt::format("{}, issued {}, {}", word(recalled.unit.side),
-                                  date_words(recalled.unit.issued_on), match_words(recalled.match));
-  auto row = new_row(recalled.in_hands ? "Patient has it" : "Patient had it", who,
+  const auto detail = say("{}, issued {}, {}", word(recalled.unit.side),
+                          date_words(recalled.unit.issued_on), match_words(recalled.match));
+  auto row = new_row(recalled.in_hands ? said("Patient has it") : said("Patient had it"), who,
                      lot_words(recalled.unit), detail, recalled.in_hands);
-  if (recalled.in_hands) row.cells[3] = date_cell(patient.visit, "none booked");
+  if (recalled.in_hands) row.cells[3] = date_cell(patient.visit, said("none booked"));
   return row;
 }
 
 TableRow stock_row(const supply::RecalledStock& stock) {
   const auto& [lot, place, quantity] = stock.level;
   return new_row(
-      stock.quarantined() ? "In quarantine" : "On a shelf", place,
-      lot.lot.empty() ? "no lot recorded" : fmt::format("lot {}", lot.lot),
+      stock.quarantined() ? said("In quarantine") : said("On a shelf"), place,
+      lot.lot.empty() ? said("no lot recorded") : fmt::format("lot {}", lot.lot),
       fmt::format("{}, {}", count_words(quantity, "piece", "pieces"), match_words(stock.match)),
       !stock.quarantined());
 }
 
 TableRow order_row(const OrderLine& line) {
   const bool draft = line.state == OrderState::draft;
-  return new_row(draft ? "Order not sent" : "On order",
-                 fmt::format("{}  {}", line.order_ref, line.supplier.text), "any lot",
-                 fmt::format("{} may come", count_words(draft ? line.quantity : line.outstanding(),
-                                                        "piece", "pieces")),
+  return new_row(draft ? said("Order not sent") : said("On order"),
+                 fmt::format("{}  {}", line.order_ref, line.supplier.text), said("any lot"),
+                 say("{} may come",
+                     count_words(draft ? line.quantity : line.outstanding(), "piece", "pieces")),
                  false);
 }
 
 }  // namespace
 
 Table recall_table() {
-  return Table{{{"What", 15, Align::left, ""},
-                {"Who or where", 18, Align::left, "", 1},
-                {"Lot", 28, Align::left, "", 1},
-                {"Next visit", 13, Align::left, "Of patients who have a part of it"},
-                {"Details", 44, Align::left, "", 2}}};
+  return Table{{{said("What"), 15, Align::left, ""},
+                {said("Who or where"), 18, Align::left, "", 1},
+                {said("Lot"), 28, Align::left, "", 1},
+                {said("Next visit"), 13, Align::left, said("Of patients who have a part of it")},
+                {said("Details"), 44, Align::left, "", 2}}};
 }
 
 std::vector<TableRow> recall_rows(const RecallNotice& notice, Names names) {
@@ -91,10 +92,10 @@ std::vector<TableRow> recall_rows(const RecallNotice& notice, Names names) {
 }
 
 Table item_table(const std::vector<Item>& items) {
-  Table table{{{"Item", 14, Align::left, ""},
-               {"Description", 40, Align::left, "", 2},
-               {"Supplier's part no.", 18, Align::left, ""},
-               {"Supplier", 22, Align::left, "", 1}}};
+  Table table{{{said("Item"), 14, Align::left, ""},
+               {said("Description"), 40, Align::left, "", 2},
+               {said("Supplier's part no."), 18, Align::left, ""},
+               {said("Supplier"), 22, Align::left, "", 1}}};
   std::vector<TableRow> rows;
   for (const auto& item : items) {
     TableRow row;

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/day.hpp"
 #include "desk/part_words.hpp"
 #include "desk/wording.hpp"
@@ -40,18 +41,18 @@ std::string doubt_words(LotMatch match) {
     case LotMatch::recalled:
       return {};
     case LotMatch::written_alike:
-      return "; its lot is written differently: look at the part";
+      return said("; its lot is written differently: look at the part");
     default:
-      return "; its lot is not recorded: look at the part";
+      return said("; its lot is not recorded: look at the part");
   }
 }
 
 std::string unit_words(const supply::RecalledUnit& recalled) {
   const Unit& unit = recalled.unit;
-  std::string text = fmt::format("{}, {}, issued {}", word(unit.side), lot_words(unit),
-                                 date_words(unit.issued_on));
+  std::string text =
+      say("{}, {}, issued {}", word(unit.side), lot_words(unit), date_words(unit.issued_on));
   if (unit.ended_on) {
-    text += fmt::format(", ended {}", date_words(*unit.ended_on));
+    text += say(", ended {}", date_words(*unit.ended_on));
     if (unit.end_reason) text += fmt::format(" ({})", word(*unit.end_reason));
   }
   return text + doubt_words(recalled.match);
@@ -64,8 +65,8 @@ void add_patient(Lines& lines, const supply::RecalledPatient& recalled, Names na
     text += fmt::format("  {}", name);
   }
   if (recalled.in_hands()) {
-    text += patient.next_visit ? fmt::format("  next visit {}", date_words(*recalled.visit))
-                               : std::string{"  no visit is booked"};
+    text += patient.next_visit ? say("  next visit {}", date_words(*recalled.visit))
+                               : std::string{said("  no visit is booked")};
   }
   lines.push_back(std::move(text));
   for (const auto& unit : recalled.units) lines.push_back("    " + unit_words(unit));
@@ -85,29 +86,30 @@ void add_title(Lines& lines, const std::string& title, std::size_t count) {
 
 std::string stock_words(const supply::RecalledStock& stock) {
   const auto& [lot, place, quantity] = stock.level;
-  return fmt::format("  {}: {}, {}, {}{}", place, count_words(quantity, "piece", "pieces"),
-                     lot.lot.empty() ? std::string{"no lot recorded"} : "lot " + lot.lot,
-                     lot.use_by ? "use by " + date_words(*lot.use_by) : "no use-by date recorded",
-                     doubt_words(stock.match));
+  return fmt::format(
+      "  {}: {}, {}, {}{}", place, count_words(quantity, "piece", "pieces"),
+      lot.lot.empty() ? std::string{said("no lot recorded")} : "lot " + lot.lot,
+      lot.use_by ? said("use by ") + date_words(*lot.use_by) : said("no use-by date recorded"),
+      doubt_words(stock.match));
 }
 
 std::string loan_words(const supply::RecalledLoan& lent) {
   const Loan& loan = lent.loan;
-  return fmt::format(
-      "  {}  loan {}: {}, {}, {}, lent {}, due {}{}", loan.patient.text, loan.number,
-      count_words(loan.outstanding(), "piece", "pieces"), word(loan.side),
-      loan.lot.lot.empty() ? std::string{"no lot recorded"} : fmt::format("lot {}", loan.lot.lot),
-      date_words(loan.lent_on), date_words(loan.due_on), doubt_words(lent.match));
+  return say("  {}  loan {}: {}, {}, {}, lent {}, due {}{}", loan.patient.text, loan.number,
+             count_words(loan.outstanding(), "piece", "pieces"), word(loan.side),
+             loan.lot.lot.empty() ? std::string{said("no lot recorded")}
+                                  : fmt::format("lot {}", loan.lot.lot),
+             date_words(loan.lent_on), date_words(loan.due_on), doubt_words(lent.match));
 }
 
 std::string order_words(const OrderLine& line) {
   if (line.state == OrderState::draft) {
-    return fmt::format("  {}  {}: a draft of {}, not sent yet", line.order_ref, line.supplier.text,
-                       count_words(line.quantity, "piece", "pieces"));
+    return say("  {}  {}: a draft of {}, not sent yet", line.order_ref, line.supplier.text,
+               count_words(line.quantity, "piece", "pieces"));
   }
-  return fmt::format("  {}  {}: {} of {} to come, ordered {}", line.order_ref, line.supplier.text,
-                     number_words(line.outstanding()),
-                     count_words(line.quantity, "piece", "pieces"), date_words(line.ordered_on));
+  return say("  {}  {}: {} of {} to come, ordered {}", line.order_ref, line.supplier.text,
+             number_words(line.outstanding()), count_words(line.quantity, "piece", "pieces"),
+             date_words(line.ordered_on));
 }
 
 /// Recorded lots help to see a slip in the number that was asked for.
@@ -116,11 +118,11 @@ void add_other_lots(Lines& lines, const Recall& recall) {
   constexpr std::size_t most = 12;
   const auto shown = std::min(most, recall.other_lots.size());
   std::string text =
-      fmt::format("Other recorded lots of the item, not on this list: {}",
-                  fmt::join(recall.other_lots.begin(),
-                            recall.other_lots.begin() + static_cast<std::ptrdiff_t>(shown), ", "));
+      say("Other recorded lots of the item, not on this list: {}",
+          fmt::join(recall.other_lots.begin(),
+                    recall.other_lots.begin() + static_cast<std::ptrdiff_t>(shown), ", "));
   if (shown < recall.other_lots.size()) {
-    text += fmt::format(" and {} more", recall.other_lots.size() - shown);
+    text += say(" and {} more", recall.other_lots.size() - shown);
   }
   lines.emplace_back();
   lines.push_back(text + ".");
@@ -130,35 +132,36 @@ void add_other_lots(Lines& lines, const Recall& recall) {
 
 std::string recall_summary(const Recall& recall) {
   if (!recall.touches_anything()) {
-    return "Nothing is recorded of it. That proves nothing about parts that nobody recorded: look "
-           "on the shelves.";
+    return said(
+        "Nothing is recorded of it. That proves nothing about parts that nobody recorded: look "
+        "on the shelves.");
   }
   const auto having = std::ranges::count_if(recall.patients, &supply::RecalledPatient::in_hands);
   const auto had = std::ssize(recall.patients) - having;
-  return fmt::format("{} a part of it, {} had one; {} on shelves and {} in quarantine{}; {} open.",
-                     count_words(having, "patient has", "patients have"), number_words(had),
-                     count_words(pieces(recall, PlaceSort::store), "piece is", "pieces are"),
-                     number_words(pieces(recall, PlaceSort::quarantine)), away_words(recall),
-                     count_words(std::ssize(recall.orders), "order line is", "order lines are"));
+  return say("{} a part of it, {} had one; {} on shelves and {} in quarantine{}; {} open.",
+             count_words(having, "patient has", "patients have"), number_words(had),
+             count_words(pieces(recall, PlaceSort::store), "piece is", "pieces are"),
+             number_words(pieces(recall, PlaceSort::quarantine)), away_words(recall),
+             count_words(std::ssize(recall.orders), "order line is", "order lines are"));
 }
 
 std::vector<std::string> recall_lines(const RecallNotice& notice, Names names) {
   const Recall& recall = notice.found;
   Lines lines;
-  lines.push_back(fmt::format("Recall of {}, {}, {}", recall.item.text, item_words(notice.item),
-                              recall.lot.empty() ? std::string{"all lots"} : "lot " + recall.lot));
+  lines.push_back(say("Recall of {}, {}, {}", recall.item.text, item_words(notice.item),
+                      recall.lot.empty() ? std::string{said("all lots")} : "lot " + recall.lot));
   lines.push_back(recall_summary(recall));
   const auto having = std::ranges::count_if(recall.patients, &supply::RecalledPatient::in_hands);
-  add_title(lines, "Patients who have a part of it", static_cast<std::size_t>(having));
+  add_title(lines, said("Patients who have a part of it"), static_cast<std::size_t>(having));
   add_patients(lines, recall, true, names);
-  add_title(lines, "Patients who had a part of it",
+  add_title(lines, said("Patients who had a part of it"),
             recall.patients.size() - static_cast<std::size_t>(having));
   add_patients(lines, recall, false, names);
-  add_title(lines, "Patients who have a part of it on loan", recall.loans.size());
+  add_title(lines, said("Patients who have a part of it on loan"), recall.loans.size());
   for (const auto& lent : recall.loans) lines.push_back(loan_words(lent));
-  add_title(lines, "Stock", recall.stock.size());
+  add_title(lines, said("Stock"), recall.stock.size());
   for (const auto& stock : recall.stock) lines.push_back(stock_words(stock));
-  add_title(lines, "Open orders, which may bring more of it", recall.orders.size());
+  add_title(lines, said("Open orders, which may bring more of it"), recall.orders.size());
   for (const auto& line : recall.orders) lines.push_back(order_words(line));
   add_other_lots(lines, recall);
   lines.emplace_back();
@@ -167,12 +170,12 @@ std::vector<std::string> recall_lines(const RecallNotice& notice, Names names) {
 }
 
 std::vector<std::string> quarantine_lines(const std::vector<StockLevel>& moved) {
-  if (moved.empty()) return {"Nothing had to be moved to quarantine."};
+  if (moved.empty()) return {said("Nothing had to be moved to quarantine.")};
   Lines lines;
   for (const auto& [lot, place, quantity] : moved) {
-    lines.push_back(fmt::format(
-        "{} of {} moved from {} to quarantine.", count_words(quantity, "piece", "pieces"),
-        lot.lot.empty() ? std::string{"no recorded lot"} : "lot " + lot.lot, place));
+    lines.push_back(
+        say("{} of {} moved from {} to quarantine.", count_words(quantity, "piece", "pieces"),
+            lot.lot.empty() ? std::string{said("no recorded lot")} : "lot " + lot.lot, place));
   }
   return lines;
 }
@@ -182,15 +185,16 @@ std::string lot_match_words(LotMatch match) {
     case LotMatch::recalled:
       return "recalled";
     case LotMatch::written_alike:
-      return "written alike";
+      return said("written alike");
     default:
-      return "not recorded";
+      return said("not recorded");
   }
 }
 
 std::string recall_caution() {
-  return "Tell patients what to do only as the maker's notice and the treating clinician say. This "
-         "list shows what the clinic recorded: a part that was never recorded is not on it.";
+  return said(
+      "Tell patients what to do only as the maker's notice and the treating clinician say. This "
+      "list shows what the clinic recorded: a part that was never recorded is not on it.");
 }
 
 }  // namespace sparewell::desk

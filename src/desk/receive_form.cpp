@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/label_item.hpp"
 #include "exchange/barcode/read_label.hpp"
 
@@ -61,16 +62,16 @@ Expected<Scanned> with_scan(ReceiveForm form, const std::string& scan,
     const auto item = item_of_label(*label, catalogue);
     if (!item) return tl::unexpected(item.error());
     if (!form.item.empty() && form.item != item->code.text) {
-      return refuse(fmt::format("The label is that of {}; book {} first, or clear the item.",
-                                item->code.text, form.item));
+      return refuse(say("The label is that of {}; book {} first, or clear the item.",
+                        item->code.text, form.item));
     }
     form.item = item->code.text;
   } else {
     further = false;  // a second barcode of the package that was scanned before
   }
   if (!label->lot.empty() && !form.lot.empty() && form.lot != label->lot) {
-    return refuse(fmt::format("The label says lot {}; book lot {} first, or clear the lot.",
-                              label->lot, form.lot));
+    return refuse(
+        say("The label says lot {}; book lot {} first, or clear the lot.", label->lot, form.lot));
   }
   if (!label->lot.empty()) form.lot = label->lot;
   if (label->use_by) form.use_by = iso_text(*label->use_by);
@@ -87,25 +88,26 @@ Expected<ReceivingRequest> read_receive_form(const ReceiveForm& form) {
   made.order_ref = trimmed(form.order_ref);
   made.supplier = form.supplier;
   made.item = trimmed(form.item);
-  if (made.item.empty()) return refuse("Item: scan the label, or write the item's code.");
+  if (made.item.empty()) return refuse(say("Item: scan the label, or write the item's code."));
   const auto quantity = whole_number(form.quantity);
-  if (!quantity || *quantity < 1) return refuse("Pieces: write how many came, 1 or more.");
+  if (!quantity || *quantity < 1) return refuse(say("Pieces: write how many came, 1 or more."));
   made.quantity = quantity;
   if (!trimmed(form.damaged).empty()) {
     const auto damaged = whole_number(form.damaged);
     if (!damaged || *damaged < 0 || *damaged > *quantity) {
-      return refuse("Damaged: write how many of the pieces are damaged, or leave it empty.");
+      return refuse(say("Damaged: write how many of the pieces are damaged, or leave it empty."));
     }
     made.damaged = *damaged;
   }
   made.lot = trimmed(form.lot);
   if (const auto day = trimmed(form.use_by); !day.empty()) {
     made.use_by = parse_iso_date(day);
-    if (!made.use_by) return refuse("Use by: write the day as 2028-06-30, or leave it empty.");
+    if (!made.use_by) return refuse(say("Use by: write the day as 2028-06-30, or leave it empty."));
   }
   made.damage = trimmed(form.damage);
   if (made.damaged > 0 && made.damage.empty()) {
-    return refuse("What is damaged: say in a few words what is wrong with the damaged pieces.");
+    return refuse(
+        say("What is damaged: say in a few words what is wrong with the damaged pieces."));
   }
   made.serials = listed(form.serials);
   made.damaged_serials = listed(form.damaged_serials);

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/label_item.hpp"
 #include "desk/put_away.hpp"
 #include "desk/receiving_words.hpp"
@@ -34,26 +35,26 @@ Expected<exchange::Label> read_scans(const ReceivingRequest& request, Date today
 Expected<Item> item_of(const Snapshot& snapshot, const ReceivingRequest& request,
                        const exchange::Label& label) {
   if (request.item.empty() && request.scans.empty()) {
-    return refuse("Name the item that came, or scan its label.");
+    return refuse(say("Name the item that came, or scan its label."));
   }
   if (request.item.empty()) return item_of_label(label, records<Item>(snapshot));
   const auto known = snapshot.item({request.item});
   if (!known) {
-    return refuse(fmt::format("The catalogue has no item '{}'; check the code.", request.item));
+    return refuse(say("The catalogue has no item '{}'; check the code.", request.item));
   }
   if (!label.names_item()) return known->record;
   const auto scanned = item_of_label(label, records<Item>(snapshot));
   if (scanned && scanned->code != known->record.code) {
-    return refuse(fmt::format("The label is that of {}, not of {}; look which one came.",
-                              scanned->code.text, request.item));
+    return refuse(say("The label is that of {}, not of {}; look which one came.",
+                      scanned->code.text, request.item));
   }
   return known->record;
 }
 
 tl::unexpected<Refusal> refuse_contradiction(const char* what, const std::string& typed,
                                              const std::string& scanned) {
-  return refuse(fmt::format("The {} {} was typed, but the label says {}; look which one is right.",
-                            what, typed, scanned));
+  return refuse(say("The {} {} was typed, but the label says {}; look which one is right.", what,
+                    typed, scanned));
 }
 
 /// Why not, or "".
@@ -61,10 +62,10 @@ std::string take_damage(const ReceivingRequest& request, supply::Delivery& deliv
   delivery.damaged = request.damaged;
   delivery.damage = request.damage;
   delivery.damaged_settled = request.damaged_settled;
-  if (request.damaged < 0) return "The number of damaged pieces cannot be below zero.";
+  if (request.damaged < 0) return said("The number of damaged pieces cannot be below zero.");
   if (request.damaged <= delivery.quantity) return {};
-  return fmt::format("{} came, so {} of them cannot be damaged; count again.",
-                     count_words(delivery.quantity, "piece", "pieces"), request.damaged);
+  return say("{} came, so {} of them cannot be damaged; count again.",
+             count_words(delivery.quantity, "piece", "pieces"), request.damaged);
 }
 
 /// Sound pieces first.
@@ -75,10 +76,10 @@ std::vector<std::string> all_serials(const supply::Delivery& delivery) {
 }
 
 std::string too_many_words(const std::vector<std::string>& serials, int pieces, const char* sort) {
-  return fmt::format(
-      "{} do not fit {}; give one for each {} piece at most.",
-      count_words(std::ssize(serials), "serial number", "serial numbers"),
-      count_words(pieces, fmt::format("{} piece", sort), fmt::format("{} pieces", sort)), sort);
+  return say("{} do not fit {}; give one for each {} piece at most.",
+             count_words(std::ssize(serials), "serial number", "serial numbers"),
+             count_words(pieces, fmt::format("{} piece", sort), fmt::format("{} pieces", sort)),
+             sort);
 }
 
 /// Why not, or "". The serial number on a scanned label counts as one that was given: of a damaged
@@ -94,9 +95,9 @@ std::string take_serials(const ReceivingRequest& request, const exchange::Label&
     given = all_serials(delivery);
   }
   for (auto one = given.begin(); one != given.end(); ++one) {
-    if (one->empty()) return "A serial number is empty; write them as S1,S2.";
+    if (one->empty()) return said("A serial number is empty; write them as S1,S2.");
     if (std::find(given.begin(), one, *one) != one) {
-      return fmt::format("The serial number {} was given twice; each piece has its own.", *one);
+      return say("The serial number {} was given twice; each piece has its own.", *one);
     }
   }
   if (std::ssize(delivery.serials) > delivery.sound()) {
@@ -144,12 +145,13 @@ Expected<supply::Delivery> delivery_of(const Snapshot& snapshot, const Receiving
   }
   made.use_by = request.use_by ? request.use_by : label.use_by;
   if (request.use_by && label.use_by && *request.use_by != *label.use_by) {
-    return refuse_contradiction("use-by date", iso_text(*request.use_by), iso_text(*label.use_by));
+    return refuse_contradiction(said("use-by date"), iso_text(*request.use_by),
+                                iso_text(*label.use_by));
   }
   // Many packages may have come; their label counts one of them.
   const auto quantity = request.quantity ? request.quantity : label.quantity;
-  if (!quantity) return refuse("Say how many pieces came: the label does not.");
-  if (*quantity < 1) return refuse("At least one piece must have come.");
+  if (!quantity) return refuse(say("Say how many pieces came: the label does not."));
+  if (*quantity < 1) return refuse(say("At least one piece must have come."));
   made.quantity = *quantity;
   if (auto refusal = take_damage(request, made); !refusal.empty()) return refuse(refusal);
   if (auto refusal = take_serials(request, label, made); !refusal.empty()) return refuse(refusal);
@@ -209,7 +211,7 @@ Expected<std::vector<supply::ExpectedLine>> read_still_to_come(const Snapshot& s
   Clinic clinic;
   clinic.suppliers = records<Supplier>(snapshot);
   if (!supplier.empty() && ClinicIndex{clinic}.supplier({supplier}) == nullptr) {
-    return refuse(fmt::format("There is no supplier '{}'; check the name.", supplier));
+    return refuse(say("There is no supplier '{}'; check the name.", supplier));
   }
   clinic.items = records<Item>(snapshot);
   clinic.order_lines = records<OrderLine>(snapshot);

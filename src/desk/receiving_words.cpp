@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -20,18 +21,19 @@ std::string pieces_words(int count) {
 /// "order PO-7 of Tern": of the first line that was found.
 std::string order_words(const ReceivingOutcome& outcome) {
   const OrderLine& line = outcome.lines[outcome.match.lines.front()];
-  return fmt::format("order {} of {}", line.order_ref, line.supplier.text);
+  return say("order {} of {}", line.order_ref, line.supplier.text);
 }
 
 std::string lot_words(const Lot& lot) {
   return fmt::format(
-      "{}, {}", lot.lot.empty() ? std::string{"no lot recorded"} : "lot " + lot.lot,
-      lot.use_by ? "use by " + date_words(*lot.use_by) : std::string{"no use-by date"});
+      "{}, {}", lot.lot.empty() ? std::string{said("no lot recorded")} : "lot " + lot.lot,
+      lot.use_by ? said("use by ") + date_words(*lot.use_by) : std::string{said("no use-by date")});
 }
 
 std::string serial_words(const std::vector<std::string>& serials) {
   if (serials.empty()) return {};
-  return fmt::format(", {} {}", serials.size() == 1 ? "serial number" : "serial numbers",
+  return fmt::format(", {} {}",
+                     serials.size() == 1 ? said("serial number") : said("serial numbers"),
                      list_words(serials));
 }
 
@@ -43,7 +45,7 @@ std::string patient_side(const PutAway& piece) {
 std::string wrong_item_words(const ReceivingOutcome& outcome) {
   std::set<std::string> ordered;
   for (const auto at : outcome.match.lines) ordered.insert(outcome.lines[at].item.text);
-  return fmt::format(
+  return say(
       "{} is for {}, not for {}: nothing was recorded; set the part aside and ask "
       "the supplier.",
       capitalised(order_words(outcome)), list_words({ordered.begin(), ordered.end()}),
@@ -51,7 +53,7 @@ std::string wrong_item_words(const ReceivingOutcome& outcome) {
 }
 
 std::string several_words(const ReceivingOutcome& outcome) {
-  return fmt::format(
+  return say(
       "{} of {} answer to the delivery: nothing was recorded; name the order that "
       "the delivery note names, and the supplier if two have the same number.",
       count_words(std::ssize(outcome.match.lines), "order line", "order lines"),
@@ -64,20 +66,19 @@ std::string match_refusal(const ReceivingOutcome& outcome, const std::string& or
   const auto& item = outcome.item.code.text;
   switch (outcome.match.kind) {
     case Match::unknown_order:
-      return fmt::format("There is no order '{}'; check the number on the delivery note.",
-                         order_ref);
+      return say("There is no order '{}'; check the number on the delivery note.", order_ref);
     case Match::none_open:
-      return fmt::format(
+      return say(
           "No order has pieces of {} still to come; if it was ordered, record the "
           "order first, otherwise ask the supplier.",
           item);
     case Match::draft:
-      return fmt::format(
+      return say(
           "{} is a draft that was not sent; mark it as sent first, and then receive "
           "the delivery.",
           capitalised(order_words(outcome)));
     case Match::cancelled:
-      return fmt::format(
+      return say(
           "{} was cancelled for {}; set the delivery aside and ask the supplier, or "
           "place a new order for it.",
           capitalised(order_words(outcome)), item);
@@ -89,38 +90,37 @@ std::string match_refusal(const ReceivingOutcome& outcome, const std::string& or
 std::string finding_words(const supply::ReceivingFinding& finding,
                           const ReceivingOutcome& outcome) {
   const auto& delivery = outcome.delivery;
-  const char* nothing = outcome.is_recorded() ? "it was recorded" : "nothing was recorded";
+  const char* nothing =
+      outcome.is_recorded() ? said("it was recorded") : said("nothing was recorded");
   switch (finding.kind) {
     case Finding::over_delivered:
-      return fmt::format("{} came, but {} of {} {} still to come: {}; {}.",
-                         pieces_words(delivery.quantity), number_words(finding.outstanding),
-                         order_words(outcome), finding.outstanding == 1 ? "was" : "were", nothing,
-                         finding.stops ? "count again, and then accept the extra pieces or receive "
-                                         "only what was ordered"
-                                       : "watch that they are not invoiced twice");
+      return say("{} came, but {} of {} {} still to come: {}; {}.", pieces_words(delivery.quantity),
+                 number_words(finding.outstanding), order_words(outcome),
+                 finding.outstanding == 1 ? "was" : "were", nothing,
+                 finding.stops ? said("count again, and then accept the extra pieces or receive "
+                                      "only what was ordered")
+                               : said("watch that they are not invoiced twice"));
     case Finding::no_use_by:
-      return fmt::format("{} has a shelf life, and no use-by date was given: {}; {}.",
-                         outcome.item.code.text, nothing,
-                         finding.stops ? "read the date from the label, or say that the label has "
-                                         "none"
-                                       : "without a date nobody is warned when the part grows too "
-                                         "old");
+      return say("{} has a shelf life, and no use-by date was given: {}; {}.",
+                 outcome.item.code.text, nothing,
+                 finding.stops ? said("read the date from the label, or say that the label has "
+                                      "none")
+                               : said("without a date nobody is warned when the part grows too "
+                                      "old"));
     case Finding::expired:
-      return fmt::format("The use-by date {} has passed: {}; {}.", date_words(*finding.use_by),
-                         nothing,
-                         finding.stops ? "send the part back, or receive it into quarantine"
-                                       : "do not hand it out");
+      return say("The use-by date {} has passed: {}; {}.", date_words(*finding.use_by), nothing,
+                 finding.stops ? said("send the part back, or receive it into quarantine")
+                               : said("do not hand it out"));
     case Finding::known_serial:
-      return fmt::format("Serial number {} was {} on {} already: {}{}.", finding.known->serial,
-                         finding.known->patient.empty()
-                             ? std::string{"received"}
-                             : fmt::format("handed to {}", finding.known->patient.text),
-                         date_words(finding.known->on), nothing,
-                         finding.stops ? "; compare the label, and accept the number only when the "
-                                         "same piece has come again"
-                                       : "");
+      return say("Serial number {} was {} on {} already: {}{}.", finding.known->serial,
+                 finding.known->patient.empty() ? std::string{"received"}
+                                                : say("handed to {}", finding.known->patient.text),
+                 date_words(finding.known->on), nothing,
+                 finding.stops ? said("; compare the label, and accept the number only when the "
+                                      "same piece has come again")
+                               : "");
     default:
-      return fmt::format(
+      return say(
           "Lot {} lies on the shelf with the use-by date {}, not {}: {}; look at "
           "the labels, one of the dates is wrong.",
           delivery.lot, date_words(*finding.use_by), date_words(delivery.use_by, "none"), nothing);
@@ -143,69 +143,66 @@ namespace {
 std::string replacement_words(const ReceivingOutcome& outcome) {
   const int damaged = outcome.delivery.damaged;
   const char* them = damaged == 1 ? "it" : "them";
-  if (outcome.delivery.damaged_settled)
-    return fmt::format("the supplier does not replace {}", them);
+  if (outcome.delivery.damaged_settled) return say("the supplier does not replace {}", them);
   int to_come = -outcome.delivery.counted();
   for (const std::size_t at : outcome.match.lines) to_come += outcome.lines[at].outstanding();
-  if (to_come >= damaged) return fmt::format("the supplier still owes {}", them);
+  if (to_come >= damaged) return say("the supplier still owes {}", them);
   if (to_come > 0) {
-    return fmt::format("the supplier still owes {} of them", number_words(to_come));
+    return say("the supplier still owes {} of them", number_words(to_come));
   }
-  return fmt::format("nothing is owed for {}, because all that was ordered has come", them);
+  return say("nothing is owed for {}, because all that was ordered has come", them);
 }
 
 }  // namespace
 
 std::vector<std::string> receipt_lines(const ReceivingOutcome& outcome) {
-  if (!outcome.is_recorded()) return {"Nothing was recorded."};
+  if (!outcome.is_recorded()) return {said("Nothing was recorded.")};
   std::vector<std::string> made;
   if (const auto& movement = outcome.receiving.movement) {
-    made.push_back(fmt::format("{} of {}, {}{}, put to {}.", pieces_words(movement->quantity),
-                               outcome.item.code.text, lot_words(movement->lot),
-                               serial_words(movement->serials), movement->place));
+    made.push_back(say("{} of {}, {}{}, put to {}.", pieces_words(movement->quantity),
+                       outcome.item.code.text, lot_words(movement->lot),
+                       serial_words(movement->serials), movement->place));
   }
   if (const auto& damaged = outcome.receiving.damaged) {
-    made.push_back(fmt::format("{} of {}{} came damaged, put to {}; {}.",
-                               pieces_words(damaged->quantity), outcome.item.code.text,
-                               serial_words(damaged->serials), damaged->place,
-                               replacement_words(outcome)));
+    made.push_back(say("{} of {}{} came damaged, put to {}; {}.", pieces_words(damaged->quantity),
+                       outcome.item.code.text, serial_words(damaged->serials), damaged->place,
+                       replacement_words(outcome)));
   }
   for (const auto& receipt : outcome.receiving.lines) {
     const OrderLine& line = receipt.after;
-    made.push_back(fmt::format(
-        "Order {} of {}: {} of {} received{}.", line.order_ref, line.supplier.text,
-        number_words(line.received_quantity), pieces_words(line.quantity),
-        line.outstanding() > 0
-            ? fmt::format(", {} to come, on back-order", number_words(line.outstanding()))
-            : ", complete"));
+    made.push_back(say("Order {} of {}: {} of {} received{}.", line.order_ref, line.supplier.text,
+                       number_words(line.received_quantity), pieces_words(line.quantity),
+                       line.outstanding() > 0
+                           ? say(", {} to come, on back-order", number_words(line.outstanding()))
+                           : said(", complete")));
   }
   for (const auto& piece : outcome.put_away) {
-    made.push_back(fmt::format(
-        "Put 1 piece away for {}{}.", patient_side(piece),
-        piece.needed_on ? ", needed by " + date_words(*piece.needed_on) : std::string{}));
+    made.push_back(
+        say("Put 1 piece away for {}{}.", patient_side(piece),
+            piece.needed_on ? said(", needed by ") + date_words(*piece.needed_on) : std::string{}));
   }
   if (!outcome.waiting.empty()) {
     std::vector<std::string> names;
     for (const auto& piece : outcome.waiting) names.push_back(patient_side(piece));
-    made.push_back(fmt::format("Still to come for {}.", list_words(names)));
+    made.push_back(say("Still to come for {}.", list_words(names)));
   }
   return made;
 }
 
 std::string open_line_words(const OrderLine& line) {
-  return fmt::format("{}  {}  {}: {} of {} to come, ordered {}", line.order_ref, line.supplier.text,
-                     line.item.text, number_words(line.outstanding()), pieces_words(line.quantity),
-                     date_words(line.ordered_on));
+  return say("{}  {}  {}: {} of {} to come, ordered {}", line.order_ref, line.supplier.text,
+             line.item.text, number_words(line.outstanding()), pieces_words(line.quantity),
+             date_words(line.ordered_on));
 }
 
 std::string expected_line_words(const supply::ExpectedLine& expected) {
   std::string text = fmt::format("{}, {} {}", open_line_words(expected.line),
-                                 expected.promised_on ? "promised for" : "expected",
+                                 expected.promised_on ? said("promised for") : "expected",
                                  date_words(expected.expected_on));
-  if (expected.on_back_order) text += ", on back-order";
-  if (expected.lead_assumed && !expected.promised_on) text += " (lead time assumed)";
+  if (expected.on_back_order) text += said(", on back-order");
+  if (expected.lead_assumed && !expected.promised_on) text += said(" (lead time assumed)");
   if (expected.overdue_days > 0) {
-    text += fmt::format(", {} overdue", count_words(expected.overdue_days, "day", "days"));
+    text += say(", {} overdue", count_words(expected.overdue_days, "day", "days"));
   }
   return text;
 }

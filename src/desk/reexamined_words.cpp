@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/issue_words.hpp"
 #include "desk/patient_card.hpp"
 #include "desk/wording.hpp"
@@ -13,7 +14,7 @@ std::string line_of(const care::Worsened& each, const ClinicIndex& index) {
   static const Item unknown;
   const Item* item = index.item(each.now.item);
   const auto side = each.now.side ? fmt::format(", {}", word(*each.now.side)) : std::string{};
-  const auto before = each.before ? fmt::format(" Before: {}.", word(*each.before)) : std::string{};
+  const auto before = each.before ? say(" Before: {}.", word(*each.before)) : std::string{};
   return fmt::format("{}{}, {} ({}): {}{}", each.now.patient.text, side, each.now.item.text,
                      holding_words(each.now.holding),
                      sensitivity_finding(each.now.verdict, item ? *item : unknown).words, before);
@@ -23,24 +24,23 @@ std::string line_of(const care::Worsened& each, const ClinicIndex& index) {
 
 std::string holding_words(care::Holding holding) {
   if (holding == care::Holding::worn) return "worn";
-  return holding == care::Holding::booked ? "booked" : "on order";
+  return holding == care::Holding::booked ? "booked" : said("on order");
 }
 
 std::vector<std::string> reexamined_lines(const Reexamined& change, const ClinicIndex& index) {
   std::vector<std::string> lines{change.done};
   if (change.patients == 0) {
-    lines.emplace_back("No sensitivity is recorded of anyone, so nobody was examined.");
+    lines.emplace_back(said("No sensitivity is recorded of anyone, so nobody was examined."));
     return lines;
   }
-  const auto examined = fmt::format(
-      "Examined: {} of whom a sensitivity is recorded",
-      count_words(change.patients, "patient", "patients"));
+  const auto examined = say("Examined: {} of whom a sensitivity is recorded",
+                            count_words(change.patients, "patient", "patients"));
   if (change.newly.empty()) {
-    lines.push_back(fmt::format("{}; none of them is newly affected.", examined));
+    lines.push_back(say("{}; none of them is newly affected.", examined));
     return lines;
   }
-  lines.push_back(fmt::format("{}; newly affected: {}.", examined,
-                              count_words(static_cast<int>(change.newly.size()), "part", "parts")));
+  lines.push_back(say("{}; newly affected: {}.", examined,
+                      count_words(static_cast<int>(change.newly.size()), "part", "parts")));
   for (const auto& each : change.newly) lines.push_back(line_of(each, index));
   lines.push_back(care_caution());
   return lines;

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/part_words.hpp"
 #include "desk/wording.hpp"
 
@@ -36,35 +37,36 @@ std::string notes_words(const FileReport& file) {
 
 std::string import_summary(const ImportReport& report) {
   if (report.files.empty()) {
-    return "The folder holds none of the files that can be imported, such as catalogue.csv or "
-           "patients.csv. Nothing was changed.";
+    return said(
+        "The folder holds none of the files that can be imported, such as catalogue.csv or "
+        "patients.csv. Nothing was changed.");
   }
   const auto sums = sums_of(report);
-  auto text = count_words(sums.added, "row", "rows") + " added, " +
-              count_words(sums.changed, "row", "rows") + " changed, " +
-              count_words(sums.unchanged, "row was", "rows were") + " there already.";
+  auto text = count_words(sums.added, "row", "rows") + said(" added, ") +
+              count_words(sums.changed, "row", "rows") + said(" changed, ") +
+              count_words(sums.unchanged, "row was", "rows were") + said(" there already.");
   if (report.cancelled) {
-    text = "The import was stopped; files finished before that are kept. " + text;
+    text = said("The import was stopped; files finished before that are kept. ") + text;
   }
   if (sums.refused > 0) {
     text += fmt::format(" {} refused", count_words(sums.refused, "row was", "rows were"));
     text += report.rejects_folder.empty()
                 ? std::string{"."}
-                : fmt::format("; correct them in {} and import that folder in turn.",
-                              report.rejects_folder.string());
+                : say("; correct them in {} and import that folder in turn.",
+                      report.rejects_folder.string());
   }
   for (const auto& note : report.notes) text += fmt::format(" {}", note);
   return text;
 }
 
 Table import_files(const ImportReport& report) {
-  Table table{{{"File", 18, Align::left, ""},
-               {"Rows", 8, Align::right, ""},
-               {"Added", 8, Align::right, ""},
-               {"Changed", 9, Align::right, ""},
-               {"Unchanged", 10, Align::right, ""},
-               {"Refused", 9, Align::right, ""},
-               {"Notes", 60, Align::left, ""}}};
+  Table table{{{said("File"), 18, Align::left, ""},
+               {said("Rows"), 8, Align::right, ""},
+               {said("Added"), 8, Align::right, ""},
+               {said("Changed"), 9, Align::right, ""},
+               {said("Unchanged"), 10, Align::right, ""},
+               {said("Refused"), 9, Align::right, ""},
+               {said("Notes"), 60, Align::left, ""}}};
   std::vector<TableRow> rows;
   for (const auto& file : report.files) {
     rows.push_back({file.file,
@@ -84,16 +86,16 @@ Table import_files(const ImportReport& report) {
 }
 
 Table import_refusals(const ImportReport& report) {
-  Table table{{{"File", 18, Align::left, ""},
-               {"Line", 7, Align::right, ""},
-               {"Column", 16, Align::left, ""},
-               {"Why it was refused, and what to do", 80, Align::left, ""}}};
+  Table table{{{said("File"), 18, Align::left, ""},
+               {said("Line"), 7, Align::right, ""},
+               {said("Column"), 16, Align::left, ""},
+               {said("Why it was refused, and what to do"), 80, Align::left, ""}}};
   std::vector<TableRow> rows;
   for (const auto& refused : report.refused) {
     rows.push_back({std::to_string(rows.size()),
                     {{refused.file, std::nullopt},
                      count_cell(refused.line),
-                     {refused.column.empty() ? "whole row" : refused.column, std::nullopt},
+                     {refused.column.empty() ? said("whole row") : refused.column, std::nullopt},
                      {refused.reason, std::nullopt}},
                     "",
                     0,

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/part_words.hpp"
 #include "desk/restock_words.hpp"
 #include "desk/wording.hpp"
@@ -20,14 +21,16 @@ Cell chance_cell(double chance) {
 }  // namespace
 
 std::vector<Column> move_columns() {
-  return {{"From", 16, Align::left, "The store that sends", 1},
-          {"To", 16, Align::left, "The store where they are needed", 1},
-          {"Item", 12, Align::left, "The clinic's item code"},
-          {"Description", 30, Align::left, "", 2},
-          {"Pieces", 8, Align::right, ""},
-          {"Lots", 28, Align::left, "What to send: first expiry, first out", 1},
-          {"Runs out", 10, Align::right, "Chance to run out at the store that receives, as it is"},
-          {"If sent", 11, Align::right, "The same when all moves of the item are sent"}};
+  return {
+      {said("From"), 16, Align::left, said("The store that sends"), 1},
+      {said("To"), 16, Align::left, said("The store where they are needed"), 1},
+      {said("Item"), 12, Align::left, said("The clinic's item code")},
+      {said("Description"), 30, Align::left, "", 2},
+      {said("Pieces"), 8, Align::right, ""},
+      {said("Lots"), 28, Align::left, said("What to send: first expiry, first out"), 1},
+      {said("Runs out"), 10, Align::right,
+       said("Chance to run out at the store that receives, as it is")},
+      {said("If sent"), 11, Align::right, said("The same when all moves of the item are sent")}};
 }
 
 std::vector<TableRow> move_rows(const Day& day) {
@@ -61,14 +64,14 @@ const supply::RestockMove* find_move(const Day& day, const std::string& id) {
 
 StockForm send_form(const Day& day, const supply::RestockMove& chosen) {
   const auto& plan = day.restock();
-  std::vector<std::string> which{"The chosen move"};
+  std::vector<std::string> which{said("The chosen move")};
   if (plan.moves.size() > 1) {
-    which.push_back(fmt::format("All {} moves", plan.moves.size()));
+    which.push_back(say("All {} moves", plan.moves.size()));
   }
-  StockForm form{"Send", {}, {}, "&Send", {}, "stock was sent between branches"};
-  form.intro = fmt::format("{}. What is sent lies in transit until you settle its arrival.",
-                           capitalised(move_words(chosen)));
-  form.fields = {{"&Which", which[0], "What is sent now", which, true}};
+  StockForm form{said("Send"), {}, {}, said("&Send"), {}, said("stock was sent between branches")};
+  form.intro = say("{}. What is sent lies in transit until you settle its arrival.",
+                   capitalised(move_words(chosen)));
+  form.fields = {{said("&Which"), which[0], said("What is sent now"), which, true}};
   form.book = [one = std::vector{chosen}, all = plan.moves, which, today = day.today()](
                   store::UnitOfWork& work, const std::vector<std::string>& given) {
     return book_restock(work, given[0] == which[0] ? one : all, today);

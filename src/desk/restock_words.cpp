@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -16,14 +17,14 @@ constexpr std::size_t most_named_patients = 4;
 constexpr double worth_telling = 0.05;
 
 std::string amount_text(double pieces) {
-  return pieces < worth_telling ? std::string{"under 0.1"} : fmt::format("{:.1f}", pieces);
+  return pieces < worth_telling ? std::string{said("under 0.1")} : fmt::format("{:.1f}", pieces);
 }
 
 /// "2 on hand, 1 on the way, 1 reserved".
 std::string there_words(const PlaceOutlook& place) {
-  std::string words = fmt::format("{} on hand", place.on_hand);
-  if (place.in_transit > 0) words += fmt::format(", {} on the way", place.in_transit);
-  if (place.reserved > 0) words += fmt::format(", {} reserved", place.reserved);
+  std::string words = say("{} on hand", place.on_hand);
+  if (place.in_transit > 0) words += say(", {} on the way", place.in_transit);
+  if (place.reserved > 0) words += say(", {} reserved", place.reserved);
   return words;
 }
 
@@ -61,7 +62,7 @@ std::string needed_by_words(const RestockMove& move) {
   }
   if (more > 0) parts.push_back(count_words(more, "more part in use", "more parts in use"));
   if (move.for_new_patients >= worth_telling) {
-    parts.push_back(fmt::format("new patients ({:.1f} pieces)", move.for_new_patients));
+    parts.push_back(say("new patients ({:.1f} pieces)", move.for_new_patients));
   }
   return list_words(parts);
 }
@@ -70,7 +71,7 @@ std::string change_words(const PlaceOutlook& place, const char* verb) {
   const auto before = chance_words(place.chance_short_before);
   const auto after = chance_words(place.chance_short_after);
   return before == after ? fmt::format("stays {}", before)
-                         : fmt::format("{} from {} to {}", verb, before, after);
+                         : say("{} from {} to {}", verb, before, after);
 }
 
 }  // namespace
@@ -78,58 +79,60 @@ std::string change_words(const PlaceOutlook& place, const char* verb) {
 std::string lots_words(const RestockMove& move) {
   std::vector<std::string> parts;
   for (const auto& level : move.lots) {
-    auto text =
-        level.lot.lot.empty() ? std::string{"no lot number"} : fmt::format("lot {}", level.lot.lot);
+    auto text = level.lot.lot.empty() ? std::string{said("no lot number")}
+                                      : fmt::format("lot {}", level.lot.lot);
     if (move.lots.size() > 1) text = fmt::format("{} of {}", level.quantity, text);
-    if (level.lot.use_by) text += fmt::format(", use by {}", date_words(*level.lot.use_by));
+    if (level.lot.use_by) text += say(", use by {}", date_words(*level.lot.use_by));
     parts.push_back(std::move(text));
   }
   return fmt::format("{}", fmt::join(parts, "; "));
 }
 
 std::string move_words(const RestockMove& move) {
-  return fmt::format("{} of {} from {} to {} ({})", move.quantity, move.item.text, move.from.place,
-                     move.to.place, lots_words(move));
+  return say("{} of {} from {} to {} ({})", move.quantity, move.item.text, move.from.place,
+             move.to.place, lots_words(move));
 }
 
 std::string why(const RestockMove& move, const RestockPlan& plan) {
   const auto amount = amount_text(move.to.expected);
-  std::string text = fmt::format(
-      "{}: {}; until {} ({} to the next round, then {} on the way) {} {} expected to be needed "
-      "there.",
-      move.to.place, there_words(move.to), date_words(move.to.until),
-      count_words(plan.days_between, "day", "days"), count_words(move.transit_days, "day", "days"),
-      amount, amount == "1.0" ? "is" : "are");
+  std::string text =
+      say("{}: {}; until {} ({} to the next round, then {} on the way) {} {} expected to be needed "
+          "there.",
+          move.to.place, there_words(move.to), date_words(move.to.until),
+          count_words(plan.days_between, "day", "days"),
+          count_words(move.transit_days, "day", "days"), amount, amount == "1.0" ? "is" : "are");
   if (const auto who = needed_by_words(move); !who.empty()) {
-    text += fmt::format(" Expected to need it: {}.", who);
+    text += say(" Expected to need it: {}.", who);
   }
-  text += fmt::format(" The chance to run out there {}.", change_words(move.to, "falls"));
-  text += fmt::format(" {}: {}, {} expected to be needed; the chance to run out there {}.",
-                      move.from.place, there_words(move.from), amount_text(move.from.expected),
-                      change_words(move.from, "rises"));
-  text += fmt::format(
-      " Of the item {:.2f} pieces are then expected to be missing, without moves "
-      "{:.2f}.",
-      move.missing_after, move.missing_before);
+  text += say(" The chance to run out there {}.", change_words(move.to, "falls"));
+  text += say(" {}: {}, {} expected to be needed; the chance to run out there {}.", move.from.place,
+              there_words(move.from), amount_text(move.from.expected),
+              change_words(move.from, "rises"));
+  text +=
+      say(" Of the item {:.2f} pieces are then expected to be missing, without moves "
+          "{:.2f}.",
+          move.missing_after, move.missing_before);
   return text;
 }
 
 std::string summary_words(const RestockPlan& plan) {
   int pieces = 0;
   for (const auto& move : plan.moves) pieces += move.quantity;
-  return fmt::format("{} in {}, meant to last until the next round in {}.",
-                     count_words(pieces, "piece", "pieces"),
-                     count_words(static_cast<long long>(plan.moves.size()), "move", "moves"),
-                     count_words(plan.days_between, "day", "days"));
+  return say("{} in {}, meant to last until the next round in {}.",
+             count_words(pieces, "piece", "pieces"),
+             count_words(static_cast<long long>(plan.moves.size()), "move", "moves"),
+             count_words(plan.days_between, "day", "days"));
 }
 
 std::string nothing_to_move_words(const RestockPlan& plan) {
   if (!plan.several_places()) {
-    return "All stock is kept in one place. Say where patients belong, or record a second store "
-           "(Shelf, Places), to have moves proposed.";
+    return said(
+        "All stock is kept in one place. Say where patients belong, or record a second store "
+        "(Shelf, Places), to have moves proposed.");
   }
-  return "Nothing needs to be moved: every piece lies where it is most likely needed, or moving it "
-         "would hardly help.";
+  return said(
+      "Nothing needs to be moved: every piece lies where it is most likely needed, or moving it "
+      "would hardly help.");
 }
 
 }  // namespace sparewell::desk

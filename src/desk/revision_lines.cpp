@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/part_words.hpp"
 #include "desk/wording.hpp"
 
@@ -13,7 +14,7 @@ namespace {
 using Lines = std::vector<OrderRevisionLine>;
 
 std::string cost_words(const std::optional<Money>& cost) {
-  return cost ? amount_words(*cost) : std::string{"no price"};
+  return cost ? amount_words(*cost) : std::string{said("no price")};
 }
 
 std::string patients_words(const std::vector<std::string>& patients) {
@@ -23,18 +24,18 @@ std::string patients_words(const std::vector<std::string>& patients) {
 std::string change_words(const OrderRevisionLine& now, const OrderRevisionLine& before) {
   std::vector<std::string> made;
   const auto tell = [&](const std::string& is, const std::string& was) {
-    if (is != was) made.push_back(fmt::format("{} instead of {}", is, was));
+    if (is != was) made.push_back(say("{} instead of {}", is, was));
   };
   if (now.quantity != before.quantity) {
-    made.push_back(fmt::format("{} instead of {}", number_words(now.quantity),
-                               count_words(before.quantity, "piece", "pieces")));
+    made.push_back(say("{} instead of {}", number_words(now.quantity),
+                       count_words(before.quantity, "piece", "pieces")));
   }
   tell(cost_words(now.unit_cost), cost_words(before.unit_cost));
-  tell(date_words(now.promised_on, "no day promised"),
-       date_words(before.promised_on, "no day promised"));
+  tell(date_words(now.promised_on, said("no day promised")),
+       date_words(before.promised_on, said("no day promised")));
   if (now.for_patients != before.for_patients) {
-    made.push_back(fmt::format("for {} instead of {}", patients_words(now.for_patients),
-                               patients_words(before.for_patients)));
+    made.push_back(say("for {} instead of {}", patients_words(now.for_patients),
+                       patients_words(before.for_patients)));
   }
   return fmt::format("{}", fmt::join(made, "; "));
 }
@@ -67,12 +68,12 @@ std::vector<RevisionLine> revision_lines(const Lines& lines, const Lines* before
 }
 
 std::vector<Column> revision_columns() {
-  return {{"Item", 22, Align::left, "", 2},
-          {"Ordered", 6, Align::right, ""},
-          {"Unit cost", 13, Align::right, ""},
-          {"Promised", 12, Align::left, ""},
-          {"For", 10, Align::left, "Patients whom the pieces are for", 1},
-          {"Changed", 20, Align::left, "Against the revision before", 2}};
+  return {{said("Item"), 22, Align::left, "", 2},
+          {said("Ordered"), 6, Align::right, ""},
+          {said("Unit cost"), 13, Align::right, ""},
+          {said("Promised"), 12, Align::left, ""},
+          {said("For"), 10, Align::left, said("Patients whom the pieces are for"), 1},
+          {said("Changed"), 20, Align::left, said("Against the revision before"), 2}};
 }
 
 std::vector<TableRow> revision_rows(const std::vector<RevisionLine>& lines) {

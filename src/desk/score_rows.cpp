@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/part_words.hpp"
 #include "desk/trust_words.hpp"
 #include "desk/wear_page.hpp"
@@ -12,7 +13,7 @@ namespace {
 constexpr std::size_t told = 1;  // the 80 % span, on which the verdict is given
 
 Cell coverage_cell(const std::optional<wear::Coverage>& coverage) {
-  if (!coverage) return {"not known", std::nullopt};
+  if (!coverage) return {said("not known"), std::nullopt};
   return {coverage_words(*coverage), coverage->share};
 }
 
@@ -31,7 +32,7 @@ Cell saved_cell(double ours, double peer) {
 std::string verdict_text(const wear::BacktestScores& scores) {
   const auto& coverage = scores.coverage[told];
   return coverage ? verdict_word(verdict_on(*coverage, wear::coverage_levels[told]))
-                  : std::string{"not known"};
+                  : std::string{said("not known")};
 }
 
 TableRow row_of(std::optional<Kind> kind, const wear::BacktestScores& scores) {
@@ -53,19 +54,18 @@ TableRow row_of(std::optional<Kind> kind, const wear::BacktestScores& scores) {
 }
 
 std::string entry_words(std::optional<Kind> kind, const wear::BacktestScores& scores) {
-  auto text = fmt::format("{}: {}, {} worn out since.", kind_title(kind),
-                          count_words(scores.units, "forecast", "forecasts"),
-                          count_words(scores.events, "part has", "parts have"));
+  auto text = say("{}: {}, {} worn out since.", kind_title(kind),
+                  count_words(scores.units, "forecast", "forecasts"),
+                  count_words(scores.events, "part has", "parts have"));
   for (std::size_t i = 0; i < scores.coverage.size(); ++i) {
     if (!scores.coverage[i]) continue;
-    text += fmt::format(" The {:.0f} % span held {}.", 100 * wear::coverage_levels[i],
-                        coverage_words(*scores.coverage[i]));
+    text += say(" The {:.0f} % span held {}.", 100 * wear::coverage_levels[i],
+                coverage_words(*scores.coverage[i]));
   }
-  text += fmt::format(" Spans: {}.", verdict_text(scores));
+  text += say(" Spans: {}.", verdict_text(scores));
   if (!scores.crps) return text;
   return text +
-         fmt::format(
-             " Mean error {:.1f} days; {:.1f} with a calendar interval, {:.1f} with one law.",
+         say(" Mean error {:.1f} days; {:.1f} with a calendar interval, {:.1f} with one law.",
              scores.crps->sparewell, scores.crps->calendar, scores.crps->clinic_weibull);
 }
 
@@ -85,28 +85,31 @@ std::vector<Made> for_all_and_each(const wear::Backtest& test,
 
 std::vector<Column> score_columns() {
   std::vector<Column> columns{
-      {"Parts", 9, Align::left, ""},
-      {"Forecasts", 8, Align::right,
-       "A part counts once for each day of the test on which it was in use; one that has not worn "
-       "out counts as far as it got"},
-      {"Worn out", 8, Align::right, "Of these, how many have worn out since"},
-      {"50 % span held", 14, Align::right,
-       "Part of the endings within the span that was to hold 50 %, with its 95 % interval"},
-      {"80 % span held", 14, Align::right,
-       "Part of the endings within the span that was to hold 80 %, with its 95 % interval"},
-      {"95 % span held", 14, Align::right,
-       "Part of the endings within the span that was to hold 95 %, with its 95 % interval"},
-      {"Spans", 13, Align::left,
-       "What the 80 % spans are by that. About right: the interval holds 80 % and is at most 15 "
-       "points wide, or differs by 5 points at most"},
-      {"Error, days", 9, Align::right,
-       "Mean error of Sparewell's forecasts (CRPS within the horizon); less is better"},
-      {"Calendar", 9, Align::right,
-       "Mean error in days of one fixed interval for each kind, the median calendar life"},
-      {"One law", 9, Align::right,
-       "Mean error in days of one Weibull law of calendar life for each kind, the same for all"},
-      {"Against calendar", 10, Align::right,
-       "Sparewell's error against that of the fixed calendar interval"}};
+      {said("Parts"), 9, Align::left, ""},
+      {said("Forecasts"), 8, Align::right,
+       said("A part counts once for each day of the test on which it was in use; one that has not "
+            "worn "
+            "out counts as far as it got")},
+      {said("Worn out"), 8, Align::right, said("Of these, how many have worn out since")},
+      {said("50 % span held"), 14, Align::right,
+       said("Part of the endings within the span that was to hold 50 %, with its 95 % interval")},
+      {said("80 % span held"), 14, Align::right,
+       said("Part of the endings within the span that was to hold 80 %, with its 95 % interval")},
+      {said("95 % span held"), 14, Align::right,
+       said("Part of the endings within the span that was to hold 95 %, with its 95 % interval")},
+      {said("Spans"), 13, Align::left,
+       said("What the 80 % spans are by that. About right: the interval holds 80 % and is at most "
+            "15 "
+            "points wide, or differs by 5 points at most")},
+      {said("Error, days"), 9, Align::right,
+       said("Mean error of Sparewell's forecasts (CRPS within the horizon); less is better")},
+      {said("Calendar"), 9, Align::right,
+       said("Mean error in days of one fixed interval for each kind, the median calendar life")},
+      {said("One law"), 9, Align::right,
+       said("Mean error in days of one Weibull law of calendar life for each kind, the same for "
+            "all")},
+      {said("Against calendar"), 10, Align::right,
+       said("Sparewell's error against that of the fixed calendar interval")}};
   // Numbers have room to give and to take, because their titles are wider.
   for (auto& column : columns) {
     if (column.width < 12 && column.align == Align::right) column.stretch = 1;

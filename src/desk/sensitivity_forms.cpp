@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/part_words.hpp"
 #include "desk/reexamined_words.hpp"
 #include "desk/sensitivity_work.hpp"
@@ -29,13 +30,14 @@ std::string part_of(const Day& day, const ItemCode& code) {
 }
 
 StockForm withdraw_form(const Day& day, const PatientFinding& finding) {
-  StockForm form{"Withdraw a decision", {}, {}, "&Withdraw", {}, "a decision was withdrawn"};
+  StockForm form{said("Withdraw a decision"), {}, {},
+                 said("&Withdraw"),           {}, said("a decision was withdrawn")};
   form.intro = fmt::format("{}: {}", patient_words(day, finding.patient), finding.finding.words);
-  form.fields = {{"&Why", "", "Goes into the change log; the decision stays on record"}};
+  form.fields = {
+      {said("&Why"), "", said("Goes into the change log; the decision stays on record")}};
   const DecisionRequest request{finding.patient.text, finding.item.text, finding.substance, "", ""};
-  form.book = [request, today = day.today()](
-                  store::UnitOfWork& work,
-                  const std::vector<std::string>&) -> Expected<Booked> {
+  form.book = [request, today = day.today()](store::UnitOfWork& work,
+                                             const std::vector<std::string>&) -> Expected<Booked> {
     const auto gone = withdraw(work, request, today);
     if (!gone) return tl::unexpected(gone.error());
     Booked booked;
@@ -49,14 +51,15 @@ StockForm withdraw_form(const Day& day, const PatientFinding& finding) {
 
 StockForm decision_form(const Day& day, const PatientFinding& finding) {
   if (finding.decided) return withdraw_form(day, finding);
-  StockForm form{"Decide about a part", {}, {}, "&Decide", {}, "a clinician decided"};
-  form.intro = fmt::format(
+  StockForm form{said("Decide about a part"), {}, {}, said("&Decide"), {},
+                 said("a clinician decided")};
+  form.intro = say(
       "{}, {}. {} A clinician may decide that the part may be worn all the same. The decision is "
       "kept, is shown with every check, and has to be made again when the part is found to hold "
       "more, or the sensitivity is noted anew.",
       patient_words(day, finding.patient), part_of(day, finding.item), finding.finding.words);
-  form.fields = {{"&Clinician", "", "Who decides"},
-                 {"&Reason", "", "Why it may be worn all the same; it is kept"}};
+  form.fields = {{said("&Clinician"), "", said("Who decides")},
+                 {said("&Reason"), "", said("Why it may be worn all the same; it is kept")}};
   const DecisionRequest asked{finding.patient.text, finding.item.text, finding.substance, "", ""};
   form.book = [asked, today = day.today()](
                   store::UnitOfWork& work,
@@ -74,38 +77,41 @@ StockForm decision_form(const Day& day, const PatientFinding& finding) {
 }
 
 StockForm sensitivity_form(const Day& day, const PatientRef& patient) {
-  StockForm form{"Note a sensitivity", {}, {}, "&Note", {}, "a sensitivity was noted"};
-  form.intro = fmt::format("{}. All parts worn, booked or on order are examined anew.",
-                           patient_words(day, patient));
-  form.fields = {{"&Substance", "", "What the patient reacts to, such as mineral oil"},
-                 {"&Established by", ways_to_establish()[0], "How it is known",
-                  ways_to_establish(), true},
-                 {"&Reaction", "", "Such as redness, itching or blisters; may be empty"},
-                 {"&Noted on", iso_text(day.today()), "Such as 2026-11-25"}};
+  StockForm form{said("Note a sensitivity"),     {}, {}, said("&Note"), {},
+                 said("a sensitivity was noted")};
+  form.intro =
+      say("{}. All parts worn, booked or on order are examined anew.", patient_words(day, patient));
+  form.fields = {
+      {said("&Substance"), "", said("What the patient reacts to, such as mineral oil")},
+      {said("&Established by"), ways_to_establish()[0], said("How it is known"),
+       ways_to_establish(), true},
+      {said("&Reaction"), "", said("Such as redness, itching or blisters; may be empty")},
+      {said("&Noted on"), iso_text(day.today()), said("Such as 2026-11-25")}};
   form.book = [patient, today = day.today()](
                   store::UnitOfWork& work,
                   const std::vector<std::string>& given) -> Expected<Booked> {
     const auto noted_on = parse_iso_date(given[3]);
     if (!noted_on) {
-      return refuse(fmt::format("'{}' is not a day; write one such as {}.", given[3],
-                                iso_text(today)));
+      return refuse(say("'{}' is not a day; write one such as {}.", given[3], iso_text(today)));
     }
-    return told_booked(note_sensitivity(work, {patient, given[0], given[2], given[1], noted_on}, today),
-                work);
+    return told_booked(
+        note_sensitivity(work, {patient, given[0], given[2], given[1], noted_on}, today), work);
   };
   return form;
 }
 
 StockForm constituents_form(const Day& day, const ItemCode& item) {
-  StockForm form{"Constituents", {}, {}, "&Change", {}, "constituents were changed"};
+  StockForm form{said("Constituents"), {}, {},
+                 said("&Change"),      {}, said("constituents were changed")};
   const Item* known = day.index().item(item);
-  const auto declared = known ? fmt::format("{}", fmt::join(known->constituents, "; "))
-                              : std::string{};
-  form.intro = fmt::format(
+  const auto declared =
+      known ? fmt::format("{}", fmt::join(known->constituents, "; ")) : std::string{};
+  form.intro = say(
       "{}: what its maker declares that it is made of, with ; between the names. Empty says that "
       "nothing is declared, which is never taken as safe. Everyone is examined anew.",
       part_of(day, item));
-  form.fields = {{"&Declares", declared, "Such as silicone elastomer; polyamide fabric"}};
+  form.fields = {
+      {said("&Declares"), declared, said("Such as silicone elastomer; polyamide fabric")}};
   form.book = [item, today = day.today()](
                   store::UnitOfWork& work,
                   const std::vector<std::string>& given) -> Expected<Booked> {
@@ -115,23 +121,25 @@ StockForm constituents_form(const Day& day, const ItemCode& item) {
 }
 
 StockForm relation_form(const Day& day) {
-  StockForm form{"Note about substances", {}, {}, "&Note", {}, "a substance relation was noted"};
-  form.intro =
-      "How two substances are related, beyond what the program knows. Everyone is examined anew.";
+  StockForm form{said("Note about substances"),         {}, {}, said("&Note"), {},
+                 said("a substance relation was noted")};
+  form.intro = said(
+      "How two substances are related, beyond what the program knows. Everyone is examined anew.");
   std::vector<std::string> relations;
   for (const auto each : words<SubstanceRelation>()) relations.emplace_back(each);
-  form.fields = {{"&Substance", "", "As makers or patch tests write it"},
-                 {"&Relation", relations[0],
-                  "is a: it belongs to a group; same as: another name; may contain: a residue",
-                  relations, true},
-                 {"&Other", "", "The group, the other name, or what it may contain"},
-                 {"&Known from", "", "Such as a maker's letter of a day"}};
+  form.fields = {
+      {said("&Substance"), "", said("As makers or patch tests write it")},
+      {said("&Relation"), relations[0],
+       said("is a: it belongs to a group; same as: another name; may contain: a residue"),
+       relations, true},
+      {said("&Other"), "", said("The group, the other name, or what it may contain")},
+      {said("&Known from"), "", said("Such as a maker's letter of a day")}};
   form.book = [today = day.today()](store::UnitOfWork& work,
                                     const std::vector<std::string>& given) -> Expected<Booked> {
     const auto relation = parse_word<SubstanceRelation>(given[1]);
-    if (!relation) return refuse("Choose how the substances are related.");
-    return told_booked(add_relation(work, {given[0], *relation, given[2], given[3], std::nullopt}, today),
-                work);
+    if (!relation) return refuse(say("Choose how the substances are related."));
+    return told_booked(
+        add_relation(work, {given[0], *relation, given[2], given[3], std::nullopt}, today), work);
   };
   return form;
 }

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/substance_table.hpp"
 #include "desk/wording.hpp"
 
@@ -46,7 +47,7 @@ std::string relation_words(const SubstanceRow& row) {
 const std::vector<std::string>& ways_to_establish() {
   static const auto ways = [] {
     std::vector<std::string> made;
-    for (const char* way : {"patch test", "observed", "reported"}) made.emplace_back(way);
+    for (const char* way : {said("patch test"), "observed", "reported"}) made.emplace_back(way);
     return made;
   }();
   return ways;
@@ -71,13 +72,13 @@ Expected<Reexamined> set_constituents(store::UnitOfWork& work, const ItemCode& i
                                       const std::vector<std::string>& constituents, Date today) {
   auto row = work.item(item);
   if (!row) {
-    return refuse(fmt::format("The catalogue has no item '{}'; check the code.", item.text));
+    return refuse(say("The catalogue has no item '{}'; check the code.", item.text));
   }
   if (std::ranges::any_of(constituents, &std::string::empty)) {
-    return refuse("A constituent is empty; write the names with ';' between them.");
+    return refuse(say("A constituent is empty; write the names with ';' between them."));
   }
   if (row->record.constituents == constituents) {
-    return refuse(fmt::format("{} declares just that already.", item.text));
+    return refuse(say("{} declares just that already.", item.text));
   }
   const Clinic before = read_for_examination(work);
   Clinic after = before;
@@ -86,53 +87,51 @@ Expected<Reexamined> set_constituents(store::UnitOfWork& work, const ItemCode& i
   work.put_instead(row->id, row->record);
   return compared(before, after,
                   constituents.empty()
-                      ? fmt::format("{} declares nothing now.", item.text)
-                      : fmt::format("{} declares {} now.", item.text, list_words(constituents)),
+                      ? say("{} declares nothing now.", item.text)
+                      : say("{} declares {} now.", item.text, list_words(constituents)),
                   today);
 }
 
 Expected<Reexamined> note_sensitivity(store::UnitOfWork& work, const Sensitivity& sensitivity,
                                       Date today) {
   if (!work.patient(sensitivity.patient)) {
-    return refuse(
-        fmt::format("There is no patient '{}'; check the reference.", sensitivity.patient.text));
+    return refuse(say("There is no patient '{}'; check the reference.", sensitivity.patient.text));
   }
-  if (sensitivity.substance.empty()) return refuse("Name the substance.");
+  if (sensitivity.substance.empty()) return refuse(say("Name the substance."));
   const auto& ways = ways_to_establish();
   if (std::ranges::find(ways, sensitivity.established_by) == ways.end()) {
-    return refuse(fmt::format("'{}' is none of: {}.", sensitivity.established_by,
-                              fmt::join(ways, ", ")));
+    return refuse(say("'{}' is none of: {}.", sensitivity.established_by, fmt::join(ways, ", ")));
   }
   if (sensitivity.noted_on && *sensitivity.noted_on > today) {
-    return refuse(fmt::format("{} is still to come; name the day on which it was noted.",
-                              iso_text(*sensitivity.noted_on)));
+    return refuse(say("{} is still to come; name the day on which it was noted.",
+                      iso_text(*sensitivity.noted_on)));
   }
   const Clinic before = read_for_examination(work);
   for (const Sensitivity& each : before.sensitivities) {
     if (each.patient != sensitivity.patient || each.substance != sensitivity.substance) continue;
     if (each.noted_on != sensitivity.noted_on) continue;
-    return refuse(fmt::format("A sensitivity of {} to {} is recorded for that day already.",
-                              each.patient.text, each.substance));
+    return refuse(say("A sensitivity of {} to {} is recorded for that day already.",
+                      each.patient.text, each.substance));
   }
   Clinic after = before;
   after.sensitivities.push_back(sensitivity);
   work.put(sensitivity);
   return compared(before, after,
-                  fmt::format("The sensitivity of {} to {} is recorded.", sensitivity.patient.text,
-                              sensitivity.substance),
+                  say("The sensitivity of {} to {} is recorded.", sensitivity.patient.text,
+                      sensitivity.substance),
                   today);
 }
 
 Expected<Reexamined> add_relation(store::UnitOfWork& work, const SubstanceRow& row, Date today) {
-  if (row.substance.empty() || row.other.empty()) return refuse("Name both substances.");
-  if (row.source.empty()) return refuse("Say where that is known from, such as a maker's letter.");
+  if (row.substance.empty() || row.other.empty()) return refuse(say("Name both substances."));
+  if (row.source.empty())
+    return refuse(say("Say where that is known from, such as a maker's letter."));
   if (row.substance == row.other) {
-    return refuse(fmt::format("{} is named twice; name two substances.", row.substance));
+    return refuse(say("{} is named twice; name two substances.", row.substance));
   }
   const auto known = built_in_substances().substances.path(row.substance, row.other);
   if (row.relation != SubstanceRelation::may_contain && !known.empty() && known[0].certain()) {
-    return refuse(fmt::format("The table has that {} leads to {} already.", row.substance,
-                              row.other));
+    return refuse(say("The table has that {} leads to {} already.", row.substance, row.other));
   }
   const Clinic before = read_for_examination(work);
   Clinic after = before;
@@ -141,14 +140,14 @@ Expected<Reexamined> add_relation(store::UnitOfWork& work, const SubstanceRow& r
   for (const auto& stored : work.all<SubstanceRow>()) {
     if (!is_row(stored.record, row)) continue;
     if (!stored.record.withdrawn_on) {
-      return refuse(fmt::format("The clinic has noted already: {}.", relation_words(row)));
+      return refuse(say("The clinic has noted already: {}.", relation_words(row)));
     }
     work.put_instead(stored.id, added);
     std::erase_if(after.substances, [&](const auto& each) { return is_row(each, row); });
   }
   after.substances.push_back(added);
   if (after.substances.size() > before.substances.size()) work.put(added);
-  return compared(before, after, fmt::format("Noted: {}.", relation_words(row)), today);
+  return compared(before, after, say("Noted: {}.", relation_words(row)), today);
 }
 
 Expected<Reexamined> withdraw_relation(store::UnitOfWork& work, const SubstanceRow& row,
@@ -160,12 +159,12 @@ Expected<Reexamined> withdraw_relation(store::UnitOfWork& work, const SubstanceR
     std::erase_if(after.substances, [&](const auto& each) { return is_row(each, row); });
     stored.record.withdrawn_on = today;
     work.put_instead(stored.id, stored.record);
-    return compared(before, after, fmt::format("No longer held for true: {}.", relation_words(row)),
-                    today);
+    return compared(before, after, say("No longer held for true: {}.", relation_words(row)), today);
   }
-  return refuse(fmt::format("The clinic has not noted that {}; rows that the program is built with "
-                            "cannot be withdrawn.",
-                            relation_words(row)));
+  return refuse(
+      say("The clinic has not noted that {}; rows that the program is built with "
+          "cannot be withdrawn.",
+          relation_words(row)));
 }
 
 }  // namespace sparewell::desk

@@ -44,11 +44,11 @@ void count_level(ShelfCount& count, const StockLevel& level, const Clinic& clini
 std::string unusable_words(const ShelfCount& count) {
   std::vector<std::string> parts;
   if (count.expired > 0) parts.push_back(fmt::format("{} expired", count.expired));
-  if (count.quarantined > 0) parts.push_back(fmt::format("{} in quarantine", count.quarantined));
-  if (count.in_transit > 0) parts.push_back(fmt::format("{} in transit", count.in_transit));
-  if (count.on_loan > 0) parts.push_back(fmt::format("{} on loan", count.on_loan));
-  if (count.at_supplier > 0) parts.push_back(fmt::format("{} at supplier", count.at_supplier));
-  if (count.soon > 0) parts.push_back(fmt::format("{} to be used soon", count.soon));
+  if (count.quarantined > 0) parts.push_back(say("{} in quarantine", count.quarantined));
+  if (count.in_transit > 0) parts.push_back(say("{} in transit", count.in_transit));
+  if (count.on_loan > 0) parts.push_back(say("{} on loan", count.on_loan));
+  if (count.at_supplier > 0) parts.push_back(say("{} at supplier", count.at_supplier));
+  if (count.soon > 0) parts.push_back(say("{} to be used soon", count.soon));
   return list_words(parts);
 }
 
@@ -61,15 +61,15 @@ struct Standing {
 Standing standing(const Day& day, const Item& item, const ShelfCount& count,
                   const supply::ProposalLine* line) {
   if (!day.worked_out()) return {said("Being worked out"), false};
-  if (line) return {count.usable == 0 ? "Out: order" : "Low: order", true};
-  if (!item.stocked) return {"Ordered per patient", false};
+  if (line) return {count.usable == 0 ? said("Out: order") : said("Low: order"), true};
+  if (!item.stocked) return {said("Ordered per patient"), false};
   if (count.usable + count.in_transit < count.reserved) {
-    return {count.on_order > 0 ? "Short, on order" : "Short", true};
+    return {count.on_order > 0 ? said("Short, on order") : said("Short"), true};
   }
-  if (count.usable == 0 && count.in_transit > 0) return {"Out, in transit", true};
-  if (count.usable == 0 && count.on_order > 0) return {"Out, on order", true};
-  if (count.usable == 0) return {"None needed", false};
-  return {"Enough", false};
+  if (count.usable == 0 && count.in_transit > 0) return {said("Out, in transit"), true};
+  if (count.usable == 0 && count.on_order > 0) return {said("Out, on order"), true};
+  if (count.usable == 0) return {said("None needed"), false};
+  return {said("Enough"), false};
 }
 
 TableRow shelf_row(const Day& day, const Item& item, const ShelfCount& count,
@@ -105,7 +105,7 @@ TableRow lot_row(const StockLevel& level, const Day& day) {
   TableRow row;
   row.id = lot_row_id(level);
   row.strong = state != LotState::usable;
-  row.cells = {{level.lot.lot.empty() ? "no lot recorded" : level.lot.lot, std::nullopt},
+  row.cells = {{level.lot.lot.empty() ? said("no lot recorded") : level.lot.lot, std::nullopt},
                {level.place, std::nullopt},
                count_cell(level.quantity),
                date_cell(level.lot.use_by, "none"),
@@ -125,19 +125,19 @@ TableRow open_order_row(const OrderLine& line, Date today) {
 
 std::string summary_words(const Item& item, const ShelfCount& count,
                           const supply::ProposalLine* line) {
-  auto text = fmt::format("{} usable, {} on order, {} reserved.", count.usable, count.on_order,
-                          count.reserved);
+  auto text =
+      say("{} usable, {} on order, {} reserved.", count.usable, count.on_order, count.reserved);
   ShelfCount not_usable = count;
   not_usable.soon = 0;
   if (const auto words = unusable_words(not_usable); !words.empty()) {
-    text += fmt::format(" Not to be handed out: {}.", words);
+    text += say(" Not to be handed out: {}.", words);
   }
   if (line) {
-    text += fmt::format(" Target {}: order {} (see Order today).", line->target, line->quantity);
+    text += say(" Target {}: order {} (see Order today).", line->target, line->quantity);
   } else if (!item.stocked) {
-    text += " Not kept in stock: it is ordered for a named patient.";
+    text += said(" Not kept in stock: it is ordered for a named patient.");
   } else {
-    text += " Nothing is to be ordered today.";
+    text += said(" Nothing is to be ordered today.");
   }
   return text;
 }
@@ -158,17 +158,17 @@ LotState lot_state(const StockLevel& level, std::span<const Place> places, Date 
 std::string lot_state_words(LotState state) {
   switch (state) {
     case LotState::soon:
-      return "use soon";
+      return said("use soon");
     case LotState::expired:
-      return "expired: do not hand out";
+      return said("expired: do not hand out");
     case LotState::quarantined:
-      return "in quarantine: do not hand out";
+      return said("in quarantine: do not hand out");
     case LotState::in_transit:
-      return "on its way";
+      return said("on its way");
     case LotState::on_loan:
-      return "on loan to a patient";
+      return said("on loan to a patient");
     case LotState::at_supplier:
-      return "sent back to the supplier";
+      return said("sent back to the supplier");
     default:
       return "usable";
   }
@@ -189,16 +189,21 @@ std::unordered_map<ItemCode, ShelfCount> shelf_counts(const Day& day) {
 }
 
 ShelfPage::ShelfPage()
-    : table_{{{"Standing", 19, Align::left, "How the item stands against what is needed"},
-              {"Item", 14, Align::left, "The clinic's item code"},
-              {"Description", 36, Align::left, "", 2},
-              {"On hand", 9, Align::right, "Usable pieces: not expired and not in quarantine"},
-              {"On order", 9, Align::right, "Ordered and still to come, back-orders included"},
-              {"Reserved", 9, Align::right, "Promised to patients, or booked for their visits"},
-              {"Target", 8, Align::right, "Order-up-to level, where an order is proposed"},
-              {"Not usable, or not for long", 24, Align::left, "", 1},
-              {"First use-by", 12, Align::left, "The earliest use-by date of the usable pieces"},
-              {"Supplier", 22, Align::left, "", 1}}} {}
+    : table_{
+          {{said("Standing"), 19, Align::left, said("How the item stands against what is needed")},
+           {said("Item"), 14, Align::left, said("The clinic's item code")},
+           {said("Description"), 36, Align::left, "", 2},
+           {said("On hand"), 9, Align::right,
+            said("Usable pieces: not expired and not in quarantine")},
+           {said("On order"), 9, Align::right,
+            said("Ordered and still to come, back-orders included")},
+           {said("Reserved"), 9, Align::right,
+            said("Promised to patients, or booked for their visits")},
+           {said("Target"), 8, Align::right, said("Order-up-to level, where an order is proposed")},
+           {said("Not usable, or not for long"), 24, Align::left, "", 1},
+           {said("First use-by"), 12, Align::left,
+            said("The earliest use-by date of the usable pieces")},
+           {said("Supplier"), 22, Align::left, "", 1}}} {}
 
 void ShelfPage::show(DayPtr day) {
   day_ = std::move(day);
@@ -223,9 +228,10 @@ std::string ShelfPage::count_shown() const {
 }
 
 std::string ShelfPage::empty_words() const {
-  if (!day_) return "Open a clinic file to see its shelf.";
-  if (table_.total() == 0) return "The catalogue is empty. Import the clinic's folder (File menu).";
-  return "No item answers to what you asked for.";
+  if (!day_) return said("Open a clinic file to see its shelf.");
+  if (table_.total() == 0)
+    return said("The catalogue is empty. Import the clinic's folder (File menu).");
+  return said("No item answers to what you asked for.");
 }
 
 ShelfDetail ShelfPage::detail(const std::string& code) const {
@@ -265,17 +271,18 @@ std::string ShelfPage::first_row_of(const std::string& item, const std::string& 
 }
 
 std::vector<Column> ShelfPage::lot_columns() {
-  return {{"Lot", 14, Align::left, ""},
-          {"Place", 16, Align::left, "", 1},
-          {"Pieces", 8, Align::right, ""},
-          {"Use by", 12, Align::left, ""},
-          {"State", 30, Align::left, "", 1}};
+  return {{said("Lot"), 14, Align::left, ""},
+          {said("Place"), 16, Align::left, "", 1},
+          {said("Pieces"), 8, Align::right, ""},
+          {said("Use by"), 12, Align::left, ""},
+          {said("State"), 30, Align::left, "", 1}};
 }
 
 std::vector<Column> ShelfPage::open_order_columns() {
-  return {{"Order", 14, Align::left, ""},          {"Supplier", 20, Align::left, "", 1},
-          {"Ordered", 12, Align::left, ""},        {"Waiting", 13, Align::right, ""},
-          {"Ordered pieces", 8, Align::right, ""}, {"Still to come", 8, Align::right, ""}};
+  return {
+      {said("Order"), 14, Align::left, ""},          {said("Supplier"), 20, Align::left, "", 1},
+      {said("Ordered"), 12, Align::left, ""},        {said("Waiting"), 13, Align::right, ""},
+      {said("Ordered pieces"), 8, Align::right, ""}, {said("Still to come"), 8, Align::right, ""}};
 }
 
 }  // namespace sparewell::desk

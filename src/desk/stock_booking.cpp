@@ -2,8 +2,7 @@
 
 #include <algorithm>
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "desk/stock_refusals.hpp"
 #include "supply/reversal.hpp"
 
@@ -26,10 +25,10 @@ Expected<Booked> write(store::UnitOfWork& work, const supply::Decided<supply::St
 }  // namespace
 
 Expected<supply::StockView> view_stock(const store::Snapshot& snapshot, const ItemCode& item) {
-  if (item.empty()) return refuse("Name the item by its code.");
+  if (item.empty()) return refuse(say("Name the item by its code."));
   supply::StockView view{snapshot.shelf_of(item), places(snapshot)};
   if (view.levels.empty() && !snapshot.item(item)) {
-    return refuse(fmt::format("The catalogue has no item '{}'; check the code.", item.text));
+    return refuse(say("The catalogue has no item '{}'; check the code.", item.text));
   }
   return view;
 }
@@ -82,8 +81,8 @@ Expected<Booked> book_reversal(store::UnitOfWork& work, store::RowId booking, Da
                                const std::string& reason) {
   const auto found = work.booking(booking);
   if (!found) {
-    return refuse(fmt::format("There is no booking {} in the ledger; look at the item's history.",
-                              booking.value));
+    return refuse(
+        say("There is no booking {} in the ledger; look at the item's history.", booking.value));
   }
   if (auto refusal = reversal_refusal(*found, reason); !refusal.empty()) {
     return refuse(std::move(refusal));
@@ -95,7 +94,7 @@ Expected<Booked> book_reversal(store::UnitOfWork& work, store::RowId booking, Da
     seen.push_back(movement.lot.item);
     for (auto& level : work.shelf_of(movement.lot.item)) levels.push_back(std::move(level));
   }
-  const auto why = fmt::format("takes back booking {}: {}", booking.value, reason);
+  const auto why = say("takes back booking {}: {}", booking.value, reason);
   auto decided = supply::reverse(found->movements, levels, today, why);
   if (!decided) return refuse(moved_on_words(*found, decided.error()));
   write_move(work, {*decided, {}});
@@ -104,7 +103,7 @@ Expected<Booked> book_reversal(store::UnitOfWork& work, store::RowId booking, Da
 }
 
 Expected<Booked> book_place(store::UnitOfWork& work, const Place& place) {
-  if (place.name.empty()) return refuse("Name the place.");
+  if (place.name.empty()) return refuse(say("Name the place."));
   const auto rows = work.all<Place>();
   const auto found =
       std::ranges::find_if(rows, [&](const auto& row) { return row.record.name == place.name; });

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/stock_list.hpp"
 #include "desk/stock_owed.hpp"
 #include "desk/stock_refusals.hpp"
@@ -26,13 +27,13 @@ Expected<int> count_of(const std::string& text, const char* what, int least) {
   const auto [stopped, error] = std::from_chars(text.data(), end, number);
   if (text.empty() && least == 0) return 0;
   if (error != std::errc{} || stopped != end || number < least || number > most_pieces) {
-    return refuse(fmt::format("{}: write a whole number from {} on.", what, least));
+    return refuse(say("{}: write a whole number from {} on.", what, least));
   }
   return number;
 }
 
 Expected<supply::Pieces> pieces_of(const StockLevel& level, const std::string& quantity) {
-  const auto count = count_of(quantity, "Pieces", 1);
+  const auto count = count_of(quantity, said("Pieces"), 1);
   if (!count) return tl::unexpected{count.error()};
   return supply::Pieces{level.lot.item, level.lot.lot, level.lot.use_by, level.place, *count};
 }
@@ -50,20 +51,21 @@ std::string first_of(const std::vector<std::string>& names, const std::string& o
 }
 
 FormField pieces_field(const StockLevel& level) {
-  return {"&Pieces", "1", fmt::format("From 1 to {}", level.quantity)};
+  return {said("&Pieces"), "1", say("From 1 to {}", level.quantity)};
 }
 
 StockForm move_form(const Day& day, const StockLevel& level) {
   const auto stores = names_of(day.clinic(), PlaceSort::store, level.place);
-  StockForm form{"Move", {}, {}, "&Move", {}, "stock was moved"};
-  form.fields = {pieces_field(level),
-                 {"&To", first_of(stores, ""), "The branch or shelf where they go", stores},
-                 {"&How",
-                  sent_later,
-                  "Pieces that are sent lie in transit until they arrive",
-                  {sent_later, there_already},
-                  true},
-                 {"&Reason", "", "Kept with the movement; may be empty"}};
+  StockForm form{said("Move"), {}, {}, said("&Move"), {}, said("stock was moved")};
+  form.fields = {
+      pieces_field(level),
+      {said("&To"), first_of(stores, ""), said("The branch or shelf where they go"), stores},
+      {said("&How"),
+       sent_later,
+       said("Pieces that are sent lie in transit until they arrive"),
+       {sent_later, there_already},
+       true},
+      {said("&Reason"), "", said("Kept with the movement; may be empty")}};
   form.book = [level, today = day.today()](store::UnitOfWork& work,
                                            const Answers& given) -> Expected<Booked> {
     const auto pieces = pieces_of(level, given[0]);
@@ -79,16 +81,17 @@ StockForm quarantine_form(const Day& day, const StockLevel& level) {
   auto places = names_of(day.clinic(), out ? PlaceSort::store : PlaceSort::quarantine, level.place);
   const auto usual =
       out ? day.clinic().settings.main_place : first_of(places, supply::usual_quarantine);
-  StockForm form{out ? "Release from quarantine" : "Quarantine",
+  StockForm form{out ? said("Release from quarantine") : said("Quarantine"),
                  {},
                  {},
-                 out ? "&Release" : "&Quarantine",
+                 out ? said("&Release") : said("&Quarantine"),
                  {},
-                 "stock was held back or released"};
+                 said("stock was held back or released")};
   form.fields = {
       pieces_field(level),
-      {"&To", usual, out ? "The store where they go" : "The quarantine", places},
-      {"&Reason", "", out ? "Why they may be handed out again" : "Why they may not be handed out"}};
+      {said("&To"), usual, out ? said("The store where they go") : said("The quarantine"), places},
+      {said("&Reason"), "",
+       out ? said("Why they may be handed out again") : said("Why they may not be handed out")}};
   form.book = [level, out, today = day.today()](store::UnitOfWork& work,
                                                 const Answers& given) -> Expected<Booked> {
     const auto pieces = pieces_of(level, given[0]);
@@ -103,10 +106,11 @@ StockForm write_off_form(const Day& day, const StockLevel& level) {
   std::vector<std::string> whys;
   for (const auto why : words<supply::WriteOff>()) whys.emplace_back(why);
   const bool expired = level.lot.use_by && *level.lot.use_by < day.today();
-  StockForm form{"Write off", {}, {}, "&Write off", {}, "stock was written off"};
-  form.fields = {pieces_field(level),
-                 {"&Why", expired ? whys[0] : whys[1], "What became of them", whys, true},
-                 {"&Note", "", "More about it; may be empty"}};
+  StockForm form{said("Write off"), {}, {}, said("&Write off"), {}, said("stock was written off")};
+  form.fields = {
+      pieces_field(level),
+      {said("&Why"), expired ? whys[0] : whys[1], said("What became of them"), whys, true},
+      {said("&Note"), "", said("More about it; may be empty")}};
   form.book = [level, today = day.today()](store::UnitOfWork& work,
                                            const Answers& given) -> Expected<Booked> {
     const auto pieces = pieces_of(level, given[0]);
@@ -120,16 +124,17 @@ StockForm return_form(const Day& day, const StockLevel& level) {
   std::vector<std::string> suppliers;
   for (const auto& supplier : day.clinic().suppliers) suppliers.push_back(supplier.name.text);
   const auto* item = day.index().item(level.lot.item);
-  StockForm form{"Return to supplier", {}, {}, "Se&nd back", {}, "stock was sent back"};
+  StockForm form{said("Return to supplier"), {}, {},
+                 said("Se&nd back"),         {}, said("stock was sent back")};
   form.fields = {
       pieces_field(level),
-      {"&Supplier", item ? item->supplier.text : "", "Who takes them back", suppliers},
-      {"Re&ference", "", "The number of the return, or your own reference"},
-      {"&Credit due", "",
-       item && item->unit_cost ? fmt::format("For all pieces; empty for the unit cost, {} each",
-                                             amount_words(*item->unit_cost))
-                               : std::string{"For all pieces; the catalogue has no unit cost"}},
-      {"&Reason", "", "Why they go back"}};
+      {said("&Supplier"), item ? item->supplier.text : "", said("Who takes them back"), suppliers},
+      {said("Re&ference"), "", said("The number of the return, or your own reference")},
+      {said("&Credit due"), "",
+       item && item->unit_cost
+           ? say("For all pieces; empty for the unit cost, {} each", amount_words(*item->unit_cost))
+           : std::string{said("For all pieces; the catalogue has no unit cost")}},
+      {said("&Reason"), "", said("Why they go back")}};
   form.book = [level, today = day.today()](store::UnitOfWork& work,
                                            const Answers& given) -> Expected<Booked> {
     const auto pieces = pieces_of(level, given[0]);
@@ -141,21 +146,22 @@ StockForm return_form(const Day& day, const StockLevel& level) {
 
 StockForm lend_form(const Day& day, const StockLevel& level) {
   constexpr days usual_trial{14};
-  StockForm form{"Lend", {}, {}, "&Lend", {}, "a part was lent to a patient"};
-  form.fields = {
-      pieces_field(level),
-      {"P&atient", "", "The clinic's reference for the patient"},
-      {"&Side", "left", "The side that it is for", {"left", "right"}, true},
-      {"&Until", iso_text(day.today() + usual_trial), "The last day, such as 2026-12-31"},
-      {"&Note", "", "What the trial is for; may be empty"},
-      {"&Decided by", "", "Only where a check stops it: the clinician who decides to lend it"},
-      {"&Because", "", "The clinician's reason; it is kept with the loan"}};
+  StockForm form{said("Lend"), {}, {}, said("&Lend"), {}, said("a part was lent to a patient")};
+  form.fields = {pieces_field(level),
+                 {said("P&atient"), "", said("The clinic's reference for the patient")},
+                 {said("&Side"), "left", said("The side that it is for"), {"left", "right"}, true},
+                 {said("&Until"), iso_text(day.today() + usual_trial),
+                  said("The last day, such as 2026-12-31")},
+                 {said("&Note"), "", said("What the trial is for; may be empty")},
+                 {said("&Decided by"), "",
+                  said("Only where a check stops it: the clinician who decides to lend it")},
+                 {said("&Because"), "", said("The clinician's reason; it is kept with the loan")}};
   form.book = [level, today = day.today()](store::UnitOfWork& work,
                                            const Answers& given) -> Expected<Booked> {
     const auto pieces = pieces_of(level, given[0]);
     if (!pieces) return tl::unexpected{pieces.error()};
     const auto until = parse_iso_date(given[3]);
-    if (!until) return refuse("Until: write the day as 2026-12-31.");
+    if (!until) return refuse(say("Until: write the day as 2026-12-31."));
     return book_loan(
         work,
         {*pieces, given[1], *parse_word<Side>(given[2]), *until, given[4], given[5], given[6]},
@@ -186,21 +192,22 @@ std::vector<std::string> stores_and_quarantines(const Clinic& clinic) {
 }
 
 StockForm form_of(const Day& day, const Loan& loan) {
-  StockForm form{"End of a loan", {}, {}, "&Record", {}, "a loan ended"};
-  form.intro = fmt::format("{} of {} with {} since {}.", loan.outstanding(), lot_name(loan.lot),
-                           loan.patient.text, date_words(loan.lent_on));
-  form.fields = {{"Came &back", std::to_string(loan.outstanding()), "Pieces that came back"},
-                 {"Put &to", day.clinic().settings.main_place, "Where those are put",
-                  stores_and_quarantines(day.clinic())},
-                 {"&Kept", "0", "Pieces that the patient keeps; they are issued"},
-                 {"&Serial numbers", "", "Of the kept pieces, separated by ;"},
-                 {"&Lost", "0", "Pieces that are lost"},
-                 {"R&eason", "", "Needed for what is lost or goes into quarantine"}};
+  StockForm form{said("End of a loan"), {}, {}, said("&Record"), {}, said("a loan ended")};
+  form.intro = say("{} of {} with {} since {}.", loan.outstanding(), lot_name(loan.lot),
+                   loan.patient.text, date_words(loan.lent_on));
+  form.fields = {
+      {said("Came &back"), std::to_string(loan.outstanding()), said("Pieces that came back")},
+      {said("Put &to"), day.clinic().settings.main_place, said("Where those are put"),
+       stores_and_quarantines(day.clinic())},
+      {said("&Kept"), "0", said("Pieces that the patient keeps; they are issued")},
+      {said("&Serial numbers"), "", said("Of the kept pieces, separated by ;")},
+      {said("&Lost"), "0", said("Pieces that are lost")},
+      {said("R&eason"), "", said("Needed for what is lost or goes into quarantine")}};
   form.book = [number = loan.number, today = day.today()](
                   store::UnitOfWork& work, const Answers& given) -> Expected<Booked> {
-    const auto back = count_of(given[0], "Came back", 0);
-    const auto kept = count_of(given[2], "Kept", 0);
-    const auto lost = count_of(given[4], "Lost", 0);
+    const auto back = count_of(given[0], said("Came back"), 0);
+    const auto kept = count_of(given[2], said("Kept"), 0);
+    const auto lost = count_of(given[4], said("Lost"), 0);
     for (const auto* count : {&back, &kept, &lost}) {
       if (!*count) return tl::unexpected{count->error()};
     }
@@ -215,16 +222,18 @@ StockForm form_of(const Day& day, const SupplierReturn& sent) {
       "More will come if this is less than is due", "Nothing more will come",
       "The supplier sent the pieces back", "More than is due was credited, and is right"};
   const auto rest = sent.outstanding();
-  StockForm form{"Credit of a return", {}, {}, "&Record", {}, "a supplier answered a return"};
-  form.intro = fmt::format("{} of {}, sent to {} on {} ({}).", sent.quantity, lot_name(sent.lot),
-                           sent.supplier.text, date_words(sent.sent_on), sent.reference);
+  StockForm form{said("Credit of a return"),          {}, {}, said("&Record"), {},
+                 said("a supplier answered a return")};
+  form.intro = say("{} of {}, sent to {} on {} ({}).", sent.quantity, lot_name(sent.lot),
+                   sent.supplier.text, date_words(sent.sent_on), sent.reference);
   form.fields = {
-      {"&Amount", rest ? plain_text(*rest) : "",
-       rest ? fmt::format("{} due", amount_words(*rest)) : std::string{"What is due is not known"}},
-      {"&Outcome", outcomes[0], "What happens to the rest", outcomes, true},
-      {"Put &to", supply::usual_quarantine, "Where pieces that came back are put",
+      {said("&Amount"), rest ? plain_text(*rest) : "",
+       rest ? fmt::format("{} due", amount_words(*rest))
+            : std::string{said("What is due is not known")}},
+      {said("&Outcome"), outcomes[0], said("What happens to the rest"), outcomes, true},
+      {said("Put &to"), supply::usual_quarantine, said("Where pieces that came back are put"),
        stores_and_quarantines(day.clinic())},
-      {"R&eason", "", "Kept with the movement; may be empty"}};
+      {said("R&eason"), "", said("Kept with the movement; may be empty")}};
   form.book = [number = sent.number, today = day.today()](
                   store::UnitOfWork& work, const Answers& given) -> Expected<Booked> {
     CreditRequest request{number, given[0], given[1] == outcomes[1], given[1] == outcomes[3],
@@ -243,14 +252,15 @@ StockForm form_of(const Day& day, const StockLevel& level) {
     }
     return std::string{};
   }();
-  StockForm form{"Arrival", {}, {}, "&Record", {}, "a transfer arrived"};
-  form.intro = fmt::format("{} of {}, {}.", level.quantity, lot_name(level.lot), level.place);
-  form.fields = {{"&Pieces", std::to_string(level.quantity), "How many came"},
-                 {"Re&st", rests[0], "What became of pieces that did not come", rests, true},
-                 {"R&eason", "", "Needed when more or fewer came than were sent"}};
+  StockForm form{said("Arrival"), {}, {}, said("&Record"), {}, said("a transfer arrived")};
+  form.intro = say("{} of {}, {}.", level.quantity, lot_name(level.lot), level.place);
+  form.fields = {
+      {said("&Pieces"), std::to_string(level.quantity), said("How many came")},
+      {said("Re&st"), rests[0], said("What became of pieces that did not come"), rests, true},
+      {said("R&eason"), "", said("Needed when more or fewer came than were sent")}};
   form.book = [level, to, today = day.today()](store::UnitOfWork& work,
                                                const Answers& given) -> Expected<Booked> {
-    const auto came = count_of(given[0], "Pieces", 0);
+    const auto came = count_of(given[0], said("Pieces"), 0);
     if (!came) return tl::unexpected{came.error()};
     return book_arrival(work,
                         {level.lot.item, level.lot.lot, level.lot.use_by, to, *came,
@@ -279,10 +289,10 @@ StockForm form_for(LotAction action, const Day& day, const StockLevel& level) {
 
 StockForm lot_form(LotAction action, const Day& day, const StockLevel& level) {
   auto form = form_for(action, day, level);
-  form.intro = fmt::format(
-      "{}: {} at {}{}.", lot_name(level.lot),
-      count_words(level.quantity, "piece lies", "pieces lie"), level.place,
-      level.lot.use_by ? fmt::format(", use by {}", date_words(*level.lot.use_by)) : std::string{});
+  form.intro =
+      say("{}: {} at {}{}.", lot_name(level.lot),
+          count_words(level.quantity, "piece lies", "pieces lie"), level.place,
+          level.lot.use_by ? say(", use by {}", date_words(*level.lot.use_by)) : std::string{});
   return form;
 }
 
@@ -299,14 +309,14 @@ StockForm place_form(const Day& day) {
   }
   std::vector<std::string> sorts;
   for (const auto sort : words<PlaceSort>()) sorts.emplace_back(sort);
-  StockForm form{"Places", {}, {}, "&Record", {}, "a place was recorded"};
-  form.intro = fmt::format("Only pieces in a store count as on hand.\n{}", fmt::join(known, "\n"));
-  form.fields = {{"&Name", "", "A new place, or one that gets another sort", names},
-                 {"&Sort", sorts[0], "What lying there means", sorts, true}};
+  StockForm form{said("Places"), {}, {}, said("&Record"), {}, said("a place was recorded")};
+  form.intro = say("Only pieces in a store count as on hand.\n{}", fmt::join(known, "\n"));
+  form.fields = {{said("&Name"), "", said("A new place, or one that gets another sort"), names},
+                 {said("&Sort"), sorts[0], said("What lying there means"), sorts, true}};
   form.book = [](store::UnitOfWork& work, const Answers& given) -> Expected<Booked> {
     const Place place{given[0], *parse_word<PlaceSort>(given[1]), {}};
     auto booked = book_place(work, place);
-    if (booked) booked->notes.push_back(fmt::format("Recorded {}.", place_words(place)));
+    if (booked) booked->notes.push_back(say("Recorded {}.", place_words(place)));
     return booked;
   };
   return form;
@@ -324,14 +334,15 @@ Expected<StockForm> reversal_form(const ClinicFile& file, const ItemCode& item) 
   }
   if (bookings.empty()) {
     return refuse(
-        fmt::format("No booking of {} can be taken back by itself: orders, issues, loans "
-                    "and returns are put right where they are.",
-                    item.text));
+        say("No booking of {} can be taken back by itself: orders, issues, loans "
+            "and returns are put right where they are.",
+            item.text));
   }
-  StockForm form{"Take a booking back", {}, {}, "&Take back", {}, "a booking was taken back"};
-  form.intro = fmt::format("{}: everything that the booking moved goes back.", item.text);
-  form.fields = {{"&Booking", choices[0], "The newest first", choices, true},
-                 {"&Reason", "", "Why it was a mistake"}};
+  StockForm form{said("Take a booking back"), {}, {},
+                 said("&Take back"),          {}, said("a booking was taken back")};
+  form.intro = say("{}: everything that the booking moved goes back.", item.text);
+  form.fields = {{said("&Booking"), choices[0], said("The newest first"), choices, true},
+                 {said("&Reason"), "", said("Why it was a mistake")}};
   form.book = [choices, bookings, today = file.today](store::UnitOfWork& work,
                                                       const Answers& given) -> Expected<Booked> {
     const auto at = std::ranges::find(choices, given[0]) - choices.begin();

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/booking_use.hpp"
 #include "desk/issue_check.hpp"
 #include "desk/issuing.hpp"
@@ -26,11 +27,11 @@ Expected<SupplierName> supplier_of(const Snapshot& snapshot, const ReturnRequest
                                    const Item& item) {
   const SupplierName name{request.supplier.empty() ? item.supplier.text : request.supplier};
   if (name.empty()) {
-    return refuse(fmt::format("The catalogue names no supplier of {}; say who takes it back.",
-                              item.code.text));
+    return refuse(
+        say("The catalogue names no supplier of {}; say who takes it back.", item.code.text));
   }
   if (!is_supplier(snapshot, name)) {
-    return refuse(fmt::format("There is no supplier '{}'; check the name.", name.text));
+    return refuse(say("There is no supplier '{}'; check the name.", name.text));
   }
   return name;
 }
@@ -38,7 +39,7 @@ Expected<SupplierName> supplier_of(const Snapshot& snapshot, const ReturnRequest
 Expected<Money> amount(const std::string& text, const Currency& currency) {
   auto money = parse_money(text, currency);
   if (!money) return tl::unexpected{money.error()};
-  if (money->minor < 0) return refuse("A credit is not below zero.");
+  if (money->minor < 0) return refuse(say("A credit is not below zero."));
   return money;
 }
 
@@ -48,9 +49,9 @@ Expected<Money> credit_due(const ReturnRequest& request, const Item& item) {
   const auto usual = supply::usual_credit(item, request.pieces.quantity);
   if (usual) return *usual;
   return refuse(
-      fmt::format("The catalogue has no unit cost of {}; give the credit due, 0 if there "
-                  "is none.",
-                  item.code.text));
+      say("The catalogue has no unit cost of {}; give the credit due, 0 if there "
+          "is none.",
+          item.code.text));
 }
 
 /// The next free copy number beside units that are alike in everything else.
@@ -101,19 +102,17 @@ Expected<IssueCheck> check_loan(const Clinic& clinic, const LendRequest& request
 /// Why the part is not lent; "" when nothing stops it or a clinician has decided.
 std::string loan_refusal(const IssueCheck& check, const LendRequest& request) {
   if (request.override_by.empty() != request.override_because.empty()) {
-    return "Name both the clinician who decides and the reason.";
+    return said("Name both the clinician who decides and the reason.");
   }
   if (!check.stops() || !request.override_by.empty()) return {};
-  return fmt::format(
-      "{} Nothing was lent. A clinician may decide otherwise: fill in name and reason.",
-      words_of(check, care::Gravity::stops));
+  return say("{} Nothing was lent. A clinician may decide otherwise: fill in name and reason.",
+             words_of(check, care::Gravity::stops));
 }
 
 /// The note of the loan with what was decided.
 std::string decided_note(const IssueCheck& check, const LendRequest& request) {
-  return fmt::format("{}{}decided by {}: {} ({})", request.note, request.note.empty() ? "" : "; ",
-                     request.override_by, request.override_because,
-                     words_of(check, care::Gravity::stops));
+  return say("{}{}decided by {}: {} ({})", request.note, request.note.empty() ? "" : "; ",
+             request.override_by, request.override_because, words_of(check, care::Gravity::stops));
 }
 
 /// What stops it or has to be asked, a sentence or two each.
@@ -136,7 +135,7 @@ Expected<Booked> book_return(UnitOfWork& work, const ReturnRequest& request, Dat
   if (!supplier) return tl::unexpected{supplier.error()};
   if (request.reference.empty()) {
     return refuse(
-        "Give the reference under which the supplier takes the pieces back, or your own.");
+        say("Give the reference under which the supplier takes the pieces back, or your own."));
   }
   const auto due = credit_due(request, item);
   if (!due) return tl::unexpected{due.error()};
@@ -154,13 +153,13 @@ Expected<Booked> book_return(UnitOfWork& work, const ReturnRequest& request, Dat
   sent.due = *due;
   work.put(sent);
   return Booked{decided->movements,
-                {fmt::format("Return {}: a credit of {} is due.", sent.number, amount_words(*due))},
+                {say("Return {}: a credit of {} is due.", sent.number, amount_words(*due))},
                 sent.number};
 }
 
 Expected<Booked> book_credit(UnitOfWork& work, const CreditRequest& request, Date today) {
   const auto row = work.supplier_return(request.number);
-  if (!row) return refuse(fmt::format("There is no return {}; check the number.", request.number));
+  if (!row) return refuse(say("There is no return {}; check the number.", request.number));
   const auto& sent = row->record;
   supply::CreditNote note{std::nullopt, request.is_last, request.accept_more, request.back_to,
                           request.reason};
@@ -177,12 +176,12 @@ Expected<Booked> book_credit(UnitOfWork& work, const CreditRequest& request, Dat
   for (const auto& movement : decided->movements) work.record(movement);
   work.put_instead(row->id, decided->after);
   const auto rest = decided->after.outstanding();
-  std::string words = fmt::format("Return {} is settled.", sent.number);
+  std::string words = say("Return {} is settled.", sent.number);
   if (decided->after.is_open() && rest) {
-    words = fmt::format("Return {}: {} still due.", sent.number, amount_words(*rest));
+    words = say("Return {}: {} still due.", sent.number, amount_words(*rest));
   } else if (rest && rest->minor > 0) {
-    words = fmt::format("Return {} is settled; {} of the credit due did not come.", sent.number,
-                        amount_words(*rest));
+    words = say("Return {} is settled; {} of the credit due did not come.", sent.number,
+                amount_words(*rest));
   }
   return Booked{std::move(decided->movements), {std::move(words)}, sent.number};
 }
@@ -191,17 +190,17 @@ Expected<Booked> book_loan(UnitOfWork& work, const LendRequest& request, Date to
   const auto view = view_stock(work, request.pieces.item);
   if (!view) return tl::unexpected{view.error()};
   const PatientRef patient{request.patient};
-  if (patient.empty()) return refuse("Name the patient by their reference.");
+  if (patient.empty()) return refuse(say("Name the patient by their reference."));
   if (!work.patient(patient)) {
-    return refuse(fmt::format("There is no patient '{}'; check the reference.", patient.text));
+    return refuse(say("There is no patient '{}'; check the reference.", patient.text));
   }
   if (request.due_on < today) {
-    return refuse("The day until which the part is lent lies in the past; give a later one.");
+    return refuse(say("The day until which the part is lent lies in the past; give a later one."));
   }
   Loan loan;
   loan.number = work.last_loan() + 1;
   const auto reason =
-      fmt::format("loan {} to {} until {}", loan.number, patient.text, iso_text(request.due_on));
+      say("loan {} to {} until {}", loan.number, patient.text, iso_text(request.due_on));
   const auto decided = supply::lend(*view, request.pieces, today, reason);
   if (!decided) return refuse(move_refusal_words(decided.error(), *view));
   const auto clinic = read_for_issue(work, request.pieces.item);
@@ -222,22 +221,22 @@ Expected<Booked> book_loan(UnitOfWork& work, const LendRequest& request, Date to
   if (check->stops()) loan.note = decided_note(*check, request);
   work.put(loan);
   Booked booked{decided->movements,
-                {fmt::format("Loan {}: back by {}.", loan.number, date_words(loan.due_on))},
+                {say("Loan {}: back by {}.", loan.number, date_words(loan.due_on))},
                 loan.number};
   for (auto& note : loan_notes(*check)) booked.notes.push_back(std::move(note));
   if (loan.lot.use_by && *loan.lot.use_by < loan.due_on) {
     booked.notes.push_back(
-        fmt::format("The lot expires on {}, before the loan ends.", date_words(*loan.lot.use_by)));
+        say("The lot expires on {}, before the loan ends.", date_words(*loan.lot.use_by)));
   }
   return booked;
 }
 
 Expected<Booked> book_loan_end(UnitOfWork& work, const LoanEndRequest& request, Date today) {
   const auto row = work.loan(request.number);
-  if (!row) return refuse(fmt::format("There is no loan {}; check the number.", request.number));
+  if (!row) return refuse(say("There is no loan {}; check the number.", request.number));
   const auto& loan = row->record;
   if (request.serials.size() > static_cast<std::size_t>(std::max(request.end.kept, 0))) {
-    return refuse("There are more serial numbers than pieces that are kept; check them.");
+    return refuse(say("There are more serial numbers than pieces that are kept; check them."));
   }
   const auto view = view_stock(work, loan.lot.item);
   if (!view) return tl::unexpected{view.error()};
@@ -247,14 +246,14 @@ Expected<Booked> book_loan_end(UnitOfWork& work, const LoanEndRequest& request, 
   work.put_instead(row->id, decided->after);
   issue_kept(work, loan, request);
   const int out = decided->after.outstanding();
-  auto words = out == 0 ? fmt::format("Loan {} is settled.", loan.number)
-                        : fmt::format("Loan {}: {} still out.", loan.number,
-                                      count_words(out, "piece is", "pieces are"));
+  auto words = out == 0 ? say("Loan {} is settled.", loan.number)
+                        : say("Loan {}: {} still out.", loan.number,
+                              count_words(out, "piece is", "pieces are"));
   Booked booked{std::move(decided->movements), {std::move(words)}, loan.number};
   if (const int kept = request.end.kept; kept > 0) {
-    booked.notes.push_back(fmt::format("{} issued to {} as of {}, the day of the loan.",
-                                       count_words(kept, "piece is", "pieces are"),
-                                       loan.patient.text, date_words(loan.lent_on)));
+    booked.notes.push_back(say("{} issued to {} as of {}, the day of the loan.",
+                               count_words(kept, "piece is", "pieces are"), loan.patient.text,
+                               date_words(loan.lent_on)));
   }
   return booked;
 }

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -16,11 +17,11 @@ std::string wanted_name(const supply::Pieces& wanted) {
 
 /// "lot A (3 pieces, use by 1 Dec 2026)".
 std::string lot_there(const StockLevel& level) {
-  const auto lot =
-      level.lot.lot.empty() ? std::string{"no lot number"} : fmt::format("lot {}", level.lot.lot);
+  const auto lot = level.lot.lot.empty() ? std::string{said("no lot number")}
+                                         : fmt::format("lot {}", level.lot.lot);
   const auto pieces = count_words(level.quantity, "piece", "pieces");
   if (!level.lot.use_by) return fmt::format("{} ({})", lot, pieces);
-  return fmt::format("{} ({}, use by {})", lot, pieces, date_words(*level.lot.use_by));
+  return say("{} ({}, use by {})", lot, pieces, date_words(*level.lot.use_by));
 }
 
 std::string lots_there(const std::vector<StockLevel>& levels) {
@@ -50,91 +51,88 @@ std::string elsewhere(const supply::Pieces& wanted, const std::vector<StockLevel
                                   : fmt::format("{} of {}", level.quantity, lot_name(level.lot));
     parts.push_back(fmt::format("{} at {}", which, level.place));
   }
-  if (parts.empty()) return "none lies anywhere";
-  return fmt::format("there are {}", list_words(parts));
+  if (parts.empty()) return said("none lies anywhere");
+  return say("there are {}", list_words(parts));
 }
 
 std::string to_be_settled_words(const std::string& place, PlaceSort sort) {
   switch (sort) {
     case PlaceSort::in_transit:
-      return fmt::format("What is {} must arrive first; record its arrival.", place);
+      return say("What is {} must arrive first; record its arrival.", place);
     case PlaceSort::on_loan:
-      return "What is on loan is with a patient; record what became of the loan.";
+      return said("What is on loan is with a patient; record what became of the loan.");
     default:
-      return fmt::format("What is {} waits for its credit; record what the supplier answered.",
-                         place);
+      return say("What is {} waits for its credit; record what the supplier answered.", place);
   }
 }
 
 std::string target_no_place_words(const std::string& to, PlaceSort sort) {
   switch (sort) {
     case PlaceSort::in_transit:
-      return fmt::format("Nothing is put {} by hand; send it to the place itself.", to);
+      return say("Nothing is put {} by hand; send it to the place itself.", to);
     case PlaceSort::on_loan:
-      return "To lend a part, name the patient and the day until which it is lent.";
+      return said("To lend a part, name the patient and the day until which it is lent.");
     default:
-      return "To send a part back to its supplier, record a return.";
+      return said("To send a part back to its supplier, record a return.");
   }
 }
 
 }  // namespace
 
 std::string lot_name(const Lot& lot) {
-  if (lot.lot.empty()) return fmt::format("{} without a lot number", lot.item.text);
-  return fmt::format("{}, lot {}", lot.item.text, lot.lot);
+  if (lot.lot.empty()) return say("{} without a lot number", lot.item.text);
+  return say("{}, lot {}", lot.item.text, lot.lot);
 }
 
 std::string move_refusal_words(const MoveRefusal& refusal, const supply::StockView& view) {
   const auto& wanted = refusal.wanted;
   switch (refusal.kind) {
     case MoveRefusal::no_quantity:
-      return "Name at least one piece.";
+      return said("Name at least one piece.");
     case MoveRefusal::no_place:
-      return "Say at which place the pieces lie.";
+      return said("Say at which place the pieces lie.");
     case MoveRefusal::no_target:
-      return "Say where the pieces go.";
+      return said("Say where the pieces go.");
     case MoveRefusal::no_reason:
-      return "Give a reason; it is kept with the movement.";
+      return said("Give a reason; it is kept with the movement.");
     case MoveRefusal::none_there:
-      return fmt::format("Nothing of {} lies at {}: {}.", wanted_name(wanted), wanted.place,
-                         elsewhere(wanted, refusal.there));
+      return say("Nothing of {} lies at {}: {}.", wanted_name(wanted), wanted.place,
+                 elsewhere(wanted, refusal.there));
     case MoveRefusal::several_lots:
-      return fmt::format(
+      return say(
           "Several lots of {} lie at {}: {}; name the lot, and its use-by date "
           "where two have one number.",
           wanted.item.text, wanted.place, lots_there(refusal.there));
     case MoveRefusal::too_few:
-      return fmt::format("Only {} of {} {} at {}; {} cannot leave it.",
-                         refusal.there.front().quantity, lot_name(refusal.there.front().lot),
-                         refusal.there.front().quantity == 1 ? "lies" : "lie", wanted.place,
-                         wanted.quantity);
+      return say("Only {} of {} {} at {}; {} cannot leave it.", refusal.there.front().quantity,
+                 lot_name(refusal.there.front().lot),
+                 refusal.there.front().quantity == 1 ? "lies" : "lie", wanted.place,
+                 wanted.quantity);
     case MoveRefusal::same_place:
-      return fmt::format("The pieces lie at {} already; name another place.", refusal.to);
+      return say("The pieces lie at {} already; name another place.", refusal.to);
     case MoveRefusal::held_back:
-      return fmt::format("What lies at {} is in quarantine; release it first.", wanted.place);
+      return say("What lies at {} is in quarantine; release it first.", wanted.place);
     case MoveRefusal::not_held_back:
-      return fmt::format("{} is not a quarantine; only what is in quarantine is released.",
-                         wanted.place);
+      return say("{} is not a quarantine; only what is in quarantine is released.", wanted.place);
     case MoveRefusal::target_no_store:
-      return fmt::format("{} is not a store but \"{}\"; name a branch or a shelf.", refusal.to,
-                         word(view.place(refusal.to).sort));
+      return say("{} is not a store but \"{}\"; name a branch or a shelf.", refusal.to,
+                 word(view.place(refusal.to).sort));
     case MoveRefusal::target_not_held_back:
-      return fmt::format("{} is not a quarantine but \"{}\"; name one, or record the place as one.",
-                         refusal.to, word(view.place(refusal.to).sort));
+      return say("{} is not a quarantine but \"{}\"; name one, or record the place as one.",
+                 refusal.to, word(view.place(refusal.to).sort));
     case MoveRefusal::target_no_place:
       return target_no_place_words(refusal.to, view.place(refusal.to).sort);
     case MoveRefusal::to_be_settled:
       return to_be_settled_words(wanted.place, view.place(wanted.place).sort);
     case MoveRefusal::not_expired:
-      return fmt::format(
-          "{} is not expired: {}; say damaged or lost.", lot_name(refusal.there.front().lot),
-          refusal.there.front().lot.use_by
-              ? fmt::format("its use-by date is {}", date_words(*refusal.there.front().lot.use_by))
-              : std::string{"it has no use-by date"});
+      return say("{} is not expired: {}; say damaged or lost.", lot_name(refusal.there.front().lot),
+                 refusal.there.front().lot.use_by
+                     ? say("its use-by date is {}", date_words(*refusal.there.front().lot.use_by))
+                     : std::string{said("it has no use-by date")});
     case MoveRefusal::expired:
-      return fmt::format("{} expired on {}; it may not be worn any more.",
-                         lot_name(refusal.there.front().lot),
-                         date_words(refusal.there.front().lot.use_by, ""));
+      return say("{} expired on {}; it may not be worn any more.",
+                 lot_name(refusal.there.front().lot),
+                 date_words(refusal.there.front().lot.use_by, ""));
   }
   return {};
 }
@@ -143,17 +141,17 @@ std::string arrival_refusal_words(const MoveRefusal& refusal, const supply::Arri
                                   const supply::StockView& view) {
   switch (refusal.kind) {
     case MoveRefusal::no_quantity:
-      return "Say how many pieces came, or that none came and the rest is lost.";
+      return said("Say how many pieces came, or that none came and the rest is lost.");
     case MoveRefusal::no_target:
-      return "Say at which place the pieces arrived.";
+      return said("Say at which place the pieces arrived.");
     case MoveRefusal::none_there:
-      return fmt::format("Nothing of {} is on its way to {}: {}.", wanted_name(refusal.wanted),
-                         arrival.to, elsewhere(refusal.wanted, refusal.there));
+      return say("Nothing of {} is on its way to {}: {}.", wanted_name(refusal.wanted), arrival.to,
+                 elsewhere(refusal.wanted, refusal.there));
     case MoveRefusal::no_reason:
-      return fmt::format("{} of {} {} sent to {} and {} came; give a reason for the difference.",
-                         refusal.there.front().quantity, lot_name(refusal.there.front().lot),
-                         refusal.there.front().quantity == 1 ? "was" : "were", arrival.to,
-                         arrival.quantity.value_or(0));
+      return say("{} of {} {} sent to {} and {} came; give a reason for the difference.",
+                 refusal.there.front().quantity, lot_name(refusal.there.front().lot),
+                 refusal.there.front().quantity == 1 ? "was" : "were", arrival.to,
+                 arrival.quantity.value_or(0));
     default:
       return move_refusal_words(refusal, view);
   }
@@ -162,16 +160,16 @@ std::string arrival_refusal_words(const MoveRefusal& refusal, const supply::Arri
 std::vector<std::string> arrival_notes(const supply::ArrivalMove& arrived) {
   std::vector<std::string> notes;
   if (arrived.extra > 0) {
-    notes.push_back(fmt::format("{} more came than {} sent; booked as counted.", arrived.extra,
-                                arrived.extra == 1 ? "was" : "were"));
+    notes.push_back(say("{} more came than {} sent; booked as counted.", arrived.extra,
+                        arrived.extra == 1 ? "was" : "were"));
   }
   if (arrived.lost > 0) {
-    notes.push_back(fmt::format("{} did not arrive and {} written off.", arrived.lost,
-                                arrived.lost == 1 ? "is" : "are"));
+    notes.push_back(say("{} did not arrive and {} written off.", arrived.lost,
+                        arrived.lost == 1 ? "is" : "are"));
   }
   if (arrived.still_out > 0) {
-    notes.push_back(fmt::format("{} still to arrive.",
-                                count_words(arrived.still_out, "piece is", "pieces are")));
+    notes.push_back(
+        say("{} still to arrive.", count_words(arrived.still_out, "piece is", "pieces are")));
   }
   return notes;
 }
@@ -180,19 +178,19 @@ std::string loan_refusal_words(const supply::LoanRefusal& refusal, const Loan& l
   using Kind = supply::LoanRefusal::Kind;
   switch (refusal.kind) {
     case Kind::nothing:
-      return "Say how many pieces came back, are kept or are lost.";
+      return said("Say how many pieces came back, are kept or are lost.");
     case Kind::too_many:
-      return fmt::format("Only {} of loan {} {} still out; check the number of pieces.",
-                         count_words(loan.outstanding(), "piece", "pieces"), loan.number,
-                         loan.outstanding() == 1 ? "is" : "are");
+      return say("Only {} of loan {} {} still out; check the number of pieces.",
+                 count_words(loan.outstanding(), "piece", "pieces"), loan.number,
+                 loan.outstanding() == 1 ? "is" : "are");
     case Kind::no_place:
-      return "Say where the pieces that came back are put.";
+      return said("Say where the pieces that came back are put.");
     case Kind::bad_place:
-      return "What comes back goes to a store or into quarantine; name such a place.";
+      return said("What comes back goes to a store or into quarantine; name such a place.");
     case Kind::no_reason:
-      return "Give a reason for what is lost or goes into quarantine.";
+      return said("Give a reason for what is lost or goes into quarantine.");
     case Kind::not_there:
-      return fmt::format(
+      return say(
           "The ledger has {} of {} on loan, fewer than this; the loan place was "
           "counted otherwise: correct that count first.",
           refusal.there, lot_name(loan.lot));
@@ -204,25 +202,27 @@ std::string credit_refusal_words(const supply::CreditRefusal& refusal, const Sup
   using Kind = supply::CreditRefusal::Kind;
   switch (refusal.kind) {
     case Kind::closed:
-      return fmt::format("Return {} was settled on {}; nothing is due any more.", sent.number,
-                         date_words(sent.closed_on, ""));
+      return say("Return {} was settled on {}; nothing is due any more.", sent.number,
+                 date_words(sent.closed_on, ""));
     case Kind::nothing:
-      return "Give the amount credited, or say that no more will come, or where the pieces are "
-             "now.";
+      return said(
+          "Give the amount credited, or say that no more will come, or where the pieces are "
+          "now.");
     case Kind::negative:
-      return "A credit is not below zero.";
+      return said("A credit is not below zero.");
     case Kind::other_currency:
-      return fmt::format("The credit is due in {}; give the amount in that currency.",
-                         refusal.outstanding->currency.code);
+      return say("The credit is due in {}; give the amount in that currency.",
+                 refusal.outstanding->currency.code);
     case Kind::too_much:
-      return fmt::format(
+      return say(
           "Only {} is still due for return {}; check the credit note, or say that "
           "more is right.",
           amount_words(*refusal.outstanding), sent.number);
     case Kind::bad_place:
-      return "What the supplier sends back goes to a store or into quarantine; name such a place.";
+      return said(
+          "What the supplier sends back goes to a store or into quarantine; name such a place.");
     case Kind::not_there:
-      return fmt::format(
+      return say(
           "The ledger has only {} of {} at {}; that place was counted otherwise: "
           "correct that count first.",
           refusal.there, lot_name(sent.lot), sent.supplier.text);
@@ -232,21 +232,21 @@ std::string credit_refusal_words(const supply::CreditRefusal& refusal, const Sup
 
 std::string reversal_refusal(const store::Booking& booking, const std::string& reason) {
   if (booking.reversed_by) {
-    return fmt::format("Booking {} was taken back already, by booking {}.", booking.id.value,
-                       booking.reversed_by->value);
+    return say("Booking {} was taken back already, by booking {}.", booking.id.value,
+               booking.reversed_by->value);
   }
   if (booking.wrote_more) {
-    return fmt::format(
+    return say(
         "Booking {} belongs to an order, an issue, a loan, a return or an earlier "
         "reversal and is put right there; it is not taken back by itself.",
         booking.id.value);
   }
-  if (reason.empty()) return "Give a reason; it is kept with the movement.";
+  if (reason.empty()) return said("Give a reason; it is kept with the movement.");
   return {};
 }
 
 std::string moved_on_words(const store::Booking& booking, const StockLevel& level) {
-  return fmt::format(
+  return say(
       "Booking {} cannot be taken back: only {} of {} {} at {}; take back first what "
       "moved it on.",
       booking.id.value, level.quantity, lot_name(level.lot), level.quantity == 1 ? "lies" : "lie",
@@ -255,17 +255,17 @@ std::string moved_on_words(const store::Booking& booking, const StockLevel& leve
 
 std::string place_refusal(const Place& place, const std::optional<Place>& known, int there) {
   if (is_name_of_program(place.name)) {
-    return fmt::format("The program keeps the place {} itself; choose another name.", place.name);
+    return say("The program keeps the place {} itself; choose another name.", place.name);
   }
   const auto before = known ? *known : Place{place.name, sort_of_place({}, place.name), {}};
   if (known && before == place) {
-    return fmt::format("{} is recorded as \"{}\" already.", place.name, word(place.sort));
+    return say("{} is recorded as \"{}\" already.", place.name, word(place.sort));
   }
   // Stock is never released from quarantine by renaming what it lies in.
   if (there > 0 && before.sort == PlaceSort::quarantine && place.sort != PlaceSort::quarantine) {
-    return fmt::format("{} in quarantine at {}; release {} before the place changes its sort.",
-                       count_words(there, "piece lies", "pieces lie"), place.name,
-                       there == 1 ? "it" : "them");
+    return say("{} in quarantine at {}; release {} before the place changes its sort.",
+               count_words(there, "piece lies", "pieces lie"), place.name,
+               there == 1 ? "it" : "them");
   }
   return {};
 }

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/shelf_page.hpp"
 #include "desk/stock_refusals.hpp"
 #include "desk/wording.hpp"
@@ -30,13 +31,14 @@ std::vector<std::string> movement_lines(const std::vector<StockMovement>& moveme
     if (i + 1 < movements.size() && are_out_and_in(movement, movements[i + 1])) {
       const auto& to = movements[i + 1].place;
       lines.push_back(movement.place == transit_place(to).name
-                          ? fmt::format("{}: arrived at {}", pieces, to)
-                          : fmt::format("{}: {} to {}", pieces, movement.place, to));
+                          ? say("{}: arrived at {}", pieces, to)
+                          : say("{}: {} to {}", pieces, movement.place, to));
       ++i;
       continue;
     }
-    lines.push_back(fmt::format("{}: {} {} ({})", pieces, movement.quantity < 0 ? "out of" : "into",
-                                movement.place, word(movement.kind)));
+    lines.push_back(fmt::format("{}: {} {} ({})", pieces,
+                                movement.quantity < 0 ? said("out of") : "into", movement.place,
+                                word(movement.kind)));
   }
   return lines;
 }
@@ -49,29 +51,28 @@ std::vector<std::string> booked_lines(const Booked& booked) {
 
 std::string stock_line_words(const StockLevel& level, const Clinic& clinic, Date today) {
   auto text = fmt::format("{}: {}", level.place, pieces_words(level.quantity, level.lot));
-  if (level.lot.use_by) text += fmt::format(", use by {}", date_words(*level.lot.use_by));
+  if (level.lot.use_by) text += say(", use by {}", date_words(*level.lot.use_by));
   const auto state = lot_state(level, clinic.places, today);
   if (state != LotState::usable) text += fmt::format(", {}", lot_state_words(state));
   return text;
 }
 
 std::string loan_words(const Loan& loan, Date today) {
-  auto text = fmt::format("loan {}: {}, with {} ({}), due {}", loan.number,
-                          pieces_words(loan.outstanding(), loan.lot), loan.patient.text,
-                          word(loan.side), date_words(loan.due_on));
+  auto text = say("loan {}: {}, with {} ({}), due {}", loan.number,
+                  pieces_words(loan.outstanding(), loan.lot), loan.patient.text, word(loan.side),
+                  date_words(loan.due_on));
   if (loan.overdue_on(today)) {
-    text +=
-        fmt::format(", {} overdue", count_words(days_between(loan.due_on, today), "day", "days"));
+    text += say(", {} overdue", count_words(days_between(loan.due_on, today), "day", "days"));
   }
   return text;
 }
 
 std::string credit_words(const SupplierReturn& sent) {
   const auto rest = sent.outstanding();
-  auto text = fmt::format(
-      "return {} to {} ({}): {}, sent {}, {}", sent.number, sent.supplier.text, sent.reference,
-      pieces_words(sent.quantity, sent.lot), date_words(sent.sent_on),
-      rest ? fmt::format("{} due", amount_words(*rest)) : std::string{"credit due not known"});
+  auto text = say("return {} to {} ({}): {}, sent {}, {}", sent.number, sent.supplier.text,
+                  sent.reference, pieces_words(sent.quantity, sent.lot), date_words(sent.sent_on),
+                  rest ? fmt::format("{} due", amount_words(*rest))
+                       : std::string{said("credit due not known")});
   if (sent.credited) text += fmt::format(" after {}", amount_words(*sent.credited));
   return text;
 }
@@ -90,16 +91,15 @@ std::vector<StockMovement> movements_of(const store::Booking& booking, const Ite
 
 std::vector<std::string> booking_lines(const store::Booking& booking, const ItemCode& item) {
   std::vector<std::string> lines;
-  lines.push_back(fmt::format(
-      "booking {}, {}, {}: {}{}", booking.id.value, date_words(booking.movements.front().on),
-      booking.who, booking.why,
-      booking.reversed_by ? fmt::format(" (taken back by booking {})", booking.reversed_by->value)
+  lines.push_back(say("booking {}, {}, {}: {}{}", booking.id.value,
+                      date_words(booking.movements.front().on), booking.who, booking.why,
+                      booking.reversed_by
+                          ? say(" (taken back by booking {})", booking.reversed_by->value)
                           : std::string{}));
   const auto of_item = movements_of(booking, item);
   for (const auto& line : movement_lines(of_item)) lines.push_back(fmt::format("  {}", line));
   if (const auto others = std::ssize(booking.movements) - std::ssize(of_item); others > 0) {
-    lines.push_back(
-        fmt::format("  and {} of other items", count_words(others, "movement", "movements")));
+    lines.push_back(say("  and {} of other items", count_words(others, "movement", "movements")));
   }
   return lines;
 }

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -34,12 +35,12 @@ Expected<StoredOrder> find_order(const Snapshot& snapshot, const OrderName& name
     made.order.lines.push_back(std::move(row.record));
   }
   if (suppliers.empty()) {
-    return refuse(fmt::format("There is no order '{}'{}; check its number.", name.ref,
-                              name.supplier.empty() ? "" : fmt::format(" of {}", name.supplier)));
+    return refuse(say("There is no order '{}'{}; check its number.", name.ref,
+                      name.supplier.empty() ? "" : fmt::format(" of {}", name.supplier)));
   }
   if (suppliers.size() > 1) {
-    return refuse(fmt::format("{} each have an order '{}'; name the supplier as well.",
-                              list_words({suppliers.begin(), suppliers.end()}), name.ref));
+    return refuse(say("{} each have an order '{}'; name the supplier as well.",
+                      list_words({suppliers.begin(), suppliers.end()}), name.ref));
   }
   auto& order = made.order;
   order.ref = name.ref;

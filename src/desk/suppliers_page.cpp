@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/part_words.hpp"
 #include "desk/supplier_words.hpp"
 #include "desk/wording.hpp"
@@ -15,25 +16,29 @@ using supply::ExpectedLine;
 using supply::SupplierRecord;
 
 std::vector<Column> supplier_columns() {
-  return {{"Supplier", 22, Align::left, "", 2},
-          {"Keeps its days", 20, Align::left,
-           "Late: later than quoted by more than chance explains", 1},
-          {"Days taken", 11, Align::right, "Mean days from order to last receipt, last two years"},
-          {"Days quoted", 11, Align::right, "Mean of what the catalogue quotes for the same lines"},
-          {"Received", 9, Align::right, "Order lines received in full in the last two years"},
-          {"Late", 7, Align::right, "Of these, lines that came after the quoted day"},
-          {"Nine in ten", 18, Align::left, "How late nine in ten of the lines were at most"},
-          {"Open", 7, Align::right, "Order lines with pieces still to come"},
-          {"Overdue", 8, Align::right, "Of these, lines whose quoted day has passed"}};
+  return {{said("Supplier"), 22, Align::left, "", 2},
+          {said("Keeps its days"), 20, Align::left,
+           said("Late: later than quoted by more than chance explains"), 1},
+          {said("Days taken"), 11, Align::right,
+           said("Mean days from order to last receipt, last two years")},
+          {said("Days quoted"), 11, Align::right,
+           said("Mean of what the catalogue quotes for the same lines")},
+          {said("Received"), 9, Align::right,
+           said("Order lines received in full in the last two years")},
+          {said("Late"), 7, Align::right, said("Of these, lines that came after the quoted day")},
+          {said("Nine in ten"), 18, Align::left,
+           said("How late nine in ten of the lines were at most")},
+          {said("Open"), 7, Align::right, said("Order lines with pieces still to come")},
+          {said("Overdue"), 8, Align::right, said("Of these, lines whose quoted day has passed")}};
 }
 
 std::vector<Column> line_columns() {
-  return {{"Order", 14, Align::left, "The order's number"},
-          {"Item", 30, Align::left, "", 2},
-          {"Ordered", 12, Align::left, ""},
-          {"Expected", 12, Align::left, "Promised, or else quoted"},
-          {"Overdue", 12, Align::left, "Days since it was expected"},
-          {"To come", 8, Align::right, "Pieces still to come"}};
+  return {{said("Order"), 14, Align::left, said("The order's number")},
+          {said("Item"), 30, Align::left, "", 2},
+          {said("Ordered"), 12, Align::left, ""},
+          {said("Expected"), 12, Align::left, said("Promised, or else quoted")},
+          {said("Overdue"), 12, Align::left, said("Days since it was expected")},
+          {said("To come"), 8, Align::right, said("Pieces still to come")}};
 }
 
 Cell days_cell(double days, int receipts) {
@@ -45,7 +50,7 @@ std::string nine_in_ten_words(const SupplierRecord& record) {
   if (record.receipts == 0) return "";
   const int days = record.nine_in_ten_days_late;
   return days > 0 ? fmt::format("{} late", count_words(days, "day", "days"))
-                  : std::string{"on the day or before"};
+                  : std::string{said("on the day or before")};
 }
 
 TableRow supplier_row(const SupplierRecord& record) {
@@ -108,11 +113,12 @@ void SuppliersPage::choose(const std::string& supplier) {
 
 std::string SuppliersPage::summary() const {
   if (records_.empty()) {
-    return "Nothing was received from a supplier in the last two years, and nothing is on order.";
+    return said(
+        "Nothing was received from a supplier in the last two years, and nothing is on order.");
   }
   const auto late = std::ranges::count_if(records_, &SupplierRecord::runs_late);
-  if (late == 0) return "No supplier is later than it quotes by more than chance explains.";
-  return fmt::format(
+  if (late == 0) return said("No supplier is later than it quotes by more than chance explains.");
+  return say(
       "{} later than quoted by more than chance explains. Orders are proposed by the "
       "days that a supplier takes, not by those that it quotes.",
       count_words(late, "supplier is", "suppliers are"));
@@ -126,7 +132,7 @@ std::string SuppliersPage::words() const {
 }
 
 std::string SuppliersPage::grounds() {
-  return fmt::format(
+  return say(
       "Counted are order lines that were received in full in the last two years; a supplier needs "
       "{} of them to be judged. Quoted days are those of the catalogue.",
       supply::least_receipts);

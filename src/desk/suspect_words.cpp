@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/patient_card.hpp"
 #include "desk/substance_table.hpp"
 #include "desk/wording.hpp"
@@ -17,30 +18,31 @@ constexpr double most_told = 100;
 
 std::string times_words(double ratio) {
   if (ratio > most_told) return fmt::format("over {:.0f}", most_told);
-  if (ratio < 0.095) return "under 0.1";
+  if (ratio < 0.095) return said("under 0.1");
   return ratio < 9.5 ? fmt::format("{:.1f}", ratio) : fmt::format("{:.0f}", ratio);
 }
 
 std::string interval_words(const care::RateRatio& ratio) {
   if (ratio.high) {
-    return fmt::format("95 % interval {} to {}", times_words(ratio.low), times_words(*ratio.high));
+    return say("95 % interval {} to {}", times_words(ratio.low), times_words(*ratio.high));
   }
-  if (ratio.low < 0.095) return "the 95 % interval leaves every ratio open";
-  return fmt::format("95 % interval {} or more", times_words(ratio.low));
+  if (ratio.low < 0.095) return said("the 95 % interval leaves every ratio open");
+  return say("95 % interval {} or more", times_words(ratio.low));
 }
 
 std::string ratio_words(const care::Suspect& suspect) {
-  if (!suspect.ratio) return "It was worn on all of these days, so that they say nothing about it.";
+  if (!suspect.ratio)
+    return said("It was worn on all of these days, so that they say nothing about it.");
   const auto& ratio = *suspect.ratio;
-  std::string words = "None began without it";
+  std::string words = said("None began without it");
   if (suspect.counts.exposed_onsets == 0) {
-    words = "All began without it";
+    words = said("All began without it");
   } else if (ratio.estimate) {
-    words = fmt::format("That is {} times as often as without it", times_words(*ratio.estimate));
+    words = say("That is {} times as often as without it", times_words(*ratio.estimate));
   }
   words += fmt::format(" ({})", interval_words(ratio));
-  if (ratio.high && *ratio.high < 1) return words + ", which speaks against it.";
-  return words + (ratio.low <= 1 ? ": too little to say." : ".");
+  if (ratio.high && *ratio.high < 1) return words + said(", which speaks against it.");
+  return words + (ratio.low <= 1 ? said(": too little to say.") : ".");
 }
 
 }  // namespace
@@ -48,9 +50,9 @@ std::string ratio_words(const care::Suspect& suspect) {
 std::string suspect_name(const care::Exposure& exposure) {
   switch (exposure.basis) {
     case care::Basis::assumed:
-      return fmt::format("{} (assumed from the material)", exposure.name);
+      return say("{} (assumed from the material)", exposure.name);
     case care::Basis::may_contain:
-      return fmt::format("{} (which may be in it)", exposure.name);
+      return say("{} (which may be in it)", exposure.name);
     default:
       return exposure.name;
   }
@@ -70,55 +72,53 @@ std::string ranking_verdict(const care::Suspects& found, const care::Ranking& ra
                             const std::string& what) {
   switch (telling(found, ranking)) {
     case Telling::no_reaction:
-      return "No reaction is recorded while parts were worn; there is nothing to compare.";
+      return said("No reaction is recorded while parts were worn; there is nothing to compare.");
     case Telling::no_contrast:
-      return fmt::format(
-          "Every {} was worn on all of these days, so that nothing can be told from them.", what);
+      return say("Every {} was worn on all of these days, so that nothing can be told from them.",
+                 what);
     case Telling::too_little:
-      return fmt::format("Too little to say which {} it is, if any.", what);
+      return say("Too little to say which {} it is, if any.", what);
     case Telling::leads:
       break;
   }
   const auto& first = ranking.suspects.front();
-  return fmt::format("What stands out: {}, with {} chance that this{} is the cause.",
-                     first.alike.front().name, chance_words(first.chance),
-                     first.alike.size() > 1 ? ", or what was worn on the same days," : "");
+  return say("What stands out: {}, with {} chance that this{} is the cause.",
+             first.alike.front().name, chance_words(first.chance),
+             first.alike.size() > 1 ? said(", or what was worn on the same days,") : "");
 }
 
 std::string suspect_words(const care::Suspect& suspect) {
   const auto& counts = suspect.counts;
   const auto& name = suspect.alike.front();
   if (counts.onsets == 0) return fmt::format("{}.", capitalised(suspect_name(name)));
-  auto words =
-      fmt::format("{}, {} chance: {} of {} began while this was worn ({} of the time). {}",
-                  capitalised(suspect_name(name)), chance_words(suspect.chance),
-                  counts.exposed_onsets, count_words(counts.onsets, "reaction", "reactions"),
-                  counts.exposed_days == counts.days
-                      ? std::string{"all"}
-                      : chance_words(static_cast<double>(counts.exposed_days) / counts.days),
-                  ratio_words(suspect));
+  auto words = say("{}, {} chance: {} of {} began while this was worn ({} of the time). {}",
+                   capitalised(suspect_name(name)), chance_words(suspect.chance),
+                   counts.exposed_onsets, count_words(counts.onsets, "reaction", "reactions"),
+                   counts.exposed_days == counts.days
+                       ? std::string{"all"}
+                       : chance_words(static_cast<double>(counts.exposed_days) / counts.days),
+                   ratio_words(suspect));
   if (suspect.alike.size() == 1) return words;
   std::vector<std::string> others;
   for (std::size_t i = 1; i < suspect.alike.size(); ++i) {
     others.push_back(suspect_name(suspect.alike[i]));
   }
-  return words + fmt::format(" It cannot be told apart from {}: worn on the same days.",
-                             list_words(others));
+  return words +
+         say(" It cannot be told apart from {}: worn on the same days.", list_words(others));
 }
 
 std::vector<std::string> suspect_limits(const care::Suspects& found) {
   std::vector<std::string> made;
   if (found.not_observed > 0) {
-    made.push_back(
-        fmt::format("{} on days for which no part is recorded as worn and cannot be compared.",
-                    count_words(found.not_observed, "reaction began", "reactions began")));
+    made.push_back(say("{} on days for which no part is recorded as worn and cannot be compared.",
+                       count_words(found.not_observed, "reaction began", "reactions began")));
   }
   if (!found.not_known.empty()) {
     std::vector<std::string> items;
     for (const auto& item : found.not_known) items.push_back(item.text);
-    made.push_back(fmt::format(
-        "What {} hold{} is not known; ask the maker. Substances in {} are not among these.",
-        list_words(items), items.size() == 1 ? "s" : "", items.size() == 1 ? "it" : "them"));
+    made.push_back(
+        say("What {} hold{} is not known; ask the maker. Substances in {} are not among these.",
+            list_words(items), items.size() == 1 ? "s" : "", items.size() == 1 ? "it" : "them"));
   }
   if (!found.recorded.empty()) {
     std::vector<std::string> known;
@@ -127,24 +127,30 @@ std::vector<std::string> suspect_limits(const care::Suspects& found) {
                           ? noted.substance
                           : fmt::format("{} ({})", noted.substance, noted.established_by));
     }
-    made.push_back(fmt::format("Recorded as sensitive to {}; the chances do not reckon with that.",
-                               list_words(known)));
+    made.push_back(say("Recorded as sensitive to {}; the chances do not reckon with that.",
+                       list_words(known)));
   }
   return made;
 }
 
 std::vector<std::string> suspect_cautions() {
   return {
-      "This sets the days of reactions beside the days of wear; it is no diagnosis. Only a patch "
-      "test, read by a clinician, shows a contact allergy, and every lasting dermatitis of the "
-      "residual limb should be patch tested (J Am Acad Dermatol 42 (2000) 501-507). Thioureas in "
-      "rubber are missed by common ready-made series (Dermatitis 15 (2004) 206-209).",
-      "Chances begin at one in three that something recorded is the cause, alike for each: about "
-      "one third of those with a dermatitis of the residual limb had an allergic one (J Am Acad "
-      "Dermatol, as above).",
-      "Friction, sweat, heat, washing, infection and fit cause reactions as well and are not "
-      "compared. Parts that were taken away because of a reaction were worn for a shorter time, "
-      "which makes them look somewhat worse than they are.",
+      said(
+          "This sets the days of reactions beside the days of wear; it is no diagnosis. Only a "
+          "patch "
+          "test, read by a clinician, shows a contact allergy, and every lasting dermatitis of the "
+          "residual limb should be patch tested (J Am Acad Dermatol 42 (2000) 501-507). Thioureas "
+          "in "
+          "rubber are missed by common ready-made series (Dermatitis 15 (2004) 206-209)."),
+      said("Chances begin at one in three that something recorded is the cause, alike for each: "
+           "about "
+           "one third of those with a dermatitis of the residual limb had an allergic one (J Am "
+           "Acad "
+           "Dermatol, as above)."),
+      said("Friction, sweat, heat, washing, infection and fit cause reactions as well and are not "
+           "compared. Parts that were taken away because of a reaction were worn for a shorter "
+           "time, "
+           "which makes them look somewhat worse than they are."),
       care_caution()};
 }
 
@@ -159,8 +165,7 @@ std::vector<care::Suspects> suspects_of_patient(const Clinic& clinic, const Pati
 }
 
 std::string suspects_text(const care::Suspects& found) {
-  auto text =
-      fmt::format("{} side, {} on {}.\n", capitalised(std::string{word(found.side)}),
+  auto text = say("{} side, {} on {}.\n", capitalised(std::string{word(found.side)}),
                   count_words(static_cast<long long>(found.onsets.size()), "reaction", "reactions"),
                   count_words(care::day_count(found.at_risk), "day", "days"));
   const auto add = [&](const care::Ranking& ranking, const std::string& title,
@@ -169,10 +174,10 @@ std::string suspects_text(const care::Suspects& found) {
     if (found.onsets.empty()) return;
     for (const auto& suspect : ranking.suspects)
       text += fmt::format("- {}\n", suspect_words(suspect));
-    text += fmt::format("- None of these, {} chance.\n", chance_words(ranking.none));
+    text += say("- None of these, {} chance.\n", chance_words(ranking.none));
   };
-  add(found.substances, "Substances", "substance");
-  add(found.items, "Parts, whatever they declare", "part");
+  add(found.substances, said("Substances"), "substance");
+  add(found.items, said("Parts, whatever they declare"), "part");
   for (const auto& limit : suspect_limits(found)) text += fmt::format("{}\n", limit);
   return text;
 }

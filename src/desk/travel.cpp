@@ -3,11 +3,10 @@
 #include <algorithm>
 #include <array>
 
-#include <fmt/format.h>
-
 #include "care/resupply.hpp"
 #include "care/trip.hpp"
 #include "care/worn.hpp"
+#include "clinic/say.hpp"
 #include "desk/expected_wear.hpp"
 #include "desk/suspension_table.hpp"
 #include "desk/taken_spares.hpp"
@@ -22,15 +21,15 @@ constexpr std::array sides{Side::left, Side::right};
 
 std::string refusal_of(const Clinic& clinic, const TravelRequest& request, Date today) {
   if (ClinicIndex{clinic}.patient({request.patient}) == nullptr) {
-    return fmt::format("There is no patient '{}'; check the reference.", request.patient);
+    return say("There is no patient '{}'; check the reference.", request.patient);
   }
   if (request.departure < today) {
-    return fmt::format("The departure, {}, has passed; name today or a later day.",
-                       iso_text(request.departure));
+    return say("The departure, {}, has passed; name today or a later day.",
+               iso_text(request.departure));
   }
   if (request.back < request.departure) {
-    return fmt::format("The return, {}, is before the departure, {}; correct one of them.",
-                       iso_text(request.back), iso_text(request.departure));
+    return say("The return, {}, is before the departure, {}; correct one of them.",
+               iso_text(request.back), iso_text(request.departure));
   }
   return {};
 }
@@ -222,9 +221,9 @@ Expected<TravelCheck> gather_travel(const Assessment& assessment, const TravelRe
   for (const Side side : sides) traveller.add_side(side, {request.patient}, check);
   if (check.parts.empty() && check.unknown.empty()) {
     return refuse(
-        fmt::format("No prosthesis of {} whose suspension wears parts is recorded for "
-                    "{}; there is nothing to check.",
-                    request.patient, iso_text(request.departure)));
+        say("No prosthesis of {} whose suspension wears parts is recorded for "
+            "{}; there is nothing to check.",
+            request.patient, iso_text(request.departure)));
   }
   return check;
 }

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/patient_card.hpp"
 #include "desk/travel_lend.hpp"
 #include "desk/travel_team.hpp"
@@ -27,8 +28,7 @@ Expected<std::optional<int>> days_in(const char* field, const std::string& text,
   if (text.empty()) return std::optional<int>{};
   const auto days = number_in<int>(text);
   if (days && *days >= least && *days <= 365) return days;
-  return refuse(
-      fmt::format("{}: write whole days from {} to 365, or leave it empty.", field, least));
+  return refuse(say("{}: write whole days from {} to 365, or leave it empty.", field, least));
 }
 
 /// Empty for an empty text; refuses what is no number of hours in a day.
@@ -36,28 +36,28 @@ Expected<std::optional<double>> hours_in(const char* field, const std::string& t
   if (text.empty()) return std::optional<double>{};
   const auto hours = number_in<double>(text);
   if (hours && *hours >= 0 && *hours <= 24) return hours;
-  return refuse(fmt::format("{}: write hours a day from 0 to 24, or leave it empty.", field));
+  return refuse(say("{}: write hours a day from 0 to 24, or leave it empty.", field));
 }
 
 }  // namespace
 
 std::string travel_introduction(const Day& day, const PatientRef& patient) {
-  return fmt::format("For {}. {}", patient_words(day, patient), care_caution());
+  return say("For {}. {}", patient_words(day, patient), care_caution());
 }
 
 Expected<TravelRequest> read_travel(const std::string& patient, const TravelAnswers& answers) {
   TravelRequest made;
   made.patient = patient;
   const auto departure = parse_iso_date(answers.departure);
-  if (!departure) return refuse("Departure: write the day as 2026-12-24.");
+  if (!departure) return refuse(say("Departure: write the day as 2026-12-24."));
   const auto back = parse_iso_date(answers.back);
-  if (!back) return refuse("Return: write the day as 2027-01-07.");
+  if (!back) return refuse(say("Return: write the day as 2027-01-07."));
   made.departure = *departure;
   made.back = *back;
-  const auto delay = days_in("Delay", answers.delay, 0);
+  const auto delay = days_in(said("Delay"), answers.delay, 0);
   if (!delay) return tl::unexpected{delay.error()};
   made.delay_days = delay->value_or(0);
-  const auto resupply = days_in("Parts there", answers.resupply, 1);
+  const auto resupply = days_in(said("Parts there"), answers.resupply, 1);
   if (!resupply) return tl::unexpected{resupply.error()};
   made.resupply_days = *resupply;
   made.use.water = answers.sweating == in_water;
@@ -66,10 +66,10 @@ Expected<TravelRequest> read_travel(const std::string& patient, const TravelAnsw
   made.use.activity = parse_word<Activity>(answers.activity);
   made.use.sweating = parse_word<Sweating>(answers.sweating);
   if (answers.impact_sport != as_usual) made.use.impact_sport = answers.impact_sport == "yes";
-  const auto kneeling = hours_in("Kneeling", answers.kneeling);
+  const auto kneeling = hours_in(said("Kneeling"), answers.kneeling);
   if (!kneeling) return tl::unexpected{kneeling.error()};
   made.use.kneeling_hours = *kneeling;
-  const auto wear = hours_in("Worn", answers.wear_hours);
+  const auto wear = hours_in(said("Worn"), answers.wear_hours);
   if (!wear) return tl::unexpected{wear.error()};
   made.use.wear_hours = *wear;
   return made;
@@ -90,7 +90,7 @@ using Checked = std::variant<TravelCheck, TeamCheck>;
 Expected<Checked> checked(const Day& day, const std::string& patient,
                           const TravelAnswers& answers) {
   if (answers.departure.empty() || answers.back.empty()) {
-    return refuse("Fill in the days of departure and return.");
+    return refuse(say("Fill in the days of departure and return."));
   }
   const auto request = read_travel(patient, answers);
   if (!request) return tl::unexpected{request.error()};
@@ -154,26 +154,27 @@ Expected<std::string> lending_question(const Day& day, const std::string& patien
   if (!check) return tl::unexpected{check.error()};
   const auto stop = std::visit([](const auto& each) { return first_stop(each); }, *check);
   if (!stop.empty()) {
-    return refuse(fmt::format("{} Nothing is lent. Where a clinician decides otherwise, lend it by "
-                              "itself.",
-                              stop));
+    return refuse(
+        say("{} Nothing is lent. Where a clinician decides otherwise, lend it by "
+            "itself.",
+            stop));
   }
   const auto words = std::visit([](const auto& each) { return lending_words(each); }, *check);
-  if (words.empty()) return refuse("No spare that is to be packed lies on the shelf.");
-  return std::holds_alternative<TeamCheck>(*check) ? fmt::format("Lend {}?", words)
-                                                   : fmt::format("Lend {} {}?", patient, words);
+  if (words.empty()) return refuse(say("No spare that is to be packed lies on the shelf."));
+  return std::holds_alternative<TeamCheck>(*check) ? say("Lend {}?", words)
+                                                   : say("Lend {} {}?", patient, words);
 }
 
 Expected<Booked> lend_for_trip(const ClinicFile& file, const Day& day, const std::string& patient,
                                const TravelAnswers& answers) {
   const auto check = checked(day, patient, answers);
   if (!check) return tl::unexpected{check.error()};
-  return in_one_work(
-      *open_store(file), {file.who, "spares were lent for a trip"},
-      [&](store::UnitOfWork& work) {
-        return std::visit([&](const auto& each) { return lend_spares(work, each, file.today); },
-                          *check);
-      });
+  return in_one_work(*open_store(file), {file.who, said("spares were lent for a trip")},
+                     [&](store::UnitOfWork& work) {
+                       return std::visit(
+                           [&](const auto& each) { return lend_spares(work, each, file.today); },
+                           *check);
+                     });
 }
 
 std::string travel_text(const Day& day, const std::string& patient, const TravelAnswers& answers) {

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include "clinic/say.hpp"
 #include "desk/stock_owed.hpp"
 #include "desk/wording.hpp"
 
@@ -13,9 +14,8 @@ namespace {
 std::string lend_part(store::UnitOfWork& work, const TravelPart& part, const TravelCheck& check,
                       Date today, Booked& booked) {
   if (!part.stops.empty()) {
-    return fmt::format(
-        "{} Nothing was lent. Where a clinician decides otherwise, lend it by itself.",
-        part.stops.front().words);
+    return say("{} Nothing was lent. Where a clinician decides otherwise, lend it by itself.",
+               part.stops.front().words);
   }
   for (const StockLevel& level : part.take) {
     LendRequest request;
@@ -23,25 +23,25 @@ std::string lend_part(store::UnitOfWork& work, const TravelPart& part, const Tra
     request.patient = check.request.patient;
     request.side = part.side;
     request.due_on = check.last_day;
-    request.note = fmt::format("spare for the trip from {}", iso_text(check.request.departure));
+    request.note = say("spare for the trip from {}", iso_text(check.request.departure));
     const auto lent = book_loan(work, request, today);
     if (!lent) return lent.error().sentence;
     booked.movements.insert(booked.movements.end(), lent->movements.begin(), lent->movements.end());
     booked.number = lent->number;
-    booked.notes.push_back(fmt::format("{} of {} for {}.", number_words(level.quantity),
-                                       level.lot.item.text, check.request.patient));
+    booked.notes.push_back(say("{} of {} for {}.", number_words(level.quantity),
+                               level.lot.item.text, check.request.patient));
     booked.notes.insert(booked.notes.end(), lent->notes.begin(), lent->notes.end());
   }
   if (part.to_order > 0) {
-    booked.notes.push_back(fmt::format("{} of {} not on the shelf and has to be ordered.",
-                                       count_words(part.to_order, "piece is", "pieces are"),
-                                       part.item.text));
+    booked.notes.push_back(say("{} of {} not on the shelf and has to be ordered.",
+                               count_words(part.to_order, "piece is", "pieces are"),
+                               part.item.text));
   }
   return {};
 }
 
 Expected<Booked> finished(Booked booked) {
-  if (booked.movements.empty()) return refuse("No spare lies on the shelf; nothing was lent.");
+  if (booked.movements.empty()) return refuse(say("No spare lies on the shelf; nothing was lent."));
   return booked;
 }
 
@@ -76,10 +76,9 @@ namespace {
 
 void add_pieces(std::vector<std::string>& pieces, const TravelPart& part) {
   for (const StockLevel& level : part.take) {
-    pieces.push_back(fmt::format(
-        "{} of {}{} from {}", number_words(level.quantity), level.lot.item.text,
-        level.lot.lot.empty() ? std::string{} : fmt::format(", lot {},", level.lot.lot),
-        level.place));
+    pieces.push_back(say("{} of {}{} from {}", number_words(level.quantity), level.lot.item.text,
+                         level.lot.lot.empty() ? std::string{} : say(", lot {},", level.lot.lot),
+                         level.place));
   }
 }
 
@@ -94,19 +93,17 @@ std::string lending_words(const TeamCheck& team) {
       if (shared.users.front().member == i) add_pieces(pieces, shared.part);
     }
     if (pieces.empty()) continue;
-    told.push_back(
-        fmt::format("{} {}", team.members[i].request.patient, list_words(pieces)));
+    told.push_back(fmt::format("{} {}", team.members[i].request.patient, list_words(pieces)));
   }
   if (told.empty()) return {};
-  return fmt::format("{}; until {}", fmt::join(told, "; "),
-                     date_words(team.members.front().last_day));
+  return say("{}; until {}", fmt::join(told, "; "), date_words(team.members.front().last_day));
 }
 
 std::string lending_words(const TravelCheck& check) {
   std::vector<std::string> pieces;
   for (const TravelPart& part : check.parts) add_pieces(pieces, part);
   if (pieces.empty()) return {};
-  return fmt::format("{}; until {}", list_words(pieces), date_words(check.last_day));
+  return say("{}; until {}", list_words(pieces), date_words(check.last_day));
 }
 
 }  // namespace sparewell::desk

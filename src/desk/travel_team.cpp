@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/issue_words.hpp"
 #include "desk/travel_parts.hpp"
 #include "desk/travel_words.hpp"
@@ -69,11 +70,11 @@ std::vector<Chosen> to_choose(TeamCheck& team) {
 }
 
 std::string refusal_of(const std::vector<std::string>& patients) {
-  if (patients.size() < 2) return "Name two patients or more who travel together.";
+  if (patients.size() < 2) return said("Name two patients or more who travel together.");
   std::set<std::string> seen;
   for (const auto& patient : patients) {
     if (!seen.insert(patient).second) {
-      return fmt::format("{} is named twice; name each patient once.", patient);
+      return say("{} is named twice; name each patient once.", patient);
     }
   }
   return {};
@@ -157,7 +158,7 @@ std::string team_verdict(const TeamCheck& team) {
   }
   int shared = 0;
   for (const auto& each : team.shared) shared += each.part.spares;
-  auto words = fmt::format(
+  auto words = say(
       "From {} until {} nobody of {} patients is left without with {} chance without spares, and "
       "with {} with {} of their own and {} that they share; wanted are {}.",
       date_words(first.request.departure), date_words(first.last_day), team.members.size(),
@@ -165,9 +166,9 @@ std::string team_verdict(const TeamCheck& team) {
       count_words(own, "spare", "spares"), number_words(shared),
       assurance_words(first.request.wanted));
   if (!team.reached) {
-    words +=
+    words += said(
         " Something is not known, a check stops a spare, or the wanted cannot be reached: see "
-        "below.";
+        "below.");
   }
   return words;
 }
@@ -180,12 +181,11 @@ std::string shared_words(const TeamCheck& team, std::size_t shared, Date today) 
     users.push_back(
         fmt::format("{} ({})", member.request.patient, word(member.parts[user.part].side)));
   }
-  auto words =
-      fmt::format("Shared by {}: {} of {}", list_words(users),
-                  each.part.spares == 0 ? std::string{"none"} : number_words(each.part.spares),
-                  each.part.item.text);
-  words += fmt::format(", with which all of them last with {} chance.",
-                       assurance_words(care::assurance(each.part.need, each.part.spares)));
+  auto words = say("Shared by {}: {} of {}", list_words(users),
+                   each.part.spares == 0 ? std::string{"none"} : number_words(each.part.spares),
+                   each.part.item.text);
+  words += say(", with which all of them last with {} chance.",
+               assurance_words(care::assurance(each.part.need, each.part.spares)));
   return words + travel_source_words(each.part, today);
 }
 
@@ -197,9 +197,8 @@ std::string team_text(const TeamCheck& team, Date today) {
     for (const auto& gap : travel_gaps(member)) text += gap + "\n";
     for (std::size_t p = 0; p < member.parts.size(); ++p) {
       if (is_shared(team, m, p)) {
-        text += fmt::format("{}, {}: {} is shared.\n",
-                            capitalised(std::string{word(member.parts[p].side)}),
-                            function_words(member.parts[p].function), member.parts[p].item.text);
+        text += say("{}, {}: {} is shared.\n", capitalised(std::string{word(member.parts[p].side)}),
+                    function_words(member.parts[p].function), member.parts[p].item.text);
       } else {
         text += travel_part_words(member, p, today, false) + "\n";
       }
@@ -208,7 +207,8 @@ std::string team_text(const TeamCheck& team, Date today) {
   text += "\n";
   for (std::size_t i = 0; i < team.shared.size(); ++i) text += shared_words(team, i, today) + "\n";
   if (!team.shared.empty()) {
-    text += "Only spares that nobody has worn are shared; what somebody has worn is theirs.\n";
+    text +=
+        said("Only spares that nobody has worn are shared; what somebody has worn is theirs.\n");
   }
   return text;
 }

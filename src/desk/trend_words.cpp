@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -12,8 +13,8 @@ namespace {
 /// "shrinks by 2.1 %", "grows by 0.4 %", "stays".
 std::string change_of(double change) {
   const double percent = std::abs(change) * 100;
-  if (percent < 0.05) return "hardly changes";
-  return fmt::format("{} by {:.1f} %", change < 0 ? "shrinks" : "grows", percent);
+  if (percent < 0.05) return said("hardly changes");
+  return say("{} by {:.1f} %", change < 0 ? "shrinks" : "grows", percent);
 }
 
 std::string signed_percent(double change) {
@@ -24,15 +25,15 @@ std::string signed_percent(double change) {
 
 std::string range_words(const Item& item) {
   if (item.size_min_cm && item.size_max_cm) {
-    return fmt::format("{:g} to {:g} cm", *item.size_min_cm, *item.size_max_cm);
+    return say("{:g} to {:g} cm", *item.size_min_cm, *item.size_max_cm);
   }
-  return item.size_min_cm ? fmt::format("{:g} cm and more", *item.size_min_cm)
-                          : fmt::format("up to {:g} cm", item.size_max_cm.value_or(0));
+  return item.size_min_cm ? say("{:g} cm and more", *item.size_min_cm)
+                          : say("up to {:g} cm", item.size_max_cm.value_or(0));
 }
 
 std::string reading_words(const care::LimbReading& reading) {
-  return fmt::format("{:.1f} cm on {}{}", reading.circumference_cm, date_words(reading.day),
-                     reading.interpolated ? " (between the heights measured)" : "");
+  return say("{:.1f} cm on {}{}", reading.circumference_cm, date_words(reading.day),
+             reading.interpolated ? said(" (between the heights measured)") : "");
 }
 
 std::string count_of_readings(const care::LimbTrend& trend) {
@@ -46,23 +47,23 @@ std::string change_words(const care::LimbTrend& trend) {
   const auto scaled = [&](double change) { return std::expm1(part * std::log1p(change)); };
   const auto [low, high] = trend.change_between();
   const auto interval =
-      fmt::format("(80 %: {} to {} %)", signed_percent(scaled(low)), signed_percent(scaled(high)));
+      say("(80 %: {} to {} %)", signed_percent(scaled(low)), signed_percent(scaled(high)));
   if (trend.preparatory()) {
-    return fmt::format(
+    return say(
         "Under the preparatory prosthesis the limb {} {} each time the weeks since its delivery "
         "double: fast at first, then slower.",
         change_of(scaled(trend.change())), interval);
   }
-  return fmt::format("The limb {} a year {}.", change_of(trend.change()), interval);
+  return say("The limb {} a year {}.", change_of(trend.change()), interval);
 }
 
 std::string prediction_words(const care::LimbPrediction& prediction) {
-  return fmt::format("{:.1f} cm (80 %: {:.1f} to {:.1f} cm)", prediction.circumference_cm,
-                     prediction.low_cm, prediction.high_cm);
+  return say("{:.1f} cm (80 %: {:.1f} to {:.1f} cm)", prediction.circumference_cm,
+             prediction.low_cm, prediction.high_cm);
 }
 
 std::string leaving_words(const care::LimbTrend& trend, const Item& item, Date day) {
-  return fmt::format(
+  return say(
       "By the trend of {} (the last {}) the limb will more likely than not be outside the size, "
       "{}, "
       "when what is ordered now is handed over: about {} on {}, with a chance of {} to be outside. "

@@ -2,8 +2,7 @@
 
 #include <algorithm>
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "desk/booking_use.hpp"
 #include "desk/part_words.hpp"
 #include "desk/wording.hpp"
@@ -14,22 +13,22 @@ namespace {
 using store::Row;
 
 std::string unit_words(const Unit& unit) {
-  return fmt::format("{} {} ({}, issued {})", word(unit.side), unit.item.text, lot_words(unit),
-                     iso_text(unit.issued_on));
+  return say("{} {} ({}, issued {})", word(unit.side), unit.item.text, lot_words(unit),
+             iso_text(unit.issued_on));
 }
 
 /// Of units alike in everything, the last copy: which of them it is makes no difference.
 Expected<Row<Unit>> chosen(const store::Snapshot& snapshot, const UnitChoice& choice) {
   if (!snapshot.patient({choice.patient})) {
-    return refuse(fmt::format("There is no patient '{}'; check the reference.", choice.patient));
+    return refuse(say("There is no patient '{}'; check the reference.", choice.patient));
   }
   std::vector<Row<Unit>> found;
   for (auto& row : snapshot.all<Unit>()) {
     if (!row.record.ended_on && choice.answers(row.record)) found.push_back(std::move(row));
   }
   if (found.empty()) {
-    return refuse(fmt::format(
-        "{} has no such part in use; check item, side, lot and serial number.", choice.patient));
+    return refuse(say("{} has no such part in use; check item, side, lot and serial number.",
+                      choice.patient));
   }
   std::vector<std::string> different;
   for (const auto& row : found) {
@@ -37,8 +36,8 @@ Expected<Row<Unit>> chosen(const store::Snapshot& snapshot, const UnitChoice& ch
     if (std::ranges::find(different, text) == different.end()) different.push_back(text);
   }
   if (different.size() > 1) {
-    return refuse(fmt::format("Several parts in use answer to that: {}; say which one.",
-                              list_words(different)));
+    return refuse(
+        say("Several parts in use answer to that: {}; say which one.", list_words(different)));
   }
   return *std::ranges::max_element(found, {}, [](const Row<Unit>& row) { return row.record.copy; });
 }
@@ -64,16 +63,15 @@ Lot lot_of(const store::Snapshot& snapshot, const Unit& unit) {
 }
 
 std::string contradiction(const UnitEnding& ending, const Unit& unit, Date today) {
-  if (ending.on > today) return "The day is still to come; say when the part ended.";
+  if (ending.on > today) return said("The day is still to come; say when the part ended.");
   if (ending.on < unit.issued_on) {
-    return fmt::format("The part was issued on {}, after the day given.", iso_text(unit.issued_on));
+    return say("The part was issued on {}, after the day given.", iso_text(unit.issued_on));
   }
   const bool gone = ending.reason == EndReason::lost;
-  if (ending.back_to_shelf && gone) return "A part that is lost cannot come back.";
+  if (ending.back_to_shelf && gone) return said("A part that is lost cannot come back.");
   const bool used = is_wear(ending.reason) || ending.reason == EndReason::reaction;
   if (ending.unopened && used) {
-    return fmt::format("A part that ended with '{}' was used, so it is not unopened.",
-                       word(ending.reason));
+    return say("A part that ended with '{}' was used, so it is not unopened.", word(ending.reason));
   }
   return "";
 }
@@ -88,8 +86,8 @@ std::optional<StockMovement> movement_back(const store::Snapshot& snapshot, cons
   made.kind = MovementKind::give_back;
   made.quantity = 1;
   made.on = ending.on;
-  made.reason = fmt::format("back from {}, {}, {}", unit.patient.text, word(ending.reason),
-                            ending.unopened ? "unopened" : "opened or used");
+  made.reason = say("back from {}, {}, {}", unit.patient.text, word(ending.reason),
+                    ending.unopened ? "unopened" : said("opened or used"));
   return made;
 }
 
@@ -99,14 +97,14 @@ Expected<EndedUnit> decide(const store::Snapshot& snapshot, const Unit& unit,
   if (ending.mistake) {
     auto issued = issue_of(snapshot, unit);
     if (!issued) {
-      return refuse(
+      return refuse(say(
           "No issue of this part is in the ledger, so there is nothing to reverse; end it with a "
-          "reason.");
+          "reason."));
     }
     made.movement = *issued;
     made.movement->kind = MovementKind::give_back;
     made.movement->quantity = 1;
-    made.movement->reason = fmt::format("issue to {} reversed", unit.patient.text);
+    made.movement->reason = say("issue to {} reversed", unit.patient.text);
     made.unit.ended_on = unit.issued_on;
     made.unit.end_reason = EndReason::returned;
     return made;
@@ -134,8 +132,8 @@ const std::string& hygiene_words() {
 
 Expected<EndedUnit> end_unit(store::Store& store, const UnitEnding& ending, Date today,
                              const std::string& who) {
-  const auto why = ending.mistake ? std::string{"mistaken issue reversed"}
-                                  : fmt::format("part ended: {}", word(ending.reason));
+  const auto why = ending.mistake ? std::string{said("mistaken issue reversed")}
+                                  : say("part ended: {}", word(ending.reason));
   const auto work = store.begin_write({who, why});
   const auto row = chosen(*work, ending.unit);
   if (!row) return tl::unexpected(row.error());

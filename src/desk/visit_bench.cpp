@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/booking_rows.hpp"
 #include "desk/issue_check.hpp"
 #include "desk/part_words.hpp"
@@ -15,9 +16,9 @@ namespace {
 
 /// "lot A12 (use by 3 Mar 2028) at main store".
 std::string place_words(const StockLevel& level, int wanted) {
-  auto words = level.lot.lot.empty() ? std::string{"without a lot number"}
+  auto words = level.lot.lot.empty() ? std::string{said("without a lot number")}
                                      : fmt::format("lot {}", level.lot.lot);
-  if (level.lot.use_by) words += fmt::format(" (use by {})", date_words(*level.lot.use_by));
+  if (level.lot.use_by) words += say(" (use by {})", date_words(*level.lot.use_by));
   words += fmt::format(" at {}", level.place);
   return level.quantity == wanted ? words : fmt::format("{} of {}", level.quantity, words);
 }
@@ -28,8 +29,8 @@ std::string take_words(const BenchPieces& pieces) {
   for (const auto& level : pieces.take) parts.push_back(place_words(level, pieces.quantity));
   const int missing = pieces.missing();
   if (missing > 0) {
-    parts.push_back(missing == pieces.quantity ? "not on the shelf"
-                                               : fmt::format("{} not on the shelf", missing));
+    parts.push_back(missing == pieces.quantity ? said("not on the shelf")
+                                               : say("{} not on the shelf", missing));
   }
   return fmt::format("{}", fmt::join(parts, "; "));
 }
@@ -98,10 +99,10 @@ std::vector<BenchPieces> Bench::booked(const PatientRef& patient) {
     pieces.booked = true;
     pieces.take = take(patient, booking.item, booking.quantity);
     set_aside_[{booking.item, patient}] += pieces_in(pieces.take);
-    pieces.words = fmt::format("Booked: {}: {}.", pieces_words(booking.quantity, booking.item),
-                               take_words(pieces));
+    pieces.words =
+        say("Booked: {}: {}.", pieces_words(booking.quantity, booking.item), take_words(pieces));
     if (pieces.missing() > 0) {
-      pieces.words += fmt::format(" Of the booking: {}.", serving_words(serving, day_.today()));
+      pieces.words += say(" Of the booking: {}.", serving_words(serving, day_.today()));
     }
     made.push_back(std::move(pieces));
   }
@@ -123,12 +124,12 @@ BenchPieces Bench::replacement(const PatientRef& patient, Side side, const ItemC
     pieces.stopped = words_of(*check, care::Gravity::stops);
   }
   if (!pieces.stopped.empty()) {
-    pieces.words = fmt::format("Not to be handed over unless a clinician decides so: {}: {}", name,
-                               pieces.stopped);
+    pieces.words =
+        say("Not to be handed over unless a clinician decides so: {}: {}", name, pieces.stopped);
     return pieces;
   }
   pieces.take = take(patient, item, quantity);
-  pieces.words = fmt::format("Replacement: {}: {}.", name, take_words(pieces));
+  pieces.words = say("Replacement: {}: {}.", name, take_words(pieces));
   return pieces;
 }
 
@@ -136,7 +137,7 @@ BenchPieces Bench::replacement(const PatientRef& patient, Side side, const ItemC
 std::string Bench::pieces_words(int quantity, const ItemCode& code) const {
   const auto* item = day_.index().item(code);
   return item == nullptr ? fmt::format("{} of {}", quantity, code.text)
-                         : fmt::format("{} of {}, {}", quantity, code.text, item_words(*item));
+                         : say("{} of {}, {}", quantity, code.text, item_words(*item));
 }
 
 }  // namespace sparewell::desk

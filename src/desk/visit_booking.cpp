@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/booking_rows.hpp"
 #include "desk/booking_use.hpp"
 #include "desk/issuing.hpp"
@@ -15,18 +16,18 @@ namespace {
 
 Expected<Date> day_of(const Patient& patient, const std::optional<Date>& on, Date today) {
   if (on && *on < today) {
-    return refuse(fmt::format("{} has passed; book for today or a later day.", iso_text(*on)));
+    return refuse(say("{} has passed; book for today or a later day.", iso_text(*on)));
   }
   if (on) return *on;
   if (!patient.next_visit) {
-    return refuse(fmt::format("No next visit of {} is recorded; say the day on which it is needed.",
-                              patient.ref.text));
+    return refuse(say("No next visit of {} is recorded; say the day on which it is needed.",
+                      patient.ref.text));
   }
   if (*patient.next_visit < today) {
     return refuse(
-        fmt::format("The visit of {} that is recorded, {}, has passed; say the day on which it is "
-                    "needed.",
-                    patient.ref.text, iso_text(*patient.next_visit)));
+        say("The visit of {} that is recorded, {}, has passed; say the day on which it is "
+            "needed.",
+            patient.ref.text, iso_text(*patient.next_visit)));
   }
   return *patient.next_visit;
 }
@@ -48,12 +49,12 @@ Expected<Side> side_of(const Clinic& clinic, const PatientRef& patient, const It
   }
   if (sides.size() == 1) return sides.front();
   return refuse(sides.empty()
-                    ? fmt::format("No prosthesis of {} is recorded for {}; say for which side the "
-                                  "part is.",
-                                  patient.text, iso_text(day))
-                    : fmt::format("{} has prostheses on both sides; say for which side the part "
-                                  "is.",
-                                  patient.text));
+                    ? say("No prosthesis of {} is recorded for {}; say for which side the "
+                          "part is.",
+                          patient.text, iso_text(day))
+                    : say("{} has prostheses on both sides; say for which side the part "
+                          "is.",
+                          patient.text));
 }
 
 Expected<std::string> place_of(const store::Snapshot& snapshot, const std::string& named) {
@@ -67,8 +68,7 @@ Expected<std::string> place_of(const store::Snapshot& snapshot, const std::strin
     if (place.sort == PlaceSort::store) stores.push_back(place.name);
   }
   if (std::ranges::find(stores, named) != stores.end()) return named;
-  return refuse(
-      fmt::format("'{}' is no store of the clinic; these are: {}.", named, list_words(stores)));
+  return refuse(say("'{}' is no store of the clinic; these are: {}.", named, list_words(stores)));
 }
 
 Expected<IssueQuestion> question_of(const store::Snapshot& snapshot, const Clinic& clinic,
@@ -76,13 +76,13 @@ Expected<IssueQuestion> question_of(const store::Snapshot& snapshot, const Clini
   const ClinicIndex index{clinic};
   const Patient* patient = index.patient({request.patient});
   if (patient == nullptr) {
-    return refuse(fmt::format("There is no patient '{}'; check the reference.", request.patient));
+    return refuse(say("There is no patient '{}'; check the reference.", request.patient));
   }
-  if (request.item.empty()) return refuse("Name the item by its code.");
+  if (request.item.empty()) return refuse(say("Name the item by its code."));
   if (index.item({request.item}) == nullptr) {
-    return refuse(fmt::format("The catalogue has no item '{}'; check the code.", request.item));
+    return refuse(say("The catalogue has no item '{}'; check the code.", request.item));
   }
-  if (request.quantity < 1) return refuse("At least one piece must be booked.");
+  if (request.quantity < 1) return refuse(say("At least one piece must be booked."));
   IssueQuestion made;
   made.patient = patient->ref;
   made.item = {request.item};
@@ -101,10 +101,10 @@ Expected<IssueQuestion> question_of(const store::Snapshot& snapshot, const Clini
 }
 
 std::string why_booked(const BookingRequest& request) {
-  auto text = fmt::format("booking of {} for {}", request.item, request.patient);
+  auto text = say("booking of {} for {}", request.item, request.patient);
   if (!request.reason.empty()) text += fmt::format(": {}", request.reason);
   if (!request.override_by.empty()) {
-    text += fmt::format("; decided by {}: {}", request.override_by, request.override_because);
+    text += say("; decided by {}: {}", request.override_by, request.override_because);
   }
   return text;
 }
@@ -129,7 +129,7 @@ Expected<IssueCheck> check_booking(const store::Snapshot& snapshot, const Bookin
 Expected<BookingOutcome> book_pieces(store::Store& store, const BookingRequest& request, Date today,
                                      const std::string& who) {
   if (request.override_by.empty() != request.override_because.empty()) {
-    return refuse("Name both the clinician who decides and the reason.");
+    return refuse(say("Name both the clinician who decides and the reason."));
   }
   const auto work = store.begin_write({who, why_booked(request)});
   auto check = check_booking(*work, request, today);
@@ -146,28 +146,28 @@ Expected<BookingOutcome> book_pieces(store::Store& store, const BookingRequest& 
 
 Expected<CancelledBooking> cancel_booking(store::UnitOfWork& work, const BookingChoice& choice) {
   if (!work.patient({choice.patient})) {
-    return refuse(fmt::format("There is no patient '{}'; check the reference.", choice.patient));
+    return refuse(say("There is no patient '{}'; check the reference.", choice.patient));
   }
   std::vector<store::Row<Reservation>> found;
   for (auto& row : work.all<Reservation>()) {
     if (answers(row.record, choice)) found.push_back(std::move(row));
   }
   if (found.empty()) {
-    return refuse(fmt::format("No such piece of {} is booked for {}; check item, day and place.",
-                              choice.item, choice.patient));
+    return refuse(say("No such piece of {} is booked for {}; check item, day and place.",
+                      choice.item, choice.patient));
   }
   if (found.size() > 1) {
     std::vector<std::string> several;
     for (const auto& row : found) several.push_back(booking_words(row.record));
-    return refuse(fmt::format("Several bookings answer to that: {}; say the day or the place.",
-                              list_words(several)));
+    return refuse(
+        say("Several bookings answer to that: {}; say the day or the place.", list_words(several)));
   }
   auto booking = found.front().record;
   const int pieces = choice.quantity == 0 ? booking.quantity : choice.quantity;
   if (pieces < 1 || pieces > booking.quantity) {
-    return refuse(fmt::format("Only {} booked: {}; say how many of them are not needed.",
-                              count_words(booking.quantity, "piece is", "pieces are"),
-                              booking_words(booking)));
+    return refuse(say("Only {} booked: {}; say how many of them are not needed.",
+                      count_words(booking.quantity, "piece is", "pieces are"),
+                      booking_words(booking)));
   }
   booking.quantity -= pieces;
   work.put_instead(found.front().id, booking);
@@ -177,8 +177,8 @@ Expected<CancelledBooking> cancel_booking(store::UnitOfWork& work, const Booking
 std::string cancelled_words(const CancelledBooking& cancelled) {
   auto taken = cancelled.booking;
   taken.quantity = cancelled.pieces;
-  auto text = fmt::format("{} {} no longer booked for {}", booking_words(taken),
-                          taken.quantity == 1 ? "is" : "are", taken.patient.text);
+  auto text = say("{} {} no longer booked for {}", booking_words(taken),
+                  taken.quantity == 1 ? "is" : "are", taken.patient.text);
   if (cancelled.booking.quantity > 0) {
     text += fmt::format(
         "; {}", count_words(cancelled.booking.quantity, "piece still is", "pieces still are"));

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "care/worn.hpp"
+#include "clinic/say.hpp"
 #include "desk/patient_findings.hpp"
 #include "desk/surprise_words.hpp"
 #include "desk/wording.hpp"
@@ -47,13 +48,11 @@ class Finder {
       if (each.finding.key == "measurement_old") {
         // Once for each side, however many parts it is asked for.
         add(each.finding.key, Gravity::ask,
-            fmt::format("{}: last measured more than six months before; measure at this visit.",
-                        where));
+            say("{}: last measured more than six months before; measure at this visit.", where));
         continue;
       }
       if (!each.item.empty()) where += fmt::format(", {}", each.item.text);
-      add(each.finding.key, each.finding.gravity,
-          fmt::format("{}: {}", where, each.finding.words));
+      add(each.finding.key, each.finding.gravity, fmt::format("{}: {}", where, each.finding.words));
     }
   }
 
@@ -62,12 +61,12 @@ class Finder {
     const auto name = capitalised(std::string{word(side)});
     if (worn.without_item > 0) {
       add("not_in_catalogue", Gravity::ask,
-          fmt::format("{}: {} in use that the catalogue does not have; nothing is checked of it.",
-                      name, count_words(worn.without_item, "part is", "parts are")));
+          say("{}: {} in use that the catalogue does not have; nothing is checked of it.", name,
+              count_words(worn.without_item, "part is", "parts are")));
     }
     if (worn.prosthesis == nullptr && !worn.items.empty()) {
       add("no_prosthesis", Gravity::ask,
-          fmt::format("{}: parts are in use, but no prosthesis is recorded.", name));
+          say("{}: parts are in use, but no prosthesis is recorded.", name));
     }
   }
 
@@ -77,9 +76,9 @@ class Finder {
     const auto* forecast = day_.forecast(position);
     if (forecast && forecast->use_by && forecast->use_by->day < visit_) {
       add("expired", Gravity::stops,
-          fmt::format("{}, {}: its use-by date, {}, has passed by the visit.",
-                      capitalised(std::string{word(unit.side)}), unit.item.text,
-                      date_words(forecast->use_by->day)));
+          say("{}, {}: its use-by date, {}, has passed by the visit.",
+              capitalised(std::string{word(unit.side)}), unit.item.text,
+              date_words(forecast->use_by->day)));
     }
     const auto& surprises = day_.surprises();
     const auto flagged = [&](const wear::EarlyEndings& each) {
@@ -89,7 +88,7 @@ class Finder {
       for (const auto& each : *tested) {
         if (!flagged(each)) continue;
         add("flagged", Gravity::ask,
-            fmt::format("Worn: {} Look at the part closely.", early_endings_words(each)));
+            say("Worn: {} Look at the part closely.", early_endings_words(each)));
       }
     }
   }
@@ -99,10 +98,10 @@ class Finder {
       const auto& unit = day_.clinic().units[early.unit];
       if (unit.patient != patient_ || !unit.ended_on || *unit.ended_on + recent < visit_) continue;
       add("early_ending", Gravity::note,
-          fmt::format("{}, {}: wore out on {}, far earlier than such parts do; ask how it was used "
-                      "and look at the socket.",
-                      capitalised(std::string{word(unit.side)}), unit.item.text,
-                      date_words(*unit.ended_on)));
+          say("{}, {}: wore out on {}, far earlier than such parts do; ask how it was used "
+              "and look at the socket.",
+              capitalised(std::string{word(unit.side)}), unit.item.text,
+              date_words(*unit.ended_on)));
     }
   }
 
@@ -119,8 +118,8 @@ std::vector<VisitFinding> visit_findings(const Day& day, const PatientRef& patie
 }
 
 std::string visit_gravity_words(Gravity gravity) {
-  if (gravity == Gravity::stops) return "Act";
-  return gravity == Gravity::ask ? "Look" : "Note";
+  if (gravity == Gravity::stops) return said("Act");
+  return gravity == Gravity::ask ? said("Look") : said("Note");
 }
 
 }  // namespace sparewell::desk

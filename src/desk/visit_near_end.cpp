@@ -2,8 +2,7 @@
 
 #include <algorithm>
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "desk/papers/paper_parts.hpp"
 #include "desk/part_words.hpp"
 #include "desk/patient_card.hpp"
@@ -28,10 +27,9 @@ std::string near_end_words(const Day& day, const PartsAlike& part) {
   const auto first = part.units.front();
   auto words = life_of_part(day, first);
   if (part.units.size() > 1) {
-    words = fmt::format("{} pieces alike, the first to end: {}", part.units.size(), words);
+    words = say("{} pieces alike, the first to end: {}", part.units.size(), words);
   }
-  return fmt::format("{} Item {}, {}.", words, part.item.text,
-                     lot_words(day.clinic().units[first]));
+  return say("{} Item {}, {}.", words, part.item.text, lot_words(day.clinic().units[first]));
 }
 
 }  // namespace

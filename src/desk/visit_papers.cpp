@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/patient_card.hpp"
 #include "desk/wording.hpp"
 
@@ -26,9 +27,9 @@ std::string counted_findings(const VisitSheet& sheet) {
       parts.push_back(fmt::format("{} {}", count, words));
     }
   };
-  add(care::Gravity::stops, "to act on");
-  add(care::Gravity::ask, "to look at");
-  add(care::Gravity::note, "to note");
+  add(care::Gravity::stops, said("to act on"));
+  add(care::Gravity::ask, said("to look at"));
+  add(care::Gravity::note, said("to note"));
   return parts.empty() ? "none" : fmt::format("{}", fmt::join(parts, ", "));
 }
 
@@ -39,8 +40,7 @@ std::string counted_bench(const VisitSheet& sheet) {
   }
   if (pieces == 0) return "none";
   const auto words = number_words(pieces);
-  return sheet.missing() == 0 ? words
-                              : fmt::format("{}, {} not on the shelf", words, sheet.missing());
+  return sheet.missing() == 0 ? words : say("{}, {} not on the shelf", words, sheet.missing());
 }
 
 std::vector<std::string> row_of(const VisitSheet& sheet, bool name) {
@@ -58,39 +58,39 @@ VisitSection section(const std::string& heading, int weight) {
 
 exchange::VisitPage page_of(const VisitSheet& sheet, Date on, bool name) {
   // Weights say whose lines are left out first when a page is full: the highest.
-  auto near_end = section("Near their end", 2);
+  auto near_end = section(said("Near their end"), 2);
   for (const auto& each : sheet.near_end) near_end.lines.push_back({each.words});
   if (near_end.lines.empty()) {
     near_end.lines.push_back(
-        {fmt::format("No part is forecast to be worn out or past its use-by date within {} days. "
-                     "Inspect worn parts all the same.",
-                     near_end_days.count())});
+        {say("No part is forecast to be worn out or past its use-by date within {} days. "
+             "Inspect worn parts all the same.",
+             near_end_days.count())});
   }
-  auto findings = section("Findings", 1);
+  auto findings = section(said("Findings"), 1);
   for (const auto& each : sheet.findings) {
     findings.lines.push_back({fmt::format("{}: {}", visit_gravity_words(each.gravity), each.words),
                               each.gravity == care::Gravity::stops});
   }
   if (findings.lines.empty()) {
     findings.lines.push_back(
-        {"Nothing was found in the records. That does not mean that nothing is there."});
+        {said("Nothing was found in the records. That does not mean that nothing is there.")});
   }
-  auto bench = section("Have ready on the bench", 3);
+  auto bench = section(said("Have ready on the bench"), 3);
   for (const auto& each : sheet.bench) bench.lines.push_back({each.words});
-  if (bench.lines.empty()) bench.lines.push_back({"Nothing is booked or near its end."});
-  auto worn = section("Prostheses", 4);
+  if (bench.lines.empty()) bench.lines.push_back({said("Nothing is booked or near its end.")});
+  auto worn = section(said("Prostheses"), 4);
   for (const auto& words : sheet.prostheses) worn.lines.push_back({words});
-  if (worn.lines.empty()) worn.lines.push_back({"No prosthesis is recorded."});
-  auto sensitive = section("Sensitivities", 1);
+  if (worn.lines.empty()) worn.lines.push_back({said("No prosthesis is recorded.")});
+  auto sensitive = section(said("Sensitivities"), 1);
   for (const auto& words : sheet.sensitivities) {
     sensitive.lines.push_back({words, sheet.sensitive});
   }
   const auto title = title_of(sheet, name);
   return {title,
-          fmt::format("Visit on {}: {}", day_words(on), sheet.reason),
+          say("Visit on {}: {}", day_words(on), sheet.reason),
           {std::move(worn), std::move(sensitive), std::move(findings), std::move(near_end),
            std::move(bench)},
-          fmt::format("{}   visit on {}", title, date_words(on))};
+          say("{}   visit on {}", title, date_words(on))};
 }
 
 }  // namespace
@@ -98,23 +98,23 @@ exchange::VisitPage page_of(const VisitSheet& sheet, Date on, bool name) {
 exchange::VisitPapers visit_papers(const Day& day, const VisitDay& visits, const VisitPaper& how) {
   const auto& name = day.clinic().settings.name;
   exchange::VisitPapers papers;
-  papers.clinic_name = name.empty() ? "Clinic without a name" : name;
-  papers.title = fmt::format("Visits on {}", day_words(visits.on));
+  papers.clinic_name = name.empty() ? said("Clinic without a name") : name;
+  papers.title = say("Visits on {}", day_words(visits.on));
   papers.summary =
-      fmt::format("{} From the records of {}.", visits_summary(visits), date_words(day.today()));
-  papers.columns = {"Patient", how.names ? "Name" : "", "Near their end", "Findings",
-                    "Pieces for the bench"};
+      say("{} From the records of {}.", visits_summary(visits), date_words(day.today()));
+  papers.columns = {said("Patient"), how.names ? said("Name") : "", said("Near their end"),
+                    said("Findings"), said("Pieces for the bench")};
   papers.shares = shares;
   for (const auto& sheet : visits.sheets) {
     papers.rows.push_back(row_of(sheet, how.names));
     papers.pages.push_back(page_of(sheet, visits.on, how.names));
   }
-  papers.left_out = "And {} more, see the program.";
-  papers.notes = "Notes";
-  papers.cautions = {
-      "Dates are forecasts and spans, not promises: inspect worn parts at every visit. What is not "
-      "recorded could not be checked.",
-      care_caution()};
+  papers.left_out = said("And {} more, see the program.");
+  papers.notes = said("Notes");
+  papers.cautions = {said("Dates are forecasts and spans, not promises: inspect worn parts at "
+                          "every visit. What is not "
+                          "recorded could not be checked."),
+                     care_caution()};
   papers.paper = how.paper;
   return papers;
 }
@@ -127,8 +127,8 @@ Expected<int> print_visits(const Day& day, const VisitDay& visits, const VisitPa
 
 std::string no_visit_words(const Day& day, Date on) {
   const auto next = next_visits(day, on);
-  return fmt::format("No visit is known for {}{}.", day_words(on),
-                     next ? fmt::format("; the next is on {}", day_words(*next)) : std::string{});
+  return say("No visit is known for {}{}.", day_words(on),
+             next ? say("; the next is on {}", day_words(*next)) : std::string{});
 }
 
 std::string visits_summary(const VisitDay& visits) {
@@ -139,10 +139,9 @@ std::string visits_summary(const VisitDay& visits) {
     missing += sheet.missing();
   }
   auto words = count_words(std::ssize(visits.sheets), "visit", "visits");
-  if (grave > 0) words += fmt::format("; {} to act on", count_words(grave, "finding", "findings"));
+  if (grave > 0) words += say("; {} to act on", count_words(grave, "finding", "findings"));
   if (missing > 0) {
-    words +=
-        fmt::format("; {} for the bench not on the shelf", count_words(missing, "piece", "pieces"));
+    words += say("; {} for the bench not on the shelf", count_words(missing, "piece", "pieces"));
   }
   return words + ".";
 }

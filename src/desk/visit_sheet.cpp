@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "clinic/say.hpp"
 #include "desk/usage_words.hpp"
 
 namespace sparewell::desk {
@@ -38,11 +39,11 @@ std::map<PatientRef, std::string> patients_expected(const Day& day, Date on) {
   std::map<PatientRef, std::string> made;
   for (const auto& booking : day.clinic().reservations) {
     if (booking.needed_on == on && booking.quantity > 0) {
-      made[booking.patient] = "parts are booked for this day";
+      made[booking.patient] = said("parts are booked for this day");
     }
   }
   for (const auto& patient : day.clinic().patients) {
-    if (patient.next_visit == on) made[patient.ref] = "next visit";
+    if (patient.next_visit == on) made[patient.ref] = said("next visit");
   }
   return made;
 }

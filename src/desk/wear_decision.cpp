@@ -2,8 +2,7 @@
 
 #include <algorithm>
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "desk/sensitivity_work.hpp"
 #include "desk/substance_table.hpp"
 #include "desk/wording.hpp"
@@ -40,17 +39,19 @@ Expected<care::SensitivityVerdict> chosen(const Clinic& clinic, const Item& item
   if (!against.empty()) {
     std::vector<std::string> names;
     for (const auto& each : against) names.push_back(each.recorded.substance);
-    return refuse(fmt::format("Several sensitivities speak against {}: {}; name one of them.",
-                              item.code.text, list_words(names)));
+    return refuse(say("Several sensitivities speak against {}: {}; name one of them.",
+                      item.code.text, list_words(names)));
   }
   if (!request.substance.empty()) {
-    return refuse(fmt::format("No recorded sensitivity of {} to {} speaks against {}; there is "
-                              "nothing to decide.",
-                              request.patient, request.substance, item.code.text));
+    return refuse(
+        say("No recorded sensitivity of {} to {} speaks against {}; there is "
+            "nothing to decide.",
+            request.patient, request.substance, item.code.text));
   }
-  return refuse(fmt::format("No recorded sensitivity of {} speaks against {}; there is nothing to "
-                            "decide.",
-                            request.patient, item.code.text));
+  return refuse(
+      say("No recorded sensitivity of {} speaks against {}; there is nothing to "
+          "decide.",
+          request.patient, item.code.text));
 }
 
 }  // namespace
@@ -58,22 +59,27 @@ Expected<care::SensitivityVerdict> chosen(const Clinic& clinic, const Item& item
 Expected<SensitivityDecision> decide(store::UnitOfWork& work, const DecisionRequest& request,
                                      Date today) {
   if (!work.patient({request.patient})) {
-    return refuse(fmt::format("There is no patient '{}'; check the reference.", request.patient));
+    return refuse(say("There is no patient '{}'; check the reference.", request.patient));
   }
   const auto item = work.item({request.item});
   if (!item) {
-    return refuse(fmt::format("The catalogue has no item '{}'; check the code.", request.item));
+    return refuse(say("The catalogue has no item '{}'; check the code.", request.item));
   }
   const auto reason = without_full_stop(request.reason);
   if (request.by.empty() || reason.empty()) {
-    return refuse("Name both the clinician who decides and the reason.");
+    return refuse(say("Name both the clinician who decides and the reason."));
   }
   const Clinic clinic = read_for_examination(work);
   const auto verdict = chosen(clinic, item->record, request, today);
   if (!verdict) return tl::unexpected(verdict.error());
-  const SensitivityDecision made{{request.patient}, {request.item}, verdict->recorded.substance,
-                                 verdict->verdict,  today,          request.by,
-                                 reason,            std::nullopt};
+  const SensitivityDecision made{{request.patient},
+                                 {request.item},
+                                 verdict->recorded.substance,
+                                 verdict->verdict,
+                                 today,
+                                 request.by,
+                                 reason,
+                                 std::nullopt};
   // One of the same day is put right by the later one.
   for (const auto& row : work.all<SensitivityDecision>()) {
     const auto& other = row.record;
@@ -99,20 +105,20 @@ Expected<std::vector<SensitivityDecision>> withdraw(store::UnitOfWork& work,
     made.push_back(std::move(decision));
   }
   if (made.empty()) {
-    return refuse(fmt::format("No decision about {} and {} is in force; look at the list of "
-                              "decisions.",
-                              request.patient, request.item));
+    return refuse(
+        say("No decision about {} and {} is in force; look at the list of "
+            "decisions.",
+            request.patient, request.item));
   }
   return made;
 }
 
 std::string decision_words(const SensitivityDecision& decision) {
-  auto words = fmt::format("{} decided on {} that {} may wear {} although {} is recorded ({}): {}.",
-                           decision.decided_by, date_words(decision.decided_on),
-                           decision.patient.text, decision.item.text, decision.substance,
-                           word(decision.verdict), decision.reason);
+  auto words = say("{} decided on {} that {} may wear {} although {} is recorded ({}): {}.",
+                   decision.decided_by, date_words(decision.decided_on), decision.patient.text,
+                   decision.item.text, decision.substance, word(decision.verdict), decision.reason);
   if (decision.withdrawn_on) {
-    words += fmt::format(" Withdrawn on {}.", date_words(*decision.withdrawn_on));
+    words += say(" Withdrawn on {}.", date_words(*decision.withdrawn_on));
   }
   return words;
 }

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/part_words.hpp"
 #include "desk/surprise_words.hpp"
 #include "desk/trust_words.hpp"
@@ -38,7 +39,7 @@ void WearPage::choose(std::optional<Kind> kind) {
 }
 
 std::string WearPage::headline() const {
-  if (!test_) return "The forecasts have not been tested on this clinic's history yet.";
+  if (!test_) return said("The forecasts have not been tested on this clinic's history yet.");
   if (!*test_) return test_->error().sentence;
   return span_words(**test_, chosen_);
 }
@@ -49,11 +50,12 @@ std::string WearPage::errors() const {
 
 std::string WearPage::grounds() const {
   if (tested()) return test_words(**test_);
-  return "Test the forecasts (Ctrl+T) goes back to days in the past, forecasts from what was known "
-         "then how long each "
-         "part in use would last, and compares that with what happened. It takes some seconds, "
-         "changes nothing, and can be stopped. Until then nobody knows how good the forecasts are "
-         "for this clinic.";
+  return said(
+      "Test the forecasts (Ctrl+T) goes back to days in the past, forecasts from what was known "
+      "then how long each "
+      "part in use would last, and compares that with what happened. It takes some seconds, "
+      "changes nothing, and can be stopped. Until then nobody knows how good the forecasts are "
+      "for this clinic.");
 }
 
 std::string WearPage::flag_words(const std::string& id) const {
@@ -75,20 +77,20 @@ std::string WearPage::early_count() const {
   if (!day_) return "";
   const auto& found = day_->surprises();
   const auto by_chance = found.units_by_chance < 1
-                             ? std::string{"less than one"}
+                             ? std::string{said("less than one")}
                              : "about " + number_words(std::lround(found.units_by_chance));
-  auto text = fmt::format(
+  auto text = say(
       "{} so early that fewer than 1 in 100 do; by chance alone it would be {}",
       count_words(static_cast<long long>(found.units.size()), "part wore out", "parts wore out"),
       by_chance);
   if (early_.size() != early_.total())
-    text += fmt::format(" ({} shown)", number_words(static_cast<long long>(early_.size())));
+    text += say(" ({} shown)", number_words(static_cast<long long>(early_.size())));
   return text + ".";
 }
 
 std::string WearPage::early_empty_words() const {
-  if (early_.total() == 0) return "No part wore out that early.";
-  return "No such part answers to what you asked for.";
+  if (early_.total() == 0) return said("No part wore out that early.");
+  return said("No such part answers to what you asked for.");
 }
 
 std::optional<std::size_t> WearPage::unit_of(const std::string& early_id) const {
@@ -105,7 +107,7 @@ std::optional<Kind> kind_of_id(const std::string& id) {
 }
 
 std::string kind_title(std::optional<Kind> kind) {
-  return kind ? capitalised(kind_plural(*kind)) : std::string{"All kinds"};
+  return kind ? capitalised(kind_plural(*kind)) : std::string{said("All kinds")};
 }
 
 std::vector<std::optional<Kind>> kind_choices() {
@@ -119,10 +121,11 @@ unsigned kind_mark(std::optional<Kind> kind) {
 }
 
 std::string effects_introduction() {
-  return "How the life of parts changes with use, from this clinic's records and, where these are "
-         "few, from general expectation. Each line compares with a patient who is alike in all "
-         "else: one activity level lower, no kneeling, fewer hours of wear, normal sweating, no "
-         "impact sport.";
+  return said(
+      "How the life of parts changes with use, from this clinic's records and, where these are "
+      "few, from general expectation. Each line compares with a patient who is alike in all "
+      "else: one activity level lower, no kneeling, fewer hours of wear, normal sweating, no "
+      "impact sport.");
 }
 
 }  // namespace sparewell::desk

@@ -12,7 +12,7 @@ namespace sparewell::desk {
 namespace {
 
 std::string mean_words(double mean) {
-  return mean > 0 && mean < 0.05 ? "under 0.1" : fmt::format("{:.1f}", mean);
+  return mean > 0 && mean < 0.05 ? said("under 0.1") : fmt::format("{:.1f}", mean);
 }
 
 struct Measure {
@@ -25,16 +25,17 @@ constexpr Measure measures[] = {
     {"lines", "Lines ordered",
      [](const supply::Outcome& o) {
        return number_words(o.lines) +
-              (o.without_price > 0 ? fmt::format(" ({} without a price)", o.without_price) : "");
+              (o.without_price > 0 ? say(" ({} without a price)", o.without_price) : "");
      }},
-    {"pieces", "Pieces ordered", [](const supply::Outcome& o) { return number_words(o.pieces); }},
-    {"short_before", "Pieces missing before this order arrives",
+    {"pieces", said("Pieces ordered"),
+     [](const supply::Outcome& o) { return number_words(o.pieces); }},
+    {"short_before", said("Pieces missing before this order arrives"),
      [](const supply::Outcome& o) { return mean_words(o.short_before); }},
-    {"short_after", "Pieces missing before the next one arrives",
+    {"short_after", said("Pieces missing before the next one arrives"),
      [](const supply::Outcome& o) { return mean_words(o.short_after); }},
-    {"late", "Parts ordered for patients that come too late",
+    {"late", said("Parts ordered for patients that come too late"),
      [](const supply::Outcome& o) { return mean_words(o.patients_late); }},
-    {"below", "Items that miss their target",
+    {"below", said("Items that miss their target"),
      [](const supply::Outcome& o) { return number_words(o.items_below_target); }},
 };
 
@@ -66,20 +67,20 @@ std::vector<Decision> decisions(const ClinicSettings& settings, Date today,
                                 const std::optional<Money>& budget) {
   auto usual = supply::policy_of(settings);
   usual.budget = budget;
-  std::string title = "Order today";
-  if (budget) title += fmt::format(" for at most {}", amount_words(*budget));
+  std::string title = said("Order today");
+  if (budget) title += say(" for at most {}", amount_words(*budget));
   std::vector<Decision> made{{std::move(title), usual}};
   for (const int wait : questions.wait_days) {
-    made.push_back({fmt::format("Wait {}", count_words(wait, "day", "days")), usual});
+    made.push_back({say("Wait {}", count_words(wait, "day", "days")), usual});
     made.back().policy.order_on = today + days{wait};
   }
   for (const double target : questions.service_targets) {
-    made.push_back({fmt::format("{:.4g} % target", 100 * target), usual});
+    made.push_back({say("{:.4g} % target", 100 * target), usual});
     made.back().policy.service_target = target;
     made.back().policy.costs.shortage.reset();  // what is asked for goes before the costs
   }
   for (const SupplierName& supplier : questions.without) {
-    made.push_back({"Without " + supplier.text, usual});
+    made.push_back({said("Without ") + supplier.text, usual});
     made.back().policy.without.insert(supplier);
   }
   return made;
@@ -106,7 +107,7 @@ std::vector<Compared> compare(const Assessment& assessment, const WhatIfQuestion
 }
 
 Table what_if_table(const std::vector<Compared>& compared) {
-  std::vector<Column> columns{{"Measure", 40, Align::left, "", 1}};
+  std::vector<Column> columns{{said("Measure"), 40, Align::left, "", 1}};
   for (const Compared& each : compared) {
     columns.push_back({each.decision.title, 22, Align::right, "", 1});
   }
@@ -118,8 +119,8 @@ Table what_if_table(const std::vector<Compared>& compared) {
     }
     rows.push_back(std::move(row));
     if (rows.back().id != "pieces") continue;
-    add_amounts(rows, "goods", "Value of the goods", compared, &supply::Outcome::goods);
-    add_amounts(rows, "freight", "Freight", compared, &supply::Outcome::freight);
+    add_amounts(rows, "goods", said("Value of the goods"), compared, &supply::Outcome::goods);
+    add_amounts(rows, "freight", said("Freight"), compared, &supply::Outcome::freight);
   }
   Table table{std::move(columns)};
   table.fill(std::move(rows));
@@ -129,17 +130,15 @@ Table what_if_table(const std::vector<Compared>& compared) {
 std::vector<std::string> risk_sentences(const Compared& compared) {
   std::vector<std::string> made;
   for (const supply::ItemAtRisk& risk : compared.outcome.at_risk) {
-    std::string words =
-        fmt::format("{}: {} to run out", risk.item.text, chance_words(risk.chance_short));
+    std::string words = say("{}: {} to run out", risk.item.text, chance_words(risk.chance_short));
     if (risk.runs_out) {
-      words +=
-          fmt::format("; one in ten by {} if nothing more is ordered", date_words(*risk.runs_out));
+      words += say("; one in ten by {} if nothing more is ordered", date_words(*risk.runs_out));
     }
     if (!risk.alternatives.empty()) {
       std::vector<std::string> codes;
       for (const ItemCode& code : risk.alternatives) codes.push_back(code.text);
       if (codes.size() > 4) codes.resize(4);
-      words += fmt::format("; alike in kind, material and size: {}", list_words(codes));
+      words += say("; alike in kind, material and size: {}", list_words(codes));
     }
     made.push_back(words + ".");
   }
@@ -147,21 +146,23 @@ std::vector<std::string> risk_sentences(const Compared& compared) {
       compared.outcome.items_below_target - static_cast<int>(compared.outcome.at_risk.size());
   if (more > 0) {
     made.push_back(
-        fmt::format("{} their target.", count_words(more, "more item misses", "more items miss")));
+        say("{} their target.", count_words(more, "more item misses", "more items miss")));
   }
   return made;
 }
 
 std::string what_if_introduction() {
-  return "Nothing is compared yet. Say above what you would like to know, and press Compare "
-         "(Ctrl+Shift+Y): ordering today then stands beside it. It changes nothing.";
+  return said(
+      "Nothing is compared yet. Say above what you would like to know, and press Compare "
+      "(Ctrl+Shift+Y): ordering today then stands beside it. It changes nothing.");
 }
 
 std::string what_if_note() {
-  return "Missing pieces are means over all stocked items, without rush orders. "
-         "Every column keeps to the budget that is set under Held back. Waiting means that "
-         "the order is written that much later. Whether another item may be worn instead is for a "
-         "licensed clinician to decide.";
+  return said(
+      "Missing pieces are means over all stocked items, without rush orders. "
+      "Every column keeps to the budget that is set under Held back. Waiting means that "
+      "the order is written that much later. Whether another item may be worn instead is for a "
+      "licensed clinician to decide.");
 }
 
 }  // namespace sparewell::desk

@@ -7,6 +7,8 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
+
 namespace sparewell::desk {
 namespace {
 
@@ -60,8 +62,8 @@ std::string amounts_words(const std::vector<Money>& amounts) {
 }
 
 std::string chance_words(double chance) {
-  if (chance < 0.01) return "under 1 %";
-  if (chance > 0.99) return "over 99 %";
+  if (chance < 0.01) return said("under 1 %");
+  if (chance > 0.99) return said("over 99 %");
   return fmt::format("{:.0f} %", std::round(chance * 100));
 }
 

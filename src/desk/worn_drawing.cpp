@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -74,10 +75,11 @@ std::string numbered_log(const WornChart& chart) {
     const LogEntry& entry = chart.reactions[i];
     std::vector<std::string> worn;
     for (const auto& part : entry.worn) worn.push_back(worn_words(part, entry.day));
-    text += fmt::format("{}. {} Worn then: {}.\n", number_of(chart, i), entry_words(entry),
-                        worn.empty() ? std::string{"no part is recorded"} : list_words(worn));
+    text += say("{}. {} Worn then: {}.\n", number_of(chart, i), entry_words(entry),
+                worn.empty() ? std::string{said("no part is recorded")} : list_words(worn));
   }
-  return text.empty() ? "No reaction is recorded, which says nothing about the patient.\n" : text;
+  return text.empty() ? said("No reaction is recorded, which says nothing about the patient.\n")
+                      : text;
 }
 
 }  // namespace sparewell::desk

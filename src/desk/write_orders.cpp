@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/order_changes.hpp"
 #include "desk/order_drafts.hpp"
 #include "desk/order_words.hpp"
@@ -94,8 +95,8 @@ void make_folder(const std::filesystem::path& folder) {
   std::filesystem::create_directories(folder, failure);
   if (!failure) return;
   throw std::runtime_error{
-      fmt::format("The folder {} cannot be made: {}; choose another. No order was written.",
-                  folder.string(), failure.message())};
+      say("The folder {} cannot be made: {}; choose another. No order was written.",
+          folder.string(), failure.message())};
 }
 
 }  // namespace
@@ -127,10 +128,10 @@ std::vector<WrittenOrder> write_orders(store::Store& store, const Assessment& as
       exchange::write_order_workbook(order, written.back().file);
     } catch (const std::runtime_error& failure) {
       if (!failures.empty()) failures += ' ';
-      failures += fmt::format("{}{}.", failure.what(),
-                              order.number.empty()
-                                  ? std::string{}
-                                  : fmt::format("; order {} is kept as a draft", order.number));
+      failures +=
+          fmt::format("{}{}.", failure.what(),
+                      order.number.empty() ? std::string{}
+                                           : say("; order {} is kept as a draft", order.number));
     }
   }
   if (!failures.empty()) throw std::runtime_error{failures};

@@ -7,6 +7,7 @@
 #include <wx/msgdlg.h>
 #include <wx/stdpaths.h>
 
+#include "clinic/say.hpp"
 #include "desk/describe_failure.hpp"
 #include "desktop/main_frame.hpp"
 #include "desktop/self_report.hpp"
@@ -36,13 +37,13 @@ App::~App() = default;
 
 void App::OnInitCmdLine(wxCmdLineParser& parser) {
   parser.SetSwitchChars("-");
-  parser.AddLongSwitch("help", "show this help", wxCMD_LINE_OPTION_HELP);
-  parser.AddLongSwitch("version", "show the version");
-  parser.AddLongOption("today", "the day to work out, YYYY-MM-DD (default: the clock's)");
-  parser.AddLongOption("report",
-                       "for tests: a file that says which texts are cut and when the window does "
-                       "not answer");
-  parser.AddParam("clinic file", wxCMD_LINE_VAL_STRING, wxCMD_LINE_PARAM_OPTIONAL);
+  parser.AddLongSwitch("help", said("show this help"), wxCMD_LINE_OPTION_HELP);
+  parser.AddLongSwitch("version", said("show the version"));
+  parser.AddLongOption("today", said("the day to work out, YYYY-MM-DD (default: the clock's)"));
+  parser.AddLongOption(
+      "report", said("for tests: a file that says which texts are cut and when the window does "
+                     "not answer"));
+  parser.AddParam(said("clinic file"), wxCMD_LINE_VAL_STRING, wxCMD_LINE_PARAM_OPTIONAL);
 }
 
 bool App::OnCmdLineParsed(wxCmdLineParser& parser) {
@@ -55,7 +56,7 @@ bool App::OnCmdLineParsed(wxCmdLineParser& parser) {
   if (parser.Found("today", &text)) {
     const auto day = parse_iso_date(from_wx(text));
     if (!day) {
-      std::fprintf(stderr, "sparewell: --today takes a day as YYYY-MM-DD\n");
+      std::fprintf(stderr, said("sparewell: --today takes a day as YYYY-MM-DD\n"));
       return false;
     }
     today_ = *day;
@@ -67,7 +68,7 @@ bool App::OnCmdLineParsed(wxCmdLineParser& parser) {
 
 bool App::OnInit() {
   SetAppName("sparewell");
-  SetAppDisplayName("Sparewell");
+  SetAppDisplayName(said("Sparewell"));
   wxStandardPaths::Get().SetFileLayout(wxStandardPaths::FileLayout_XDG);
   if (!wxApp::OnInit()) return false;
   if (!report_file_.empty()) report_ = std::make_unique<SelfReport>(report_file_);
@@ -78,7 +79,7 @@ bool App::OnInit() {
 }
 
 bool App::OnExceptionInMainLoop() {
-  wxMessageBox(to_wx(desk::describe_failure(std::current_exception())), "Sparewell",
+  wxMessageBox(to_wx(desk::describe_failure(std::current_exception())), said("Sparewell"),
                wxOK | wxICON_ERROR);
   return true;
 }

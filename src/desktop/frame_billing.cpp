@@ -35,7 +35,7 @@ void MainFrame::compare_books() {
   auto items = std::make_shared<desk::WorklistPtr>();
   today_->show_books(desk::TodayPage::Books::comparing, nullptr);
   start_job(
-      {"Comparing the books", false,
+      {said("Comparing the books"), false,
        [day = day_, items](const desk::JobControl&) { *items = desk::compare_books_of(*day); },
        [this, day = day_, items](const desk::JobEnd& end) {
          const bool failed = say_failure(end);
@@ -93,15 +93,16 @@ void MainFrame::note_paper() {
 
 void MainFrame::read_billing_file(desk::BillingFileKind kind) {
   const bool claims = kind == desk::BillingFileKind::claims;
-  wxFileDialog choose{this,
-                      claims ? "Read claims" : "Read payments",
-                      "",
-                      "",
-                      claims ? "Claims (*.837;*.x12;*.txt;*.csv;*.xlsx)|*.837;*.x12;*.txt;*.csv;"
-                               "*.xlsx|All files|*"
-                             : "Payments (*.835;*.x12;*.txt;*.csv;*.xlsx)|*.835;*.x12;*.txt;*.csv;"
-                               "*.xlsx|All files|*",
-                      wxFD_OPEN | wxFD_FILE_MUST_EXIST};
+  wxFileDialog choose{
+      this,
+      claims ? said("Read claims") : said("Read payments"),
+      "",
+      "",
+      claims ? said("Claims (*.837;*.x12;*.txt;*.csv;*.xlsx)|*.837;*.x12;*.txt;*.csv;"
+                    "*.xlsx|All files|*")
+             : said("Payments (*.835;*.x12;*.txt;*.csv;*.xlsx)|*.835;*.x12;*.txt;*.csv;"
+                    "*.xlsx|All files|*"),
+      wxFD_OPEN | wxFD_FILE_MUST_EXIST};
   if (choose.ShowModal() != wxID_OK) return;
   desk::BillingFileRequest request;
   request.file = from_wx(choose.GetPath());
@@ -115,15 +116,15 @@ void MainFrame::read_billing_file(desk::BillingFileKind kind) {
 void MainFrame::take_over_file(const desk::BillingFileRequest& request) {
   using Read = Expected<desk::BillingFileOutcome>;
   auto read = std::make_shared<Read>();
-  start_job({"Reading the file", false,
+  start_job({said("Reading the file"), false,
              [file = file_, request, read](const desk::JobControl&) {
                *read = desk::read_into(file, request);
              },
              [this, read](const desk::JobEnd& end) {
                if (say_failure(end)) return;
                if (!*read) {
-                 wxMessageBox(to_wx(read->error().sentence), "Sparewell", wxOK | wxICON_WARNING,
-                              this);
+                 wxMessageBox(to_wx(read->error().sentence), said("Sparewell"),
+                              wxOK | wxICON_WARNING, this);
                  return;
                }
                auto lines = desk::claim_file_lines(**read);
@@ -141,11 +142,11 @@ void MainFrame::change_payer_rules() {
 }
 
 void MainFrame::write_billing_reports() {
-  wxDirDialog choose{this, "Where the reports are written"};
+  wxDirDialog choose{this, said("Where the reports are written")};
   if (choose.ShowModal() != wxID_OK) return;
   const auto folder = from_wx(choose.GetPath());
   auto written = std::make_shared<std::vector<desk::WrittenReport>>();
-  start_job({"Writing the reports", false,
+  start_job({said("Writing the reports"), false,
              [day = day_, folder, written](const desk::JobControl& control) {
                control.say({say("Comparing the books"), 0.0});
                const auto books = desk::compare_books(day->clinic(), day->today());
@@ -154,19 +155,20 @@ void MainFrame::write_billing_reports() {
              },
              [this, folder, written](const desk::JobEnd& end) {
                if (say_failure(end)) return;
-               auto text = fmt::format("Written into {}:", folder);
+               auto text = say("Written into {}:", folder);
                for (const auto& report : *written) {
                  text += fmt::format("\n{}", report.file.filename().string());
                }
-               note_->say(text, {{"Open &folder",
+               note_->say(text, {{said("Open &folder"),
                                   [folder] { wxLaunchDefaultApplication(to_wx(folder)); }}});
              }});
 }
 
 void MainFrame::show_month_changes() {
-  LinesDialog{this, "Changes after closing",
-              "What was added, taken away or changed in closed months since their last closing.",
-              desk::changes_since_closing(file_)}
+  LinesDialog{
+      this, said("Changes after closing"),
+      said("What was added, taken away or changed in closed months since their last closing."),
+      desk::changes_since_closing(file_)}
       .ShowModal();
 }
 

@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 #include <wx/utils.h>
 
+#include "clinic/say.hpp"
 #include "desk/alternative_parts.hpp"
 #include "desk/part_words.hpp"
 #include "desk/sensitivity_forms.hpp"
@@ -33,14 +34,14 @@ void MainFrame::show_other_items() {
   auto found = desk::find_alternatives(day_->assessment(), *question);
   if (!found) return note_->say(found.error().sentence, {});
   const auto* item = day_->index().item(question->item);
-  const auto instead = item != nullptr ? fmt::format("instead of {}", desk::item_words(*item))
+  const auto instead = item != nullptr ? say("instead of {}", desk::item_words(*item))
                                        : fmt::format("as {}", word(*question->function));
-  AlternativesDialog{this,
-                     fmt::format("{}, {} side, {}. What suits comes before what has to be asked "
-                                 "about.",
-                                 desk::patient_words(*day_, question->patient),
-                                 word(question->side), instead),
-                     std::move(*found)}
+  AlternativesDialog{
+      this,
+      say("{}, {} side, {}. What suits comes before what has to be asked "
+          "about.",
+          desk::patient_words(*day_, question->patient), word(question->side), instead),
+      std::move(*found)}
       .ShowModal();
 }
 

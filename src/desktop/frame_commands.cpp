@@ -2,11 +2,12 @@
 #include <wx/filedlg.h>
 #include <wx/stdpaths.h>
 
+#include "clinic/say.hpp"
 #include "desk/billing/billing_jobs.hpp"
 #include "desk/draft_orders.hpp"
 #include "desk/patient_place.hpp"
-#include "desk/sensitivity_forms.hpp"
 #include "desk/reaction_form.hpp"
+#include "desk/sensitivity_forms.hpp"
 #include "desktop/dialogs/clinic_dialog.hpp"
 #include "desktop/dialogs/help_dialogs.hpp"
 #include "desktop/dialogs/import_dialog.hpp"
@@ -226,14 +227,18 @@ void MainFrame::go_to_plan(PlanPanel::Pane pane) {
 }
 
 void MainFrame::choose_file() {
-  wxFileDialog dialog{this, "Open clinic file", "",
-                      "",   file_kinds,         wxFD_OPEN | wxFD_FILE_MUST_EXIST};
+  wxFileDialog dialog{this,       said("Open clinic file"),        "", "",
+                      file_kinds, wxFD_OPEN | wxFD_FILE_MUST_EXIST};
   if (dialog.ShowModal() == wxID_OK) open(from_wx(dialog.GetPath()));
 }
 
 void MainFrame::make_file() {
-  wxFileDialog dialog{this,        "New clinic file", wxStandardPaths::Get().GetDocumentsDir(),
-                      "clinic.db", file_kinds,        wxFD_SAVE};
+  wxFileDialog dialog{this,
+                      said("New clinic file"),
+                      wxStandardPaths::Get().GetDocumentsDir(),
+                      "clinic.db",
+                      file_kinds,
+                      wxFD_SAVE};
   if (dialog.ShowModal() != wxID_OK) return;
   auto path = dialog.GetPath();
   if (!path.Lower().EndsWith(".db")) path += ".db";
@@ -255,7 +260,7 @@ void MainFrame::edit_details() {
 void MainFrame::write_workbooks() {
   auto folder = remembered_.orders_folder;
   if (folder.empty()) {
-    folder = from_wx(wxStandardPaths::Get().GetDocumentsDir()) + "/Sparewell orders";
+    folder = from_wx(wxStandardPaths::Get().GetDocumentsDir()) + said("/Sparewell orders");
   }
   OrdersFolderDialog dialog{this, folder};
   if (dialog.ShowModal() == wxID_OK) write_into(dialog.folder());

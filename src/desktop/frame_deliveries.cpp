@@ -62,7 +62,7 @@ void MainFrame::receive_delivery() {
 void MainFrame::place_order() {
   const auto name = deliveries_->page().name(deliveries_->order());
   auto news = std::make_shared<std::string>();
-  start_job({"Placing the order", false,
+  start_job({said("Placing the order"), false,
              [file = file_, name, news](const desk::JobControl&) {
                const auto made = desk::change_order(file, [&](auto& store, const auto& at) {
                  return desk::place_order(store, name, at);
@@ -78,29 +78,29 @@ void MainFrame::place_order() {
 
 void MainFrame::approve_order() {
   const auto name = deliveries_->page().name(deliveries_->order());
-  SentenceDialog dialog{this,
-                        {fmt::format("Approve order {}", name.ref),
-                         deliveries_->page().detail(deliveries_->order()).summary, "&Approved by",
-                         "The name of the person who approves the order", "&Approve"},
-                        [&](const std::string& by) {
-                          return change_order([&](auto& store, const auto& at) {
-                            return desk::approve_order(store, name, by, at);
-                          });
-                        }};
+  SentenceDialog dialog{
+      this,
+      {say("Approve order {}", name.ref), deliveries_->page().detail(deliveries_->order()).summary,
+       said("&Approved by"), said("The name of the person who approves the order"),
+       said("&Approve")},
+      [&](const std::string& by) {
+        return change_order(
+            [&](auto& store, const auto& at) { return desk::approve_order(store, name, by, at); });
+      }};
   if (dialog.ShowModal() == wxID_OK) tell_order_news();
 }
 
 void MainFrame::cancel_order() {
   const auto name = deliveries_->page().name(deliveries_->order());
-  SentenceDialog dialog{this,
-                        {fmt::format("Cancel order {}", name.ref),
-                         "What has not come is cancelled; what has come stays. Tell the supplier.",
-                         "&Why", "Kept with the order", "&Cancel the order"},
-                        [&](const std::string& why) {
-                          return change_order([&](auto& store, const auto& at) {
-                            return desk::cancel_order(store, name, why, at);
-                          });
-                        }};
+  SentenceDialog dialog{
+      this,
+      {say("Cancel order {}", name.ref),
+       said("What has not come is cancelled; what has come stays. Tell the supplier."),
+       said("&Why"), said("Kept with the order"), said("&Cancel the order")},
+      [&](const std::string& why) {
+        return change_order(
+            [&](auto& store, const auto& at) { return desk::cancel_order(store, name, why, at); });
+      }};
   if (dialog.ShowModal() == wxID_OK) tell_order_news();
 }
 
@@ -137,14 +137,14 @@ void MainFrame::reprint_order() {
   const auto revisions = deliveries_->page().revisions(deliveries_->order());
   auto folder = remembered_.orders_folder;
   if (folder.empty()) {
-    folder = from_wx(wxStandardPaths::Get().GetDocumentsDir()) + "/Sparewell orders";
+    folder = from_wx(wxStandardPaths::Get().GetDocumentsDir()) + said("/Sparewell orders");
   }
   ReprintDialog dialog{this, name.ref, revisions, folder, [&](const Reprint& given) -> std::string {
                          const int revision = static_cast<int>(revisions.size()) - given.position;
                          const auto made = desk::write_again(file_, name, revision, given.folder);
                          if (!made) return made.error().sentence;
-                         order_news_ = fmt::format("Revision {} of order {} was written: {}",
-                                                   made->revision, name.ref, made->file.string());
+                         order_news_ = say("Revision {} of order {} was written: {}",
+                                           made->revision, name.ref, made->file.string());
                          return {};
                        }};
   if (dialog.ShowModal() != wxID_OK) return;

@@ -49,7 +49,8 @@ std::string MainFrame::idle_words() const {
 
 bool MainFrame::say_failure(const JobEnd& end) {
   if (!end.failure) return false;
-  wxMessageBox(to_wx(desk::describe_failure(end.failure)), "Sparewell", wxOK | wxICON_ERROR, this);
+  wxMessageBox(to_wx(desk::describe_failure(end.failure)), said("Sparewell"), wxOK | wxICON_ERROR,
+               this);
   return true;
 }
 
@@ -60,7 +61,7 @@ void MainFrame::open(const std::string& path) {
   auto records = std::make_shared<desk::ClinicRecords>();
   auto day = std::make_shared<desk::DayPtr>();
   auto index = std::make_shared<desk::SearchIndexPtr>();
-  start_job({"Opening the clinic file", false,
+  start_job({said("Opening the clinic file"), false,
              [file, records, day, index](const JobControl& control) {
                *records = desk::read_records(file, control);
                *day = std::make_shared<const desk::Day>(
@@ -88,39 +89,40 @@ void MainFrame::work_out(std::shared_ptr<desk::ClinicRecords> records) {
   auto day = std::make_shared<desk::DayPtr>();
   auto index = std::make_shared<desk::SearchIndexPtr>();
   auto work = std::make_shared<desk::TodayWorkPtr>();
-  start_job({"Working out how long parts will last and what to order", true,
-             [file = file_, records, day, work, index](const JobControl& control) {
-               *day = desk::work_out(std::move(*records), file, control);
-               if (!*day) return;
-               *work = desk::find_work(**day);
-               // The first one keeps the records alone in memory.
-               *index = std::make_shared<const desk::SearchIndex>(*day);
-             },
-             [this, day, work, index](const JobEnd& end) {
-               if (say_failure(end)) return;
-               if (!*day) {
-                 return note_->say(say("Stopped: how long parts will last and what to order is not "
-                                       "worked out."),
-                                   {{"&Work it out", [this] { run(desk::Command::refresh); }}});
-               }
-               search_->show(*index);
-               renew(*day, *work);
-               bar_->idle(idle_words());
-               if (day_->clinic().items.empty() && day_->clinic().patients.empty()) {
-                 note_->say(
-                     say("The clinic file is empty. Choose the clinic's own folder of CSV files "
-                         "next: the dry run shows what would be read before anything is imported."),
-                     {{"&Import folder...", [this] { run(desk::Command::import_folder); }},
-                      {"Clinic &details...", [this] { run(desk::Command::clinic_details); }}});
-               }
-               compare_books_if_shown();
-             }});
+  start_job(
+      {said("Working out how long parts will last and what to order"), true,
+       [file = file_, records, day, work, index](const JobControl& control) {
+         *day = desk::work_out(std::move(*records), file, control);
+         if (!*day) return;
+         *work = desk::find_work(**day);
+         // The first one keeps the records alone in memory.
+         *index = std::make_shared<const desk::SearchIndex>(*day);
+       },
+       [this, day, work, index](const JobEnd& end) {
+         if (say_failure(end)) return;
+         if (!*day) {
+           return note_->say(say("Stopped: how long parts will last and what to order is not "
+                                 "worked out."),
+                             {{said("&Work it out"), [this] { run(desk::Command::refresh); }}});
+         }
+         search_->show(*index);
+         renew(*day, *work);
+         bar_->idle(idle_words());
+         if (day_->clinic().items.empty() && day_->clinic().patients.empty()) {
+           note_->say(
+               say("The clinic file is empty. Choose the clinic's own folder of CSV files "
+                   "next: the dry run shows what would be read before anything is imported."),
+               {{said("&Import folder..."), [this] { run(desk::Command::import_folder); }},
+                {said("Clinic &details..."), [this] { run(desk::Command::clinic_details); }}});
+         }
+         compare_books_if_shown();
+       }});
 }
 
 void MainFrame::create(const std::string& path) {
   auto file = file_;
   file.path = path;
-  start_job({"Making the clinic file", false,
+  start_job({said("Making the clinic file"), false,
              [file](const JobControl&) { desk::make_clinic_file(file); },
              [this, path](const JobEnd& end) {
                if (say_failure(end)) return;
@@ -132,7 +134,7 @@ void MainFrame::read_again(std::function<void()> then) {
   auto day = std::make_shared<desk::DayPtr>();
   auto work = std::make_shared<desk::TodayWorkPtr>();
   auto index = std::make_shared<desk::SearchIndexPtr>();
-  start_job({"Reading the clinic file", false,
+  start_job({said("Reading the clinic file"), false,
              [file = file_, day, work, index](const JobControl& control) {
                *day = desk::read_day(file, control);
                if (!*day) return;
@@ -162,7 +164,7 @@ void MainFrame::renew(const desk::DayPtr& day, const desk::TodayWorkPtr& work) {
 void MainFrame::test_forecasts() {
   go_to_wear(WearPanel::Pane::test);
   auto test = std::make_shared<desk::ForecastTestPtr>();
-  start_job({"Testing the forecasts on the clinic's history", true,
+  start_job({said("Testing the forecasts on the clinic's history"), true,
              [day = day_, test](const JobControl& control) {
                *test = desk::test_forecasts(*day, control);
              },
@@ -177,7 +179,7 @@ void MainFrame::play_policy() {
   go_to_plan(PlanPanel::Pane::play);
   auto play = std::make_shared<desk::PolicyPlayPtr>();
   start_job(
-      {"Playing the policy", true,
+      {said("Playing the policy"), true,
        [day = day_, play](const JobControl& control) { *play = desk::play_policy(*day, control); },
        [this, play](const JobEnd& end) {
          if (say_failure(end) || !*play) return;
@@ -189,7 +191,7 @@ void MainFrame::play_policy() {
 void MainFrame::compare_decisions() {
   go_to_plan(PlanPanel::Pane::what_if);
   auto compared = std::make_shared<std::vector<desk::Compared>>();
-  start_job({"Comparing what could be decided", true,
+  start_job({said("Comparing what could be decided"), true,
              [day = day_, questions = plan_->questions(), compared](const JobControl& control) {
                *compared = desk::compare(day->assessment(), questions, control);
              },
@@ -207,7 +209,7 @@ void MainFrame::keep_to(const std::optional<Money>& budget) {
 void MainFrame::import_from(const std::string& folder, const exchange::FolderFormat& format) {
   remembered_.import_folder = folder;
   auto report = std::make_shared<desk::ImportReport>();
-  start_job({"Importing the folder", true,
+  start_job({said("Importing the folder"), true,
              [file = file_, folder, format, report](const JobControl& control) {
                *report = desk::bring_in_folder(file, folder, format, control);
              },
@@ -236,7 +238,7 @@ void MainFrame::try_import(const std::string& folder, const exchange::FolderForm
 void MainFrame::write_into(const std::string& folder) {
   remembered_.orders_folder = folder;
   auto written = std::make_shared<std::vector<desk::WrittenOrder>>();
-  start_job({"Writing the order workbooks", false,
+  start_job({said("Writing the order workbooks"), false,
              [file = file_, day = day_, folder, written](const JobControl&) {
                *written = desk::write_workbooks(file, *day, folder);
              },
@@ -249,32 +251,32 @@ void MainFrame::write_into(const std::string& folder) {
 
 void MainFrame::say_written(const std::vector<desk::WrittenOrder>& written,
                             const std::string& folder) {
-  auto text = fmt::format("{} written into {}:",
-                          desk::count_words(static_cast<long long>(written.size()),
-                                            "order workbook was", "order workbooks were"),
-                          folder);
+  auto text = say("{} written into {}:",
+                  desk::count_words(static_cast<long long>(written.size()), "order workbook was",
+                                    "order workbooks were"),
+                  folder);
   for (const auto& order : written) {
     text += fmt::format("\n{}  {}, {}, {}", order.file.filename().string(), order.supplier.text,
                         desk::count_words(order.lines, "line", "lines"),
                         desk::count_words(order.pieces, "piece", "pieces"));
   }
-  text += "\nThey count as on order once you mark them as sent.";
-  note_->say(text, {{"Open &folder", [folder] { wxLaunchDefaultApplication(to_wx(folder)); }},
-                    {"Mar&k as sent...", [this] { run(desk::Command::mark_as_sent); }}});
+  text += said("\nThey count as on order once you mark them as sent.");
+  note_->say(text, {{said("Open &folder"), [folder] { wxLaunchDefaultApplication(to_wx(folder)); }},
+                    {said("Mar&k as sent..."), [this] { run(desk::Command::mark_as_sent); }}});
 }
 
 void MainFrame::mark(std::vector<std::string> numbers) {
   auto sent = std::make_shared<desk::SentOrders>();
-  start_job({"Marking orders as sent", false,
+  start_job({said("Marking orders as sent"), false,
              [file = file_, numbers = std::move(numbers), sent](const JobControl&) {
                *sent = desk::mark_sent(file, numbers);
              },
              [this, sent](const JobEnd& end) {
                if (say_failure(end)) return;
                if (!sent->placed.empty()) undo_.did_for_good(say("orders were marked as sent"));
-               auto text = fmt::format("{} as on order.",
-                                       desk::count_words(std::ssize(sent->placed),
-                                                         "order now counts", "orders now count"));
+               auto text = say("{} as on order.",
+                               desk::count_words(std::ssize(sent->placed), "order now counts",
+                                                 "orders now count"));
                for (const auto& sentence : sent->waiting) text += fmt::format("\n{}", sentence);
                note_->say(text, {});
                read_again();
@@ -282,7 +284,7 @@ void MainFrame::mark(std::vector<std::string> numbers) {
 }
 
 void MainFrame::save(const ClinicSettings& settings) {
-  start_job({"Keeping the clinic's details", false,
+  start_job({said("Keeping the clinic's details"), false,
              [file = file_, settings](const JobControl&) { desk::save_settings(file, settings); },
              [this](const JobEnd& end) {
                if (!say_failure(end)) read_again();

@@ -6,6 +6,7 @@
 #include <wx/msgdlg.h>
 #include <wx/utils.h>
 
+#include "clinic/say.hpp"
 #include "desk/counting/count_plan.hpp"
 #include "desk/counting/count_words.hpp"
 #include "desk/list_jobs.hpp"
@@ -36,8 +37,8 @@ std::string choose_sheet(wxWindow* parent, const wxString& title) {
 }  // namespace
 
 void MainFrame::say_workbook(const std::string& file) {
-  note_->say(fmt::format("Written to {}.", file),
-             {{"Open &workbook", [file] { wxLaunchDefaultApplication(to_wx(file)); }}});
+  note_->say(say("Written to {}.", file),
+             {{said("Open &workbook"), [file] { wxLaunchDefaultApplication(to_wx(file)); }}});
 }
 
 void MainFrame::write_list(const std::string& what, const std::string& file,
@@ -49,20 +50,20 @@ void MainFrame::write_list(const std::string& what, const std::string& file,
 }
 
 void MainFrame::write_stock_list() {
-  const auto file =
-      ask_for_workbook(this, "Write stock list", fmt::format("stock {}", iso_text(file_.today)));
+  const auto file = ask_for_workbook(this, said("Write stock list"),
+                                     fmt::format("stock {}", iso_text(file_.today)));
   if (file.empty()) return;
-  write_list("Writing the stock list", file,
+  write_list(said("Writing the stock list"), file,
              [day = day_, file] { desk::write_stock_list(*day, file); });
 }
 
 void MainFrame::forecast_months() {
   MonthsDialog dialog{this};
   if (dialog.ShowModal() != wxID_OK) return;
-  const auto file = ask_for_workbook(this, "Forecast by month",
+  const auto file = ask_for_workbook(this, said("Forecast by month"),
                                      fmt::format("forecast {}", iso_text(file_.today)));
   if (file.empty()) return;
-  write_list("Working out the need month by month", file,
+  write_list(said("Working out the need month by month"), file,
              [day = day_, file, months = dialog.months()] {
                desk::write_month_forecast(*day, months, file);
              });
@@ -73,18 +74,18 @@ void MainFrame::write_count_sheet() {
   if (dialog.ShowModal() != wxID_OK) return;
   const auto wish = dialog.wish();
   const auto name = fmt::format("count {} {}", wish.place, iso_text(file_.today));
-  const auto out = ask_for_workbook(this, "Write count sheet", name);
+  const auto out = ask_for_workbook(this, said("Write count sheet"), name);
   if (out.empty()) return;
-  write_list("Writing the count sheet", out,
+  write_list(said("Writing the count sheet"), out,
              [file = file_, wish, out] { desk::write_count_sheet(file, wish, out); });
 }
 
 void MainFrame::enter_count() {
-  const auto path = choose_sheet(this, "Enter a count");
+  const auto path = choose_sheet(this, said("Enter a count"));
   if (path.empty()) return;
   using Read = std::pair<Expected<desk::CountSheet>, desk::CountReview>;
   auto read = std::make_shared<Read>();
-  start_job({"Reading the count", false,
+  start_job({said("Reading the count"), false,
              [file = file_, path, read](const JobControl&) {
                read->first = desk::open_count_sheet(path);
                if (read->first) read->second = desk::look_at_count(file, *read->first);
@@ -92,7 +93,7 @@ void MainFrame::enter_count() {
              [this, read](const JobEnd& end) {
                if (say_failure(end)) return;
                if (!read->first) {
-                 wxMessageBox(to_wx(read->first.error().sentence), "Enter a count",
+                 wxMessageBox(to_wx(read->first.error().sentence), said("Enter a count"),
                               wxOK | wxICON_WARNING, this);
                  return;
                }
@@ -103,16 +104,15 @@ void MainFrame::enter_count() {
 
 void MainFrame::book_count(const desk::CountSheet& sheet, const desk::CountBooking& booking) {
   auto review = std::make_shared<desk::CountReview>();
-  start_job({"Booking the count", false,
+  start_job({said("Booking the count"), false,
              [file = file_, sheet, booking, review](const JobControl&) {
                *review = desk::book_counted(file, sheet, booking);
              },
              [this, review](const JobEnd& end) {
                if (say_failure(end)) return;
-               note_->say(
-                   fmt::format("{} {} booked.", desk::count_summary(*review),
-                               desk::count_words(review->booked(), "count is", "counts are")),
-                   {});
+               note_->say(say("{} {} booked.", desk::count_summary(*review),
+                              desk::count_words(review->booked(), "count is", "counts are")),
+                          {});
                read_again();
              }});
 }
@@ -121,11 +121,11 @@ void MainFrame::take_price_list() {
   std::vector<std::string> suppliers;
   for (const auto& supplier : day_->clinic().suppliers) suppliers.push_back(supplier.name.text);
   if (suppliers.empty()) {
-    wxMessageBox("The clinic file has no suppliers yet; import them first.", "Supplier price list",
-                 wxOK | wxICON_INFORMATION, this);
+    wxMessageBox(said("The clinic file has no suppliers yet; import them first."),
+                 said("Supplier price list"), wxOK | wxICON_INFORMATION, this);
     return;
   }
-  const auto path = choose_sheet(this, "Supplier price list");
+  const auto path = choose_sheet(this, said("Supplier price list"));
   if (path.empty()) return;
   PriceListDialog dialog{this, path, std::move(suppliers)};
   if (dialog.ShowModal() == wxID_OK) {
@@ -136,7 +136,7 @@ void MainFrame::take_price_list() {
 void MainFrame::read_prices(const desk::PriceListRequest& request,
                             desk::PriceAcceptance acceptance) {
   auto outcome = std::make_shared<Expected<desk::PriceListOutcome>>();
-  start_job({"Comparing the price list", false,
+  start_job({said("Comparing the price list"), false,
              [file = file_, request, acceptance, outcome](const JobControl&) {
                *outcome = desk::take_price_list(file, request, acceptance);
              },
@@ -148,8 +148,8 @@ void MainFrame::read_prices(const desk::PriceListRequest& request,
 void MainFrame::show_prices(const desk::PriceListRequest& request, desk::PriceAcceptance acceptance,
                             const Expected<desk::PriceListOutcome>& outcome) {
   if (!outcome) {
-    wxMessageBox(to_wx(outcome.error().sentence), "Supplier price list", wxOK | wxICON_WARNING,
-                 this);
+    wxMessageBox(to_wx(outcome.error().sentence), said("Supplier price list"),
+                 wxOK | wxICON_WARNING, this);
     return;
   }
   if (acceptance != desk::PriceAcceptance::nothing) {

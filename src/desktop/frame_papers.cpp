@@ -3,6 +3,7 @@
 #include <wx/msgdlg.h>
 #include <wx/utils.h>
 
+#include "clinic/say.hpp"
 #include "desk/describe_failure.hpp"
 #include "desk/papers/parts_list.hpp"
 #include "desktop/dialogs/paper_dialogs.hpp"
@@ -16,8 +17,8 @@
 namespace sparewell::desktop {
 
 void MainFrame::say_paper(const std::string& file) {
-  note_->say(fmt::format("Written to {}.", file),
-             {{"Open &paper", [file] { wxLaunchDefaultApplication(to_wx(file)); }}});
+  note_->say(say("Written to {}.", file),
+             {{said("Open &paper"), [file] { wxLaunchDefaultApplication(to_wx(file)); }}});
 }
 
 void MainFrame::check_trip() {
@@ -26,15 +27,15 @@ void MainFrame::check_trip() {
     if (auto refusal = desk::card_refusal(*day_, patient, answers); !refusal.empty()) {
       return refusal;
     }
-    PaperDialog dialog{parent, "Travel card", desk::translation_caution()};
+    PaperDialog dialog{parent, said("Travel card"), desk::translation_caution()};
     if (dialog.ShowModal() != wxID_OK) return {};
-    const auto path =
-        ask_for_pdf(parent, "Write the travel card", desk::travel_card_file(patient, answers));
+    const auto path = ask_for_pdf(parent, said("Write the travel card"),
+                                  desk::travel_card_file(patient, answers));
     if (path.empty()) return {};
     const auto pages = desk::write_travel_card(*day_, patient, answers, dialog.how(), path);
     if (!pages) return pages.error().sentence;
     say_paper(path);
-    return fmt::format("The travel card was written to {}.", path);
+    return say("The travel card was written to {}.", path);
   };
   std::vector<std::string> lent;
   const auto lend = [&](const desk::TravelAnswers& answers) -> std::string {
@@ -58,18 +59,18 @@ void MainFrame::check_trip() {
                        },
                        lend}};
   if (dialog.ShowModal() != wxID_OK) return;
-  note_->say(fmt::format("Lent: {}", fmt::join(lent, " ")), {});
+  note_->say(say("Lent: {}", fmt::join(lent, " ")), {});
   read_again();
 }
 
 void MainFrame::write_parts_list() {
   const auto patient = patients_->chosen_patient();
-  PaperDialog dialog{this, "Parts list",
-                     fmt::format("The parts that {} has in use, how long they may last, and their "
-                                 "care. {}",
-                                 patient, desk::translation_caution())};
+  PaperDialog dialog{this, said("Parts list"),
+                     say("The parts that {} has in use, how long they may last, and their "
+                         "care. {}",
+                         patient, desk::translation_caution())};
   if (dialog.ShowModal() != wxID_OK) return;
-  const auto path = ask_for_pdf(this, "Write the parts list",
+  const auto path = ask_for_pdf(this, said("Write the parts list"),
                                 fmt::format("parts {} {}", patient, iso_text(file_.today)));
   if (path.empty()) return;
   const auto pages = desk::print_parts_list(*day_, {patient}, dialog.how(), path);
@@ -86,10 +87,10 @@ void MainFrame::prepare_visits() {
   if (desk::patients_expected(*day_, *on).empty())
     return note_->say(desk::no_visit_words(*day_, *on), {});
   const auto path =
-      ask_for_pdf(this, "Write the visit sheets", fmt::format("visits {}", iso_text(*on)));
+      ask_for_pdf(this, said("Write the visit sheets"), fmt::format("visits {}", iso_text(*on)));
   if (path.empty()) return;
   auto pages = std::make_shared<Expected<int>>();
-  start_job({"Preparing the visits", false,
+  start_job({said("Preparing the visits"), false,
              [day = day_, on = *on, how = dialog.how(), path, pages](const desk::JobControl&) {
                *pages = desk::print_visits(*day, desk::visit_day(*day, on), how, path);
              },

@@ -26,28 +26,27 @@ void MainFrame::issue_part() {
       [this](const desk::IssueRequest& request) { return desk::hand_over(file_, day_, request); }};
   if (dialog.ShowModal() != wxID_OK || dialog.units().empty()) return;
   note_done(desk::undo_issue(dialog.units()), "");
-  say_done("The part is handed over and recorded.");
+  say_done(said("The part is handed over and recorded."));
   write_sheet(dialog.units());
   read_again();
 }
 
 std::string MainFrame::ask_sheet_file(const Unit& unit, const std::string& title) {
-  wxFileDialog ask{
-      this,
-      to_wx(title),
-      wxStandardPaths::Get().GetDocumentsDir(),
-      to_wx(fmt::format("delivery {} {}.pdf", unit.patient.text, iso_text(unit.issued_on))),
-      "PDF files (*.pdf)|*.pdf",
-      wxFD_SAVE | wxFD_OVERWRITE_PROMPT};
+  wxFileDialog ask{this,
+                   to_wx(title),
+                   wxStandardPaths::Get().GetDocumentsDir(),
+                   to_wx(say("delivery {} {}.pdf", unit.patient.text, iso_text(unit.issued_on))),
+                   said("PDF files (*.pdf)|*.pdf"),
+                   wxFD_SAVE | wxFD_OVERWRITE_PROMPT};
   return ask.ShowModal() == wxID_OK ? from_wx(ask.GetPath()) : std::string{};
 }
 
 void MainFrame::write_sheet(const std::vector<Unit>& units) {
   const auto path =
-      ask_sheet_file(units.front(), "Write the delivery sheet, for the patient's signature");
+      ask_sheet_file(units.front(), said("Write the delivery sheet, for the patient's signature"));
   if (path.empty()) return;
   const auto pages = desk::write_delivery_sheet(file_, units, path);
-  note_->say(pages ? fmt::format("The delivery sheet was written: {}", path)
+  note_->say(pages ? say("The delivery sheet was written: {}", path)
                    : "The part is recorded as handed over. " + pages.error().sentence,
              {});
 }
@@ -55,30 +54,30 @@ void MainFrame::write_sheet(const std::vector<Unit>& units) {
 void MainFrame::write_sheet_again() {
   const auto* unit = patients_->chosen_part();
   if (unit == nullptr) return;
-  const auto path = ask_sheet_file(*unit, fmt::format("Write the delivery sheet of {} again",
-                                                      desk::date_words(unit->issued_on)));
+  const auto path = ask_sheet_file(
+      *unit, say("Write the delivery sheet of {} again", desk::date_words(unit->issued_on)));
   if (path.empty()) return;
   const auto pages = desk::write_sheet_again(file_, *unit, path);
-  note_->say(
-      pages ? fmt::format("The delivery sheet was written: {}", path) : pages.error().sentence, {});
+  note_->say(pages ? say("The delivery sheet was written: {}", path) : pages.error().sentence, {});
 }
 
 void MainFrame::record_signature() {
   const auto* unit = patients_->chosen_part();
   if (unit == nullptr) return;
-  SentenceDialog dialog{this,
-                        {"Signed delivery sheet",
-                         fmt::format("Everything that was handed to {} on {} counts as signed for.",
-                                     unit->patient.text, desk::date_words(unit->issued_on)),
-                         "&Signed on", "The day on the sheet, such as 2026-11-25", "&Record"},
-                        [&](const std::string& day) -> std::string {
-                          const auto signed_for = desk::record_signature(file_, *unit, day);
-                          if (!signed_for) return signed_for.error().sentence;
-                          note_->say(fmt::format("The signed sheet is recorded for {}.",
-                                                 desk::count_words(*signed_for, "piece", "pieces")),
-                                     {});
-                          return {};
-                        }};
+  SentenceDialog dialog{
+      this,
+      {said("Signed delivery sheet"),
+       say("Everything that was handed to {} on {} counts as signed for.", unit->patient.text,
+           desk::date_words(unit->issued_on)),
+       said("&Signed on"), said("The day on the sheet, such as 2026-11-25"), said("&Record")},
+      [&](const std::string& day) -> std::string {
+        const auto signed_for = desk::record_signature(file_, *unit, day);
+        if (!signed_for) return signed_for.error().sentence;
+        note_->say(say("The signed sheet is recorded for {}.",
+                       desk::count_words(*signed_for, "piece", "pieces")),
+                   {});
+        return {};
+      }};
   if (dialog.ShowModal() == wxID_OK) read_again();
 }
 
@@ -97,7 +96,7 @@ void MainFrame::end_part() {
       }};
   if (dialog.ShowModal() != wxID_OK) return;
   note_done(std::move(step), say("a mistaken issue was taken back"));
-  say_done("The part is recorded as ended.");
+  say_done(said("The part is recorded as ended."));
   read_again();
 }
 

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include <fmt/format.h>
 #include <wx/app.h>
 #include <wx/display.h>
 #include <wx/notebook.h>
@@ -11,6 +10,7 @@
 #include <wx/stattext.h>
 #include <wx/utils.h>
 
+#include "clinic/say.hpp"
 #include "desk/draft_orders.hpp"
 #include "desk/wording.hpp"
 #include "desktop/command_menu.hpp"
@@ -33,7 +33,7 @@
 namespace sparewell::desktop {
 
 MainFrame::MainFrame(Date today, std::filesystem::path memory)
-    : wxFrame{nullptr, wxID_ANY, "Sparewell"},
+    : wxFrame{nullptr, wxID_ANY, said("Sparewell")},
       memory_{std::move(memory)},
       remembered_{desk::recall(memory_)} {
   window_layout() = remembered_.layout;
@@ -61,7 +61,7 @@ void MainFrame::make_pages() {
   note_ = new NoteBar{body_};
   welcome_ = new Welcome{body_, [this](desk::Command command) { run(command); }};
   book_ = new wxNotebook{body_, wxID_ANY};
-  set_accessible_name(*book_, "Pages");
+  set_accessible_name(*book_, said("Pages"));
   today_ = new TodayPanel{book_, [this](const desk::Destination& there) { go_to(there); }};
   orders_ = new OrderPanel{book_, [this](desk::Command command) { run(command); },
                            [this](const std::optional<Money>& budget) { keep_to(budget); }};
@@ -108,11 +108,11 @@ void MainFrame::make_pages() {
 }
 
 wxSizer* MainFrame::make_header() {
-  clinic_name_ = new wxStaticText{body_, wxID_ANY, "Sparewell"};
+  clinic_name_ = new wxStaticText{body_, wxID_ANY, said("Sparewell")};
   clinic_name_->SetFont(clinic_name_->GetFont().Bold().Larger());
   day_words_ = new wxStaticText{body_, wxID_ANY, to_wx(desk::day_words(file_.today))};
   day_words_->SetFont(day_words_->GetFont().Larger());
-  day_words_->SetToolTip("The day that everything is worked out for");
+  day_words_->SetToolTip(said("The day that everything is worked out for"));
   auto* header = new wxBoxSizer{wxHORIZONTAL};
   header->Add(clinic_name_, wxSizerFlags{1}.CentreVertical());
   header->Add(search_->field(), wxSizerFlags{}.CentreVertical().Border(wxRIGHT, FromDIP(24)));
@@ -156,7 +156,7 @@ void MainFrame::start(const std::string& path) {
   const auto last = path.empty() ? remembered_.clinic_file : path;
   if (last.empty()) return;
   if (path.empty() && !std::filesystem::exists(last)) {
-    bar_->idle("The clinic file used last, " + last + ", is no longer there.");
+    bar_->idle(said("The clinic file used last, ") + last + said(", is no longer there."));
     return;
   }
   open(last);
@@ -190,10 +190,10 @@ void MainFrame::show_day() {
     show_play();
   }
   const auto& name = day_->clinic().settings.name;
-  clinic_name_->SetLabelText(to_wx(name.empty() ? "Clinic without a name" : name));
+  clinic_name_->SetLabelText(to_wx(name.empty() ? said("Clinic without a name") : name));
   day_words_->SetLabelText(to_wx(desk::day_words(day_->today())));
   const auto file = std::filesystem::path{file_.path}.filename().string();
-  SetTitle(to_wx(file + " - Sparewell"));
+  SetTitle(to_wx(file + said(" - Sparewell")));
   body_->Layout();
   if (first) go_to_remembered();
 }
@@ -241,8 +241,7 @@ desk::CommandState MainFrame::state() const {
 void MainFrame::update_commands() {
   if (!worker_) return;
   const auto now = state();
-  GetMenuBar()->SetLabel(command_id(desk::Command::undo),
-                         to_wx(fmt::format("&{}\tCtrl+Z", undo_.label())));
+  GetMenuBar()->SetLabel(command_id(desk::Command::undo), to_wx(say("&{}\tCtrl+Z", undo_.label())));
   for (const auto& spec : desk::command_table()) {
     GetMenuBar()->Enable(command_id(spec.command), spec.enabled(now));
   }
@@ -283,7 +282,7 @@ void MainFrame::on_close(wxCloseEvent& event) {
     // The window goes as soon as the work has ended, so that nothing is cut off half-way.
     closing_ = true;
     worker_->ask_to_stop();
-    bar_->working({"Finishing before the window closes", std::nullopt}, false);
+    bar_->working({said("Finishing before the window closes"), std::nullopt}, false);
     event.Veto();
     return;
   }

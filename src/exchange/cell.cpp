@@ -7,6 +7,7 @@
 #include <limits>
 #include <optional>
 
+#include "clinic/say.hpp"
 #include "exchange/barcode/check_digit.hpp"
 
 namespace sparewell::exchange {
@@ -29,13 +30,13 @@ Reason not_a_number(const Cell& cell, std::string_view what) {
   if (std::ranges::count(cell.text, other) == 1 && std::ranges::all_of(cell.text, [&](char c) {
         return is_digit(c) || c == other || c == '-';
       })) {
-    return fmt::format(
+    return say(
         "'{}' has '{}' where the decimal sign is '{}'; correct it, or declare the "
         "decimal sign '{}' for the folder",
         excerpt(cell.text), other, cell.format.decimal_sign, other);
   }
-  return fmt::format("'{}' is not {}; write digits only, with '{}' before any decimals",
-                     excerpt(cell.text), what, cell.format.decimal_sign);
+  return say("'{}' is not {}; write digits only, with '{}' before any decimals", excerpt(cell.text),
+             what, cell.format.decimal_sign);
 }
 
 /// Digits with an optional sign and decimals; no exponent, no thousands separators.
@@ -72,11 +73,10 @@ void for_each_part(std::string_view text, Take take) {
 Reason read_text(const Cell& cell, std::string& into) {
   constexpr std::size_t most = 1000;
   if (cell.text.size() > most) {
-    return fmt::format("is longer than {} bytes; shorten it, or look for a missing quotation mark",
-                       most);
+    return say("is longer than {} bytes; shorten it, or look for a missing quotation mark", most);
   }
   if (std::ranges::any_of(cell.text, [](char c) { return is_control(c) && !is_text_layout(c); })) {
-    return "holds a control character; remove it";
+    return said("holds a control character; remove it");
   }
   into = cell.text;
   return {};
@@ -84,7 +84,7 @@ Reason read_text(const Cell& cell, std::string& into) {
 
 Reason read_name(const Cell& cell, std::string& into) {
   if (std::ranges::any_of(cell.text, is_text_layout)) {
-    return fmt::format("'{}' holds a line break or a tab; remove it", excerpt(cell.text));
+    return say("'{}' holds a line break or a tab; remove it", excerpt(cell.text));
   }
   return read_text(cell, into);
 }
@@ -109,7 +109,7 @@ Reason read_words(const Cell& cell, std::string& into) {
 Reason read_date(const Cell& cell, Date& into) {
   const auto date = cell.format.dates.parse(cell.text);
   if (!date) {
-    return fmt::format(
+    return say(
         "'{}' is not a date from 1900 to 2199 written {}; correct it, or declare how "
         "the folder writes dates",
         excerpt(cell.text), cell.format.dates.text());
@@ -120,19 +120,19 @@ Reason read_date(const Cell& cell, Date& into) {
 
 Reason read_number(const Cell& cell, double& into) {
   const auto value = plain_number(cell);
-  if (!value) return not_a_number(cell, "a number");
+  if (!value) return not_a_number(cell, said("a number"));
   into = *value;
   return {};
 }
 
 Reason read_whole(const Cell& cell, int& into) {
   const auto value = plain_number(cell);
-  if (!value) return not_a_number(cell, "a whole number");
+  if (!value) return not_a_number(cell, said("a whole number"));
   if (std::floor(*value) != *value) {
-    return fmt::format("'{}' is not a whole number; correct it", excerpt(cell.text));
+    return say("'{}' is not a whole number; correct it", excerpt(cell.text));
   }
   if (std::abs(*value) > std::numeric_limits<int>::max()) {
-    return fmt::format("'{}' is too large; correct it", excerpt(cell.text));
+    return say("'{}' is too large; correct it", excerpt(cell.text));
   }
   into = static_cast<int>(*value);
   return {};
@@ -144,7 +144,7 @@ Reason read_yes_no(const Cell& cell, bool& into) {
   const auto is_text = [&](std::string_view word) { return same_word(word, cell.text); };
   into = std::ranges::any_of(yes, is_text);
   if (into || std::ranges::any_of(no, is_text)) return {};
-  return fmt::format("'{}' is neither yes nor no; write yes or no", excerpt(cell.text));
+  return say("'{}' is neither yes nor no; write yes or no", excerpt(cell.text));
 }
 
 Reason read_list(const Cell& cell, std::vector<std::string>& into) {
@@ -162,7 +162,7 @@ Reason read_signed_money(const Cell& cell, Money& into) {
   const auto amount = parse_money(cell.text, cell.currency, cell.format.decimal_sign);
   if (!amount) {
     const auto plain = plain_number(cell);
-    return plain ? amount.error().sentence : not_a_number(cell, "an amount");
+    return plain ? amount.error().sentence : not_a_number(cell, said("an amount"));
   }
   into = *amount;
   return {};
@@ -171,7 +171,7 @@ Reason read_signed_money(const Cell& cell, Money& into) {
 Reason read_money(const Cell& cell, Money& into) {
   auto reason = read_signed_money(cell, into);
   if (reason.empty() && into.minor < 0) {
-    reason = fmt::format("'{}' is below zero; write an amount of 0 or more", excerpt(cell.text));
+    reason = say("'{}' is below zero; write an amount of 0 or more", excerpt(cell.text));
   }
   return reason;
 }
@@ -179,8 +179,8 @@ Reason read_money(const Cell& cell, Money& into) {
 Reason read_currency(const Cell& cell, Currency& into) {
   const auto currency = parse_currency(cell.text);
   if (!currency) {
-    return fmt::format("'{}' is not a currency code of three letters, such as EUR; correct it",
-                       excerpt(cell.text));
+    return say("'{}' is not a currency code of three letters, such as EUR; correct it",
+               excerpt(cell.text));
   }
   into = *currency;
   return {};
@@ -189,7 +189,7 @@ Reason read_currency(const Cell& cell, Currency& into) {
 Reason read_order_days(const Cell& cell, OrderDays& into) {
   const auto order_days = parse_order_days(cell.text);
   if (!order_days) {
-    return fmt::format(
+    return say(
         "'{}' names no order days; write weekdays such as Mon;Thu, or one number "
         "above 7 for every so many days",
         excerpt(cell.text));
@@ -206,8 +206,8 @@ Reason read_price_breaks(const Cell& cell, std::vector<PriceBreak>& into) {
     const std::size_t colon = part.find(':');
     PriceBreak step;
     if (colon == std::string_view::npos) {
-      reason = fmt::format("'{}' is not a price break; write quantity:cost, such as 10:4{}50",
-                           excerpt(part), cell.format.decimal_sign);
+      reason = say("'{}' is not a price break; write quantity:cost, such as 10:4{}50",
+                   excerpt(part), cell.format.decimal_sign);
       return;
     }
     reason = read_whole({trimmed(part.substr(0, colon)), cell.format, cell.currency},
@@ -217,13 +217,13 @@ Reason read_price_breaks(const Cell& cell, std::vector<PriceBreak>& into) {
           read_money({trimmed(part.substr(colon + 1)), cell.format, cell.currency}, step.unit_cost);
     }
     if (reason.empty() && step.from_quantity < 1) {
-      reason = fmt::format("'{}' begins below 1 piece; correct the quantity", excerpt(part));
+      reason = say("'{}' begins below 1 piece; correct the quantity", excerpt(part));
     }
     if (reason.empty() && !into.empty() && into.back().from_quantity >= step.from_quantity) {
-      reason = fmt::format(
-          "'{}' does not begin above the price break before it; order them by "
-          "rising quantity",
-          excerpt(part));
+      reason =
+          say("'{}' does not begin above the price break before it; order them by "
+              "rising quantity",
+              excerpt(part));
     }
     into.push_back(step);
   });
@@ -235,8 +235,7 @@ std::function<Reason(const Cell&, double&)> number_between(double least, double 
   return [=, what = std::move(what)](const Cell& cell, double& into) -> Reason {
     auto reason = read_number(cell, into);
     if (reason.empty() && !(into >= least && into <= most)) {
-      reason = fmt::format("'{}' is outside what is possible ({}); correct it", excerpt(cell.text),
-                           what);
+      reason = say("'{}' is outside what is possible ({}); correct it", excerpt(cell.text), what);
     }
     return reason;
   };
@@ -246,8 +245,7 @@ std::function<Reason(const Cell&, int&)> whole_between(int least, int most, std:
   return [=, what = std::move(what)](const Cell& cell, int& into) -> Reason {
     auto reason = read_whole(cell, into);
     if (reason.empty() && (into < least || into > most)) {
-      reason = fmt::format("'{}' is outside what is possible ({}); correct it", excerpt(cell.text),
-                           what);
+      reason = say("'{}' is outside what is possible ({}); correct it", excerpt(cell.text), what);
     }
     return reason;
   };
@@ -255,14 +253,15 @@ std::function<Reason(const Cell&, int&)> whole_between(int least, int most, std:
 
 std::string gtin_doubt(std::string_view gtin) {
   if (!std::ranges::all_of(gtin, is_digit)) {
-    return "is not all digits; a spreadsheet may have rounded it";
+    return said("is not all digits; a spreadsheet may have rounded it");
   }
   static constexpr std::array<std::size_t, 4> lengths{8, 12, 13, 14};
   if (std::ranges::find(lengths, gtin.size()) == lengths.end()) {
-    return "does not have 8, 12, 13 or 14 digits; leading zeros may be lost";
+    return said("does not have 8, 12, 13 or 14 digits; leading zeros may be lost");
   }
-  return has_gs1_check_digit(gtin) ? ""
-                                   : "has a check digit that does not fit; a digit may be wrong";
+  return has_gs1_check_digit(gtin)
+             ? ""
+             : said("has a check digit that does not fit; a digit may be wrong");
 }
 
 }  // namespace sparewell::exchange

@@ -7,12 +7,11 @@
 #include <string_view>
 #include <vector>
 
-#include <fmt/format.h>
-
 #include "clinic/date.hpp"
 #include "clinic/item.hpp"
 #include "clinic/money.hpp"
 #include "clinic/refs.hpp"
+#include "clinic/say.hpp"
 #include "clinic/supplier.hpp"
 #include "clinic/words.hpp"
 #include "exchange/folder_format.hpp"
@@ -64,8 +63,8 @@ template <class Enum>
 [[nodiscard]] Reason read_word(const Cell& cell, Enum& into) {
   const auto value = parse_word<Enum>(cell.text);
   if (!value) {
-    return fmt::format("'{}' is not one of the allowed words; use one of: {}", excerpt(cell.text),
-                       allowed_words<Enum>());
+    return say("'{}' is not one of the allowed words; use one of: {}", excerpt(cell.text),
+               allowed_words<Enum>());
   }
   into = *value;
   return {};

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "clinic/say.hpp"
 #include "exchange/csv_file.hpp"
 #include "exchange/csv_text.hpp"
 #include "exchange/folder_files.hpp"
@@ -30,7 +31,7 @@ std::optional<Fault> read_claim_row(const ClaimRow& row, const Currency& currenc
       auto reason = column.read(into, {text, format, currency});
       if (!reason.empty()) return Fault{column.name, std::move(reason)};
     } else if (column.need == Need::required) {
-      return Fault{column.name, "is empty; fill it in"};
+      return Fault{column.name, said("is empty; fill it in")};
     }
   }
   return table.check ? table.check(into) : std::nullopt;

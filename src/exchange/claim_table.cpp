@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <set>
 
+#include "clinic/say.hpp"
 #include "exchange/sheet/sheet_values.hpp"
 #include "exchange/x12/values.hpp"
 
@@ -50,8 +51,9 @@ void RowCells::keep(const char* field, std::string value, Reason reason) {
 
 void RowCells::text(const char* field) {
   const auto& cell = table_.cell(row_, field);
-  keep(field, std::string{sheet_text(cell)},
-       cell.kind == SheetCell::Kind::error ? "could not be calculated there; correct it" : "");
+  keep(
+      field, std::string{sheet_text(cell)},
+      cell.kind == SheetCell::Kind::error ? said("could not be calculated there; correct it") : "");
 }
 
 void RowCells::date(const char* field) {
@@ -68,8 +70,7 @@ void RowCells::side() {
   if (same_word(side, "L") || same_word(side, "LT")) side = word(Side::left);
   if (same_word(side, "R") || same_word(side, "RT")) side = word(Side::right);
   if (!side.empty() && !parse_word<Side>(side)) {
-    return keep("side", side,
-                fmt::format("'{}' is neither left nor right; correct it", excerpt(side)));
+    return keep("side", side, say("'{}' is neither left nor right; correct it", excerpt(side)));
   }
   if (side.empty()) {
     const X12Procedure by_modifiers{
@@ -134,9 +135,9 @@ ClaimsRead read_claim_table(const MappedTable& table, const Currency& currency,
     cells.amount("charge", currency);
     if (cells.blank("claim_ref") && cells.blank("code") && cells.blank("service_date")) {
       if (!cells.blank("charge")) {
-        notes.push_back(fmt::format(
-            "Line {}: names no claim, code or day; it was taken to be a sum and left out.",
-            row->number));
+        notes.push_back(
+            say("Line {}: names no claim, code or day; it was taken to be a sum and left out.",
+                row->number));
       }
       continue;
     }

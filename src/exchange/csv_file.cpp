@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "clinic/words.hpp"
 #include "exchange/csv_text.hpp"
 #include "exchange/text.hpp"
@@ -95,7 +96,8 @@ std::string CsvFile::take_separator_line() {
   // Spreadsheets pad the line with separators.
   if (content.size() < 5 || !is_separator(content[4]) ||
       content.find_first_not_of(content[4], 5) != std::string_view::npos) {
-    return "begins with a line 'sep=' that names no usable separator; write sep=, or sep=; there";
+    return said(
+        "begins with a line 'sep=' that names no usable separator; write sep=, or sep=; there");
   }
   separator_ = content[4];
   separator_line_ = true;
@@ -127,19 +129,19 @@ std::string CsvFile::read_structure() {
       },
       first_line());
   if (end.open_quote_line > 0) {
-    return fmt::format(
+    return say(
         "ends inside a quoted field that begins in line {}: it is cut off, or a "
         "quotation mark is missing; correct it or export the file again",
         end.open_quote_line);
   }
-  if (header_line_ == 0) return "is empty: it has no header row with the column names";
+  if (header_line_ == 0) return said("is empty: it has no header row with the column names");
   if (malformed_header) {
-    return fmt::format("has misplaced quotation marks in its header row (line {}); correct them",
-                       header_line_);
+    return say("has misplaced quotation marks in its header row (line {}); correct them",
+               header_line_);
   }
   if (end.without_line_end && !last_malformed && end.last_line != header_line_ &&
       last_count < header_.size()) {
-    return fmt::format(
+    return say(
         "is cut off: its last row (line {}) has {} of {} fields and no line end; "
         "export the file again",
         end.last_line, last_count, header_.size());
@@ -165,30 +167,30 @@ std::string CsvFile::match_columns(std::span<const ColumnSpec> columns) {
   }();
   if (!missing.empty()) {
     if (const char better = better_separator(header_text_, separator_, columns); better != '\0') {
-      return fmt::format("looks separated by '{0}', not by {1}; declare it with --separator '{0}'",
-                         better == '\t' ? std::string{"tab"} : std::string{better},
-                         separator_name(separator_));
+      return say("looks separated by '{0}', not by {1}; declare it with --separator '{0}'",
+                 better == '\t' ? std::string{"tab"} : std::string{better},
+                 separator_name(separator_));
     }
     if (known_count(header_, columns) == 0) {
-      return fmt::format(
+      return say(
           "has no header row: line {} names none of its columns, such as {}; put the "
           "column names into the first row",
           header_line_, columns.front().name);
     }
-    return fmt::format("lacks the column {}; add it to the header row", missing);
+    return say("lacks the column {}; add it to the header row", missing);
   }
   for (std::size_t i = 0; i < header_.size(); ++i) {
     const auto& column = header_[i];
     const auto same = [&](const std::string& other) { return same_word(other, column); };
     if (column.empty()) {
-      notes_.push_back(fmt::format("Column {} has no name and is ignored.", i + 1));
+      notes_.push_back(say("Column {} has no name and is ignored.", i + 1));
     } else if (std::any_of(header_.begin(), header_.begin() + static_cast<std::ptrdiff_t>(i),
                            same)) {
-      return fmt::format("has the column {} twice; remove or rename one", excerpt(column));
+      return say("has the column {} twice; remove or rename one", excerpt(column));
     } else if (is_rejects_column(column)) {
       holds_rejects_ = true;
     } else if (!is_known(column, columns)) {
-      notes_.push_back(fmt::format("The column '{}' is unknown and is ignored.", excerpt(column)));
+      notes_.push_back(say("The column '{}' is unknown and is ignored.", excerpt(column)));
     }
   }
   return {};

@@ -4,8 +4,9 @@
 #include <fstream>
 #include <iterator>
 
-#include <fmt/format.h>
 #include <utf8.h>
+
+#include "clinic/say.hpp"
 
 namespace sparewell::exchange {
 namespace {
@@ -36,21 +37,21 @@ std::ptrdiff_t line_of(std::string_view bytes, std::size_t offset) {
 Expected<CsvText> check_csv_text(std::string_view file, std::string_view bytes) {
   using namespace std::string_view_literals;
   if (bytes.starts_with("PK\x03\x04"sv) || bytes.starts_with("\xD0\xCF\x11\xE0"sv)) {
-    return refuse(fmt::format("{} is a workbook, not CSV text; open it and {}.", file, save_as));
+    return refuse(say("{} is a workbook, not CSV text; open it and {}.", file, save_as));
   }
   if (looks_like_utf16(bytes)) {
-    return refuse(fmt::format("{} is UTF-16 text, not UTF-8; {}.", file, save_as));
+    return refuse(say("{} is UTF-16 text, not UTF-8; {}.", file, save_as));
   }
   if (const auto nul = bytes.find('\0'); nul != std::string_view::npos) {
     return refuse(
-        fmt::format("{} holds a NUL byte in line {} (byte {} of the file), so it is a binary or "
-                    "damaged file; {}.",
-                    file, line_of(bytes, nul), nul + 1, save_as));
+        say("{} holds a NUL byte in line {} (byte {} of the file), so it is a binary or "
+            "damaged file; {}.",
+            file, line_of(bytes, nul), nul + 1, save_as));
   }
   const auto wrong = static_cast<std::size_t>(
       std::distance(bytes.begin(), utf8::find_invalid(bytes.begin(), bytes.end())));
   if (wrong < bytes.size()) {
-    return refuse(fmt::format(
+    return refuse(say(
         "{} is not UTF-8 text: line {} holds the byte 0x{:02X} (byte {} of the file); {}.", file,
         line_of(bytes, wrong), static_cast<unsigned char>(bytes[wrong]), wrong + 1, save_as));
   }
@@ -63,8 +64,8 @@ Expected<std::string> read_bytes(const std::filesystem::path& path) {
   std::ifstream in{path, std::ios::binary};
   std::string bytes{std::istreambuf_iterator<char>{in}, std::istreambuf_iterator<char>{}};
   if (!in.is_open() || in.bad()) {
-    return refuse(fmt::format("{} cannot be read; check that it is there and that you may open it.",
-                              path.filename().string()));
+    return refuse(say("{} cannot be read; check that it is there and that you may open it.",
+                      path.filename().string()));
   }
   return bytes;
 }

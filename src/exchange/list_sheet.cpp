@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
+
 namespace sparewell::exchange {
 namespace {
 
@@ -255,7 +257,7 @@ void ListSheetWriter::set_page() {
   worksheet_set_paper(file_.sheet(), 9);  // A4
   worksheet_fit_to_pages(file_.sheet(), 1, 0);
   file_.check(worksheet_repeat_rows(file_.sheet(), heading_row_, heading_row_));
-  const auto footer = fmt::format("&L{}&RPage &P of &N", footer_text(sheet_.title));
+  const auto footer = say("&L{}&RPage &P of &N", footer_text(sheet_.title));
   file_.check(worksheet_set_footer(file_.sheet(), footer.c_str()));
 }
 

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include "clinic/say.hpp"
 #include "clinic/words.hpp"
 #include "exchange/csv_file.hpp"
 #include "exchange/sheet/sheet_values.hpp"
@@ -56,8 +57,8 @@ std::string missing_fields(const std::vector<std::string>& columns, std::string_
     }
   }
   if (missing.empty()) return {};
-  return fmt::format("A mapping for {} needs a column for {}.", target,
-                     fmt::join(missing, " and for "));
+  return say("A mapping for {} needs a column for {}.", target,
+             fmt::join(missing, said(" and for ")));
 }
 
 std::vector<std::string> headings_of(const SheetRow& row) {
@@ -88,18 +89,18 @@ Expected<std::vector<std::string>> read_mapping_columns(std::string_view text,
     if (part.empty()) continue;
     const auto [name, heading] = halves(part);
     if (name.empty() || heading.empty()) {
-      return refuse(fmt::format("'{}' is not FIELD=COLUMN, as in service_date=Date of service.",
-                                excerpt(part)));
+      return refuse(
+          say("'{}' is not FIELD=COLUMN, as in service_date=Date of service.", excerpt(part)));
     }
     const auto* field = field_named(name, target);
     if (field == nullptr) {
       std::vector<std::string_view> names;
       for (const auto& each : table_fields(target)) names.push_back(each.name);
-      return refuse(fmt::format("There is no field '{}' for {}; the fields are {}.", excerpt(name),
-                                target, fmt::join(names, ", ")));
+      return refuse(say("There is no field '{}' for {}; the fields are {}.", excerpt(name), target,
+                        fmt::join(names, ", ")));
     }
     if (!named.insert(field->name).second) {
-      return refuse(fmt::format("The field {} is named twice; name it once.", field->name));
+      return refuse(say("The field {} is named twice; name it once.", field->name));
     }
     columns.push_back(fmt::format("{}={}", field->name, heading));
   }
@@ -160,8 +161,8 @@ Expected<MappedTable> MappedTable::open(const SheetTable& table, const ColumnMap
   }
   if (at == std::min(looked_at, table.rows.size())) {
     return refuse(
-        fmt::format("{} has no row with all the headings of the mapping ({}); correct the mapping.",
-                    table.name, mapping_text(mapping)));
+        say("{} has no row with all the headings of the mapping ({}); correct the mapping.",
+            table.name, mapping_text(mapping)));
   }
   std::vector<bool> used(headings.size(), false);
   for (const auto& column : mapping.columns) {
@@ -176,8 +177,8 @@ Expected<MappedTable> MappedTable::open(const SheetTable& table, const ColumnMap
     for (std::size_t i = 0; i < headings.size(); ++i) {
       if (!same_word(headings[i], heading)) continue;
       if (!made.columns_.emplace(field, i).second) {
-        return refuse(fmt::format("{} has several columns '{}'; rename all but one.", table.name,
-                                  excerpt(heading)));
+        return refuse(
+            say("{} has several columns '{}'; rename all but one.", table.name, excerpt(heading)));
       }
       used[i] = true;
     }

@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
+
 namespace sparewell::exchange {
 namespace {
 
@@ -36,7 +38,7 @@ std::string side_text(const PurchaseOrderLine& line) {
   if (left == 0 && right == 0) return {};
   if (left == 0) return std::string{word(Side::right)};
   if (right == 0) return std::string{word(Side::left)};
-  return fmt::format("{} left, {} right", left, right);
+  return say("{} left, {} right", left, right);
 }
 
 /// An ampersand begins a command in headers and footers; two stand for one.
@@ -52,12 +54,12 @@ std::string footer_text(std::string_view text) {
 }  // namespace
 
 std::string order_title(const PurchaseOrder& order) {
-  return order.number.empty() ? "Not ordered" : "Purchase order " + order.number;
+  return order.number.empty() ? said("Not ordered") : said("Purchase order ") + order.number;
 }
 
 std::string revision_words(const PurchaseOrder& order) {
-  if (order.revision < 2) return fmt::format("Revision {}", order.revision);
-  return fmt::format("Revision {}, replaces revision {}", order.revision, order.revision - 1);
+  if (order.revision < 2) return say("Revision {}", order.revision);
+  return say("Revision {}, replaces revision {}", order.revision, order.revision - 1);
 }
 
 void OrderSheet::write() {
@@ -84,22 +86,22 @@ void OrderSheet::head_date(const std::string& label, Date date) {
 void OrderSheet::write_head() {
   file_.text(row_++, 0, order_title(order_), formats_.title);
   if (order_.number.empty()) {
-    head_line("Reason", "The catalogue names no known supplier for these items.");
-    head_date("Date", order_.ordered_on);
+    head_line(said("Reason"), said("The catalogue names no known supplier for these items."));
+    head_date(said("Date"), order_.ordered_on);
   } else {
-    head_line("Order number", order_.number);
-    if (order_.revision > 0) head_line("Revision", revision_words(order_));
-    head_date("Date", order_.ordered_on);
-    if (order_.expected_by) head_date("Expected by", *order_.expected_by);
-    head_line("Supplier", order_.supplier.name.text);
-    if (!order_.supplier.account.empty()) head_line("Our account", order_.supplier.account);
+    head_line(said("Order number"), order_.number);
+    if (order_.revision > 0) head_line(said("Revision"), revision_words(order_));
+    head_date(said("Date"), order_.ordered_on);
+    if (order_.expected_by) head_date(said("Expected by"), *order_.expected_by);
+    head_line(said("Supplier"), order_.supplier.name.text);
+    if (!order_.supplier.account.empty()) head_line(said("Our account"), order_.supplier.account);
     write_address();
   }
   ++row_;
 }
 
 void OrderSheet::write_address() {
-  std::string label = "Ship to";
+  std::string label = said("Ship to");
   if (!order_.clinic_name.empty()) {
     head_line(label, order_.clinic_name);
     label.clear();
@@ -158,7 +160,8 @@ void OrderSheet::write_totals() {
     const std::string sum = totals_.size() == 1 ? fmt::format("=SUM(I{}:I{})", first, last)
                                                 : fmt::format("=SUMIF(J{0}:J{1},\"{2}\",I{0}:I{1})",
                                                               first, last, of.code);
-    file_.text(row_, description, unknown == 0 ? "Total" : "Total of known costs", formats_.bold);
+    file_.text(row_, description, unknown == 0 ? said("Total") : said("Total of known costs"),
+               formats_.bold);
     file_.formula(row_, line_total, sum, total.major(), formats_.money(of, true));
     file_.text(row_, currency, of.code, formats_.after_number);
     widen(line_total, text(total).size() + 6);
@@ -169,9 +172,8 @@ void OrderSheet::write_totals() {
 
 void OrderSheet::write_unknown_costs(long unknown) {
   const std::string sentence =
-      unknown == 1
-          ? "1 line has no known cost; please confirm its price."
-          : fmt::format("{} lines have no known cost; please confirm their prices.", unknown);
+      unknown == 1 ? said("1 line has no known cost; please confirm its price.")
+                   : say("{} lines have no known cost; please confirm their prices.", unknown);
   file_.text(row_++, description, sentence);
 }
 
@@ -196,7 +198,7 @@ void OrderSheet::set_page() {
   worksheet_set_landscape(file_.sheet());
   worksheet_fit_to_pages(file_.sheet(), 1, 0);
   file_.check(worksheet_repeat_rows(file_.sheet(), heading_row_, heading_row_));
-  const std::string footer = "&L" + footer_text(order_title(order_)) + "&RPage &P of &N";
+  const std::string footer = "&L" + footer_text(order_title(order_)) + said("&RPage &P of &N");
   file_.check(worksheet_set_footer(file_.sheet(), footer.c_str()));
 }
 

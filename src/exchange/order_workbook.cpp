@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "exchange/order_sheet.hpp"
 
 namespace sparewell::exchange {
@@ -33,7 +34,7 @@ std::string order_file_name(const PurchaseOrder& order) {
 }
 
 void write_order_workbook(const PurchaseOrder& order, const std::filesystem::path& file) {
-  WorkbookFile workbook{file, "Order"};
+  WorkbookFile workbook{file, said("Order")};
   workbook.properties(order_title(order), order.clinic_name, order.ordered_on);
   OrderSheet{order, workbook}.write();
   workbook.save();

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "clinic/say.hpp"
 #include "exchange/csv_file.hpp"
 #include "exchange/table.hpp"
 
@@ -101,7 +102,7 @@ class TableReader {
     if (!cell.text.empty()) {
       reason = column.read(parsed.record, cell);
     } else if (column.need == Need::required) {
-      reason = "is empty; fill it in";
+      reason = said("is empty; fill it in");
     }
     if (reason.empty()) return;
     if (column.in_key) {

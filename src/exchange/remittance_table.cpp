@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "clinic/say.hpp"
 #include "exchange/claim_table.hpp"
 #include "exchange/csv_file.hpp"
 #include "exchange/rejects_file.hpp"
@@ -18,8 +19,7 @@ Reason read_adjustments(std::string_view text, const Currency& currency,
     if (part.empty()) continue;
     const auto adjustment = parse_adjustment(part, currency);
     if (!adjustment) {
-      return fmt::format("'{}' is not GROUP:REASON:AMOUNT, as in CO:45:10.00; correct it",
-                         excerpt(part));
+      return say("'{}' is not GROUP:REASON:AMOUNT, as in CO:45:10.00; correct it", excerpt(part));
     }
     into.push_back(*adjustment);
   }
@@ -52,12 +52,12 @@ class PaymentRow {
   [[nodiscard]] std::optional<Fault> fault() {
     for (const auto* field : {"payer", "reference", "paid_on", "paid"}) {
       if (!cells_.fault && cells_.blank(field)) {
-        cells_.fault = Fault{field, "is empty; fill it in"};
+        cells_.fault = Fault{field, said("is empty; fill it in")};
       }
     }
     for (const auto& [field, text] : cells_.cells) {
       if (!cells_.fault && !is_plain(text)) {
-        cells_.fault = Fault{field, "holds a line break or is too long; correct it"};
+        cells_.fault = Fault{field, said("holds a line break or is too long; correct it")};
       }
     }
     if (!cells_.fault) {
@@ -136,9 +136,9 @@ PaymentsRead read_remittance_table(const MappedTable& table, const Currency& cur
     PaymentRow read{table, *row, currency};
     if (read.names_nothing()) {
       if (read.has_amount()) {
-        notes.push_back(fmt::format(
-            "Line {}: names no payment or claim; it was taken to be a sum and left out.",
-            row->number));
+        notes.push_back(
+            say("Line {}: names no payment or claim; it was taken to be a sum and left out.",
+                row->number));
       }
       continue;
     }
@@ -156,7 +156,8 @@ PaymentsRead read_remittance_table(const MappedTable& table, const Currency& cur
       payment.summed.currency = currency;
     } else if (made.payments[at->second].remittance.paid_on != remittance.paid_on) {
       made.refused.push_back(read.refused_for(
-          {"paid_on", "is another day than in an earlier line of the same payment; correct it"}));
+          {"paid_on",
+           said("is another day than in an earlier line of the same payment; correct it")}));
       continue;
     }
     auto& payment = made.payments[at->second];

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "clinic/say.hpp"
+
 namespace sparewell::exchange {
 namespace {
 
@@ -62,11 +64,11 @@ std::string excerpt(std::string_view text) {
 std::string separator_name(char separator) {
   switch (separator) {
     case ',':
-      return "a comma";
+      return said("a comma");
     case ';':
-      return "a semicolon";
+      return said("a semicolon");
     case '\t':
-      return "a tab";
+      return said("a tab");
     default:
       return std::string{"'"} + separator + "'";
   }

@@ -5,7 +5,7 @@
 #include <stdexcept>
 #include <system_error>
 
-#include <fmt/format.h>
+#include "clinic/say.hpp"
 
 namespace sparewell::exchange {
 
@@ -76,8 +76,7 @@ void WorkbookFile::properties(const std::string& title, const std::string& autho
 
 void WorkbookFile::check(lxw_error error) const {
   if (error == LXW_NO_ERROR) return;
-  throw std::runtime_error{
-      fmt::format("{} could not be written: {}", file_.string(), lxw_strerror(error))};
+  throw std::runtime_error{say("{} could not be written: {}", file_.string(), lxw_strerror(error))};
 }
 
 void WorkbookFile::save() {
@@ -91,8 +90,7 @@ void WorkbookFile::save() {
   std::error_code ignored;
   std::filesystem::remove(temporary_, ignored);
   check(closed);
-  throw std::runtime_error{
-      fmt::format("{} could not be written: {}", file_.string(), failure.message())};
+  throw std::runtime_error{say("{} could not be written: {}", file_.string(), failure.message())};
 }
 
 }  // namespace sparewell::exchange

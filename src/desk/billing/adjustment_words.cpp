@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "billing_texts.hpp"
+#include "clinic/say.hpp"
 #include "desk/embedded_table.hpp"
 #include "exchange/paid_rows.hpp"
 #include "exchange/text.hpp"
@@ -49,7 +50,7 @@ std::string adjustment_words(std::string_view reasons) {
     if (!made.empty()) made += "; ";
     if (reason == exchange::unstated_reason) {
       const auto words = adjustment_code_words(group);
-      made += fmt::format("{} without a reason", words.empty() ? group : words);
+      made += say("{} without a reason", words.empty() ? group : words);
       continue;
     }
     made += reason.empty() ? std::string{group} : fmt::format("{} {}", group, reason);

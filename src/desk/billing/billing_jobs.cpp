@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/billing/books.hpp"
 #include "desk/billing/month_words.hpp"
 #include "desk/billing/table_mapping.hpp"
@@ -67,8 +68,7 @@ std::vector<std::string> saved_mappings(const ClinicFile& file, BillingFileKind 
 Expected<BillingFileOutcome> read_into(const ClinicFile& file, const BillingFileRequest& request) {
   const auto store = open_store(file);
   return read_billing_file(
-      *store, request,
-      {file.who, fmt::format("reading of the file {}", request.file.filename().string())});
+      *store, request, {file.who, say("reading of the file {}", request.file.filename().string())});
 }
 
 std::vector<Date> months_to_close(const Clinic& clinic, Date today) {
@@ -90,24 +90,25 @@ std::vector<Date> months_to_close(const Clinic& clinic, Date today) {
 }
 
 StockForm close_form(const Day& day, const WorklistPtr& items) {
-  StockForm form{"Close a month", {}, {}, "&Close the month", {}, "a month was closed"};
-  form.intro =
+  StockForm form{said("Close a month"),    {}, {},
+                 said("&Close the month"), {}, said("a month was closed")};
+  form.intro = said(
       "Keeps the records of a month as they are: parts, claim lines, suppliers' invoices, receipts "
       "and payments. Nothing is locked; what changes afterwards is told. A month that has changed "
-      "can be closed again.";
+      "can be closed again.");
   std::vector<std::string> choices;
   for (const Date month : months_to_close(day.clinic(), day.today())) {
     choices.push_back(month_key(month));
   }
   const auto newest = choices.empty() ? std::string{} : choices.front();
-  form.fields = {{"&Month", newest, "A month that is over", choices, true},
-                 {"Closed &by", "", "Who closes it"},
-                 {"&Note", "", "Anything to be remembered; may be empty"}};
+  form.fields = {{said("&Month"), newest, said("A month that is over"), choices, true},
+                 {said("Closed &by"), "", said("Who closes it")},
+                 {said("&Note"), "", said("Anything to be remembered; may be empty")}};
   form.book = [items, today = day.today()](
                   store::UnitOfWork& work,
                   const std::vector<std::string>& given) -> Expected<Booked> {
     const auto month = parse_month(given[0]);
-    if (!month) return refuse("Choose a month; there is none that is over.");
+    if (!month) return refuse(say("Choose a month; there is none that is over."));
     const auto closed = close_month(work, {*month, given[1], given[2]}, today);
     if (!closed) return tl::unexpected(closed.error());
     Booked booked;
@@ -136,7 +137,7 @@ std::vector<std::string> changes_since_closing(const ClinicFile& file) {
       lines.push_back(fmt::format("  {}", change_words(change)));
     }
   }
-  if (lines.empty()) lines.emplace_back("No month has been closed yet.");
+  if (lines.empty()) lines.emplace_back(said("No month has been closed yet."));
   return lines;
 }
 

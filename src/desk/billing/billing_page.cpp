@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/billing/answering.hpp"
 #include "desk/billing/finding_words.hpp"
 #include "desk/part_words.hpp"
@@ -25,13 +26,13 @@ unsigned bit_of(billing::Book book) {
 }
 
 Cell money_cell(const std::optional<Money>& money) {
-  if (!money) return {"not known", {}};
+  if (!money) return {said("not known"), {}};
   return {amount_words(*money), money->major()};
 }
 
 /// The title, short enough to be read down a column.
 std::string short_title(billing::FindingKind kind) {
-  return kind == billing::FindingKind::replaced_early ? std::string{"Replaced early"}
+  return kind == billing::FindingKind::replaced_early ? std::string{said("Replaced early")}
                                                       : finding_title(kind);
 }
 
@@ -64,20 +65,23 @@ std::string state_words(const WorkItem& item) {
   if (answer == nullptr) return "";
   const auto given = fmt::format("{} {}", capitalised(std::string{word(answer->answer)}),
                                  short_date_words(answer->answered_on));
-  if (item.has_changed) return fmt::format("{}; changed since", given);
-  if (item.ask_again) return fmt::format("{}; ask again", given);
+  if (item.has_changed) return say("{}; changed since", given);
+  if (item.ask_again) return say("{}; ask again", given);
   return given;
 }
 
 BillingPage::BillingPage()
-    : table_{{{"Finding", 21, Align::left, ""},
-              {"About", 22, Align::left, "The patient, or the supplier and the order", 2},
-              {"Code and item", 17, Align::left, ""},
-              {"Money", 13, Align::right,
-               "Above zero the clinic is to receive it; below zero it has to give it back, or was "
-               "charged it"},
-              {"Age", 10, Align::right, "Since the part was handed out, billed or received"},
-              {"Answer", 12, Align::left, "What was decided last", 1}}} {
+    : table_{
+          {{said("Finding"), 21, Align::left, ""},
+           {said("About"), 22, Align::left, said("The patient, or the supplier and the order"), 2},
+           {said("Code and item"), 17, Align::left, ""},
+           {said("Money"), 13, Align::right,
+            said(
+                "Above zero the clinic is to receive it; below zero it has to give it back, or was "
+                "charged it")},
+           {said("Age"), 10, Align::right,
+            said("Since the part was handed out, billed or received")},
+           {said("Answer"), 12, Align::left, said("What was decided last"), 1}}} {
   show_only(Shown::open, {});
 }
 
@@ -117,13 +121,14 @@ void BillingPage::show_only(Shown shown, std::optional<billing::Book> book) {
 }
 
 std::string BillingPage::empty_words() const {
-  if (!day_) return "Open a clinic file to see its books.";
-  if (!items_) return "The books have not been compared yet.";
+  if (!day_) return said("Open a clinic file to see its books.");
+  if (!items_) return said("The books have not been compared yet.");
   if (items_->empty()) {
-    return "Nothing disagrees between what was handed out, billed, paid, ordered, received and "
-           "invoiced, as far as it is recorded.";
+    return said(
+        "Nothing disagrees between what was handed out, billed, paid, ordered, received and "
+        "invoiced, as far as it is recorded.");
   }
-  return "No finding answers to what you asked for.";
+  return said("No finding answers to what you asked for.");
 }
 
 std::string BillingPage::summary() const {
@@ -134,8 +139,8 @@ std::string BillingPage::summary() const {
   }
   const auto stake = billing::stake_of(open);
   std::vector<std::string> parts;
-  for (auto part : {money_part(stake.to_receive, "to receive"),
-                    money_part(stake.to_give, "to give back or charged too much")}) {
+  for (auto part : {money_part(stake.to_receive, said("to receive")),
+                    money_part(stake.to_give, said("to give back or charged too much"))}) {
     if (!part.empty()) parts.push_back(std::move(part));
   }
   auto text = count_words(std::ssize(open), "finding is open", "findings are open");
@@ -171,18 +176,19 @@ FindingDetail BillingPage::detail(const std::string& id) const {
     made.history += fmt::format("{}{}", made.history.empty() ? "" : "\n", answer_words(answer));
   }
   if (chosen->has_changed) {
-    made.history += "\nThe pieces or the money have changed since, so the answer no longer stands.";
+    made.history +=
+        said("\nThe pieces or the money have changed since, so the answer no longer stands.");
   }
   made.sides = both_sides(day_->clinic(), finding);
   return made;
 }
 
 std::vector<std::string> BillingPage::shown_choices() {
-  return {"To do", "Waiting for an answer", "Settled", "All findings"};
+  return {said("To do"), said("Waiting for an answer"), said("Settled"), said("All findings")};
 }
 
 std::vector<std::string> BillingPage::book_choices() {
-  std::vector<std::string> choices{"All books"};
+  std::vector<std::string> choices{said("All books")};
   for (const auto book :
        {billing::Book::claims, billing::Book::payments, billing::Book::suppliers}) {
     choices.emplace_back(book_words(book));

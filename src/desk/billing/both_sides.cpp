@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include "clinic/say.hpp"
 #include "desk/part_words.hpp"
 #include "desk/wording.hpp"
 
@@ -48,20 +49,19 @@ void add_units(std::vector<std::string>& lines, const Clinic& clinic,
 }  // namespace
 
 std::string record_line(const Unit& unit) {
-  auto line = fmt::format("{}, {}: {}, {}, issued {}", unit.patient.text, word(unit.side),
-                          unit.item.text, lot_words(unit), date_words(unit.issued_on));
+  auto line = say("{}, {}: {}, {}, issued {}", unit.patient.text, word(unit.side), unit.item.text,
+                  lot_words(unit), date_words(unit.issued_on));
   if (unit.ended_on) {
-    line += fmt::format(", ended {}{}", date_words(*unit.ended_on),
-                        unit.end_reason ? fmt::format(" ({})", word(*unit.end_reason)) : "");
+    line += say(", ended {}{}", date_words(*unit.ended_on),
+                unit.end_reason ? fmt::format(" ({})", word(*unit.end_reason)) : "");
   }
   return line;
 }
 
 std::string record_line(const ClaimLine& line) {
-  auto text =
-      fmt::format("{}, {}{}: {} of {}{}, {}, {}", line.claim_ref, line.patient.text,
+  auto text = say("{}, {}{}: {} of {}{}, {}, {}", line.claim_ref, line.patient.text,
                   side_part(line.side), line.quantity, line.code, modifier_part(line.modifiers),
-                  date_words(line.service_date), amount(line.charge, "no charge"));
+                  date_words(line.service_date), amount(line.charge, said("no charge")));
   if (!line.payer.empty()) text += fmt::format(", {}", line.payer);
   if (line.submission != Submission::original) {
     text += fmt::format(", {}{}", word(line.submission),
@@ -71,39 +71,37 @@ std::string record_line(const ClaimLine& line) {
 }
 
 std::string record_line(const RemittanceLine& line) {
-  auto text = fmt::format("{}, {}{}: charge {}, paid {}", line.reference,
-                          line.claim_ref.empty() ? "no claim" : line.claim_ref,
-                          line.code.empty() ? "" : fmt::format(", {}", line.code),
-                          amount_words(line.charge), amount_words(line.paid));
+  auto text = say("{}, {}{}: charge {}, paid {}", line.reference,
+                  line.claim_ref.empty() ? said("no claim") : line.claim_ref,
+                  line.code.empty() ? "" : fmt::format(", {}", line.code),
+                  amount_words(line.charge), amount_words(line.paid));
   if (!line.adjustments.empty()) text += fmt::format(", {}", fmt::join(line.adjustments, ", "));
   return text;
 }
 
 std::string record_line(const OrderLine& line) {
-  auto text =
-      fmt::format("{}: {} of {} at {}, ordered {}", line.order_ref, line.quantity, line.item.text,
-                  amount(line.unit_cost, "no price"), date_words(line.ordered_on));
+  auto text = say("{}: {} of {} at {}, ordered {}", line.order_ref, line.quantity, line.item.text,
+                  amount(line.unit_cost, said("no price")), date_words(line.ordered_on));
   if (line.received_quantity > 0) {
-    text += fmt::format(", {} received{}", line.received_quantity,
-                        line.received_on ? fmt::format(" {}", date_words(*line.received_on)) : "");
+    text += say(", {} received{}", line.received_quantity,
+                line.received_on ? fmt::format(" {}", date_words(*line.received_on)) : "");
   }
   return text;
 }
 
 std::string record_line(const InvoiceLine& line) {
-  auto text = fmt::format("{}{}: {} of {} at {}, {}", line.invoice_ref,
-                          line.order_ref.empty() ? "" : fmt::format(" for {}", line.order_ref),
-                          line.quantity, line.item.text, amount(line.unit_cost, "no price"),
-                          date_words(line.invoiced_on, "no day"));
-  if (line.freight) text += fmt::format(", freight {}", amount_words(*line.freight));
+  auto text = say("{}{}: {} of {} at {}, {}", line.invoice_ref,
+                  line.order_ref.empty() ? "" : fmt::format(" for {}", line.order_ref),
+                  line.quantity, line.item.text, amount(line.unit_cost, said("no price")),
+                  date_words(line.invoiced_on, said("no day")));
+  if (line.freight) text += say(", freight {}", amount_words(*line.freight));
   return text;
 }
 
 std::string record_line(const SupplierReturn& sent) {
-  return fmt::format("Return {} to {}: {} of {}, sent {}, credit due {}, come {}", sent.number,
-                     sent.supplier.text, sent.quantity, sent.lot.item.text,
-                     date_words(sent.sent_on), amount(sent.due, "not known"),
-                     amount(sent.credited, "nothing"));
+  return say("Return {} to {}: {} of {}, sent {}, credit due {}, come {}", sent.number,
+             sent.supplier.text, sent.quantity, sent.lot.item.text, date_words(sent.sent_on),
+             amount(sent.due, said("not known")), amount(sent.credited, "nothing"));
 }
 
 BothSides both_sides(const Clinic& clinic, const billing::BillingFinding& finding) {
@@ -111,18 +109,20 @@ BothSides both_sides(const Clinic& clinic, const billing::BillingFinding& findin
   BothSides sides;
   switch (billing::book_of(finding.kind)) {
     case billing::Book::claims:
-      sides.ours = {"Handed out", {}, "Nothing that answers to it was handed out."};
-      sides.theirs = {"Billed", {}, "Nothing that answers to it was billed."};
+      sides.ours = {said("Handed out"), {}, said("Nothing that answers to it was handed out.")};
+      sides.theirs = {said("Billed"), {}, said("Nothing that answers to it was billed.")};
       break;
     case billing::Book::payments:
-      sides.ours = {"Billed", {}, "No claim that answers to it is recorded."};
-      sides.theirs = {"Answered and paid", {}, "No answer is recorded."};
+      sides.ours = {said("Billed"), {}, said("No claim that answers to it is recorded.")};
+      sides.theirs = {said("Answered and paid"), {}, said("No answer is recorded.")};
       add_lines(sides.ours.lines, clinic.claim_lines, found.claim_lines);
       add_lines(sides.theirs.lines, clinic.remittance_lines, found.remittance_lines);
       return sides;
     case billing::Book::suppliers:
-      sides.ours = {"Ordered and received", {}, "No order that answers to it is recorded."};
-      sides.theirs = {"Invoiced and credited", {}, "Nothing of it was invoiced or credited."};
+      sides.ours = {
+          said("Ordered and received"), {}, said("No order that answers to it is recorded.")};
+      sides.theirs = {
+          said("Invoiced and credited"), {}, said("Nothing of it was invoiced or credited.")};
       add_units(sides.ours.lines, clinic, found.units);
       add_lines(sides.ours.lines, clinic.order_lines, found.order_lines);
       add_lines(sides.theirs.lines, clinic.invoice_lines, found.invoice_lines);

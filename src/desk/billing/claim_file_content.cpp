@@ -1,7 +1,6 @@
 #include "desk/billing/claim_file_content.hpp"
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "desk/billing/table_mapping.hpp"
 #include "exchange/csv_text.hpp"
 #include "exchange/sheet/sheet_table.hpp"
@@ -23,10 +22,9 @@ std::string read_transactions(exchange::X12File& file, BillingFileKind kind,
   if (!there) {
     const bool other = !file.transactions.empty() && (file.transactions.front().kind == "835" ||
                                                       file.transactions.front().kind == "837");
-    if (!other)
-      return fmt::format("{} holds no {} transaction; name another file.", file.name, wanted);
-    return fmt::format("{} is a file of {}; read it as one.", file.name,
-                       kind == BillingFileKind::claims ? "payments (835)" : "claims (837)");
+    if (!other) return say("{} holds no {} transaction; name another file.", file.name, wanted);
+    return say("{} is a file of {}; read it as one.", file.name,
+               kind == BillingFileKind::claims ? said("payments (835)") : said("claims (837)"));
   }
   into.currency = exchange::x12_currency_of(file, currency);
   if (kind == BillingFileKind::claims) {

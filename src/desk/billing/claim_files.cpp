@@ -1,7 +1,6 @@
 #include "desk/billing/claim_files.hpp"
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "desk/billing/claim_file_content.hpp"
 #include "desk/billing/claim_keeping.hpp"
 #include "desk/billing/table_mapping.hpp"
@@ -40,10 +39,10 @@ class FileKeeping {
     ClaimKeeping keeping{work_};
     for (const auto& row : claims.rows) keep_claim(row, keeping);
     if (keeping.beside() > 0) {
-      outcome_.notes.push_back(fmt::format(
-          "{} added beside stored ones of the same claim, day, side and code that differ in "
-          "quantity, charge or number; those are as they were.",
-          count_words(keeping.beside(), "line was", "lines were")));
+      outcome_.notes.push_back(
+          say("{} added beside stored ones of the same claim, day, side and code that differ in "
+              "quantity, charge or number; those are as they were.",
+              count_words(keeping.beside(), "line was", "lines were")));
     }
   }
 

@@ -3,8 +3,7 @@
 #include <algorithm>
 #include <set>
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "desk/import/natural_keys.hpp"
 #include "exchange/text.hpp"
 
@@ -167,9 +166,9 @@ PaymentKeeping::Result PaymentKeeping::keep_whole(const Remittance& remittance,
   };
   if (lines.size() != payment.lines.size() || remittance.paid_on != payment.remittance.paid_on ||
       remittance.total != payment.remittance.total || !std::ranges::all_of(lines, stored_alike)) {
-    result.refusal = fmt::format(
-        "The payment {} is stored with other content, read from {}; nothing of it was changed.",
-        exchange::excerpt(remittance.reference), payment.remittance.source);
+    result.refusal =
+        say("The payment {} is stored with other content, read from {}; nothing of it was changed.",
+            exchange::excerpt(remittance.reference), payment.remittance.source);
     return result;
   }
   for (const auto& line : lines) {
@@ -190,10 +189,9 @@ PaymentKeeping::Result PaymentKeeping::keep_lines(const Remittance& remittance,
     payment.id = work_.put(remittance);
     payment.remittance = remittance;
   } else if (payment.remittance.paid_on != remittance.paid_on) {
-    result.refusal =
-        fmt::format("The payment {} is stored as of {}, not of {}; nothing of it was changed.",
-                    exchange::excerpt(remittance.reference), iso_text(payment.remittance.paid_on),
-                    iso_text(remittance.paid_on));
+    result.refusal = say("The payment {} is stored as of {}, not of {}; nothing of it was changed.",
+                         exchange::excerpt(remittance.reference),
+                         iso_text(payment.remittance.paid_on), iso_text(remittance.paid_on));
     return result;
   }
   std::set<int> used;

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/billing/adjustment_words.hpp"
 #include "desk/wording.hpp"
 
@@ -21,87 +22,86 @@ std::string pieces(int count) {
 
 /// " for the left side".
 std::string for_side(const BillingFinding& finding) {
-  return finding.side ? fmt::format(" for the {} side", word(*finding.side)) : std::string{};
+  return finding.side ? say(" for the {} side", word(*finding.side)) : std::string{};
 }
 
 std::string money(const std::optional<Money>& amount) {
-  return amount ? amount_words(*amount) : "an unknown sum";
+  return amount ? amount_words(*amount) : said("an unknown sum");
 }
 
 std::string other_day(const BillingFinding& finding) {
-  return date_words(finding.other_day, "an unknown day");
+  return date_words(finding.other_day, said("an unknown day"));
 }
 
 std::string other_side(const BillingFinding& finding) {
-  if (!finding.side) return "the other side";
-  return fmt::format("the {} side", word(*finding.side == Side::left ? Side::right : Side::left));
+  if (!finding.side) return said("the other side");
+  return say("the {} side", word(*finding.side == Side::left ? Side::right : Side::left));
 }
 
 std::string over_limit_words(const BillingFinding& f) {
   const auto since = date_words(f.since);
   if (f.other == word(PayerRuleKind::at_once)) {
-    return fmt::format("{} of {} in use at once on {}{}; the payer allows {}.", pieces(f.theirs),
-                       f.code, since, for_side(f), number_words(f.ours));
+    return say("{} of {} in use at once on {}{}; the payer allows {}.", pieces(f.theirs), f.code,
+               since, for_side(f), number_words(f.ours));
   }
   if (f.other == word(PayerRuleKind::in_period)) {
-    return fmt::format("{} of {} handed out within the payer's period up to {}{}; it allows {}.",
-                       pieces(f.theirs), f.code, since, for_side(f), number_words(f.ours));
+    return say("{} of {} handed out within the payer's period up to {}{}; it allows {}.",
+               pieces(f.theirs), f.code, since, for_side(f), number_words(f.ours));
   }
-  return fmt::format("{} bills {} of {} on {}{}, which is for the first part only{}.", f.reference,
-                     pieces(f.quantity), f.code, since, for_side(f),
-                     f.other.empty() ? "" : fmt::format("; later ones go under {}", f.other));
+  return say("{} bills {} of {} on {}{}, which is for the first part only{}.", f.reference,
+             pieces(f.quantity), f.code, since, for_side(f),
+             f.other.empty() ? "" : say("; later ones go under {}", f.other));
 }
 
 std::string of_claims(const BillingFinding& f) {
   const auto since = date_words(f.since);
   switch (f.kind) {
     case FindingKind::issued_not_billed:
-      return fmt::format("{} of {} ({}) handed out on {}{} and not billed.", pieces(f.quantity),
-                         f.code, f.item.text, since, for_side(f));
+      return say("{} of {} ({}) handed out on {}{} and not billed.", pieces(f.quantity), f.code,
+                 f.item.text, since, for_side(f));
     case FindingKind::billed_not_issued:
-      return fmt::format("{} bills {} of {}{} on {}; nothing answers to it.", f.reference,
-                         pieces(f.quantity), f.code, for_side(f), since);
+      return say("{} bills {} of {}{} on {}; nothing answers to it.", f.reference,
+                 pieces(f.quantity), f.code, for_side(f), since);
     case FindingKind::wrong_side:
       if (f.cause == Cause::not_recorded) {
-        return fmt::format("{} bills {} of {} on {} without saying the side as the payer asks.",
-                           f.reference, pieces(f.theirs), f.code, since);
+        return say("{} bills {} of {} on {} without saying the side as the payer asks.",
+                   f.reference, pieces(f.theirs), f.code, since);
       }
-      return fmt::format("{} of {} handed out on {}{}; {} bills it for {}.", pieces(f.quantity),
-                         f.code, since, for_side(f), f.reference, other_side(f));
+      return say("{} of {} handed out on {}{}; {} bills it for {}.", pieces(f.quantity), f.code,
+                 since, for_side(f), f.reference, other_side(f));
     case FindingKind::wrong_quantity:
-      return fmt::format("{} of {} handed out on {}{}, {} billed on {}.", pieces(f.ours), f.code,
-                         since, for_side(f), number_words(f.theirs), f.reference);
+      return say("{} of {} handed out on {}{}, {} billed on {}.", pieces(f.ours), f.code, since,
+                 for_side(f), number_words(f.theirs), f.reference);
     case FindingKind::wrong_code:
-      return fmt::format("{} handed out on {}{} goes under {}; {} bills {}.", f.item.text, since,
-                         for_side(f), f.code, f.reference, f.other);
+      return say("{} handed out on {}{} goes under {}; {} bills {}.", f.item.text, since,
+                 for_side(f), f.code, f.reference, f.other);
     case FindingKind::wrong_date:
-      return fmt::format("{} of {} handed out on {}{}; {} bills it on {}.", pieces(f.quantity),
-                         f.code, since, for_side(f), f.reference, other_day(f));
+      return say("{} of {} handed out on {}{}; {} bills it on {}.", pieces(f.quantity), f.code,
+                 since, for_side(f), f.reference, other_day(f));
     case FindingKind::duplicate:
-      return fmt::format("{} bills {} of {}{} on {} a second time{}.", f.reference,
-                         pieces(f.quantity), f.code, for_side(f), since,
-                         f.other.empty() ? "" : fmt::format(", after {}", f.other));
+      return say("{} bills {} of {}{} on {} a second time{}.", f.reference, pieces(f.quantity),
+                 f.code, for_side(f), since, f.other.empty() ? "" : say(", after {}", f.other));
     case FindingKind::no_charge:
-      return fmt::format("{} bills {} of {} on {} without a charge.", f.reference, pieces(f.theirs),
-                         f.code, since);
+      return say("{} bills {} of {} on {} without a charge.", f.reference, pieces(f.theirs), f.code,
+                 since);
     case FindingKind::code_not_valid:
-      return fmt::format("{} bills {} on {}, which no code list holds for that day.", f.reference,
-                         f.code, since);
+      return say("{} bills {} on {}, which no code list holds for that day.", f.reference, f.code,
+                 since);
     case FindingKind::reversal_without_claim:
-      return fmt::format("{} takes back {} of {} of {}, which was never billed.", f.reference,
-                         pieces(f.quantity), f.code, since);
+      return say("{} takes back {} of {} of {}, which was never billed.", f.reference,
+                 pieces(f.quantity), f.code, since);
     case FindingKind::over_limit:
       return over_limit_words(f);
     case FindingKind::replaced_early:
-      return fmt::format(
+      return say(
           "{} handed out on {}{} replaces one that ended on {} after {} in use; no reason is "
           "recorded.",
           f.item.text, since, for_side(f), other_day(f), count_words(f.theirs, "day", "days"));
     case FindingKind::paper_missing:
-      return fmt::format("{} handed out on {}{}: the paper \"{}\" is not on file.", f.item.text,
-                         since, for_side(f), f.other);
+      return say("{} handed out on {}{}: the paper \"{}\" is not on file.", f.item.text, since,
+                 for_side(f), f.other);
     default:
-      return fmt::format("What was handed out on {} has no signed delivery sheet on file.", since);
+      return say("What was handed out on {} has no signed delivery sheet on file.", since);
   }
 }
 
@@ -116,19 +116,18 @@ std::string of_payments(const BillingFinding& f) {
   const auto service = f.other_day ? fmt::format(" of {}", other_day(f)) : std::string{};
   switch (f.kind) {
     case FindingKind::not_answered:
-      return fmt::format("{}, {} of {}, {}: no answer of the payer, due by {}.", claim,
-                         pieces(f.quantity), since, money(f.our_amount), other_day(f));
+      return say("{}, {} of {}, {}: no answer of the payer, due by {}.", claim, pieces(f.quantity),
+                 since, money(f.our_amount), other_day(f));
     case FindingKind::denied:
-      return fmt::format("{}{}: on {} the payer paid nothing of {}{}.", claim, service, since,
-                         money(f.our_amount), reasons(f));
+      return say("{}{}: on {} the payer paid nothing of {}{}.", claim, service, since,
+                 money(f.our_amount), reasons(f));
     case FindingKind::paid_differently:
-      return fmt::format("{}{}: {} was allowed on {}, {} was due{}.", claim, service,
-                         money(f.their_amount), since, money(f.our_amount), reasons(f));
+      return say("{}{}: {} was allowed on {}, {} was due{}.", claim, service, money(f.their_amount),
+                 since, money(f.our_amount), reasons(f));
     default:
-      return fmt::format("{}{}: {} was paid on {}; {}.", claim, service, money(f.their_amount),
-                         since,
-                         f.cause == billing::Cause::keyed_twice ? "it had been paid before"
-                                                                : "no such claim is recorded");
+      return say("{}{}: {} was paid on {}; {}.", claim, service, money(f.their_amount), since,
+                 f.cause == billing::Cause::keyed_twice ? said("it had been paid before")
+                                                        : said("no such claim is recorded"));
   }
 }
 
@@ -136,39 +135,37 @@ std::string of_suppliers(const BillingFinding& f) {
   const auto since = date_words(f.since);
   switch (f.kind) {
     case FindingKind::received_not_invoiced:
-      return fmt::format("{}, {}: {} received by {}, {} invoiced.", f.reference, f.item.text,
-                         number_words(f.ours), since, number_words(f.theirs));
+      return say("{}, {}: {} received by {}, {} invoiced.", f.reference, f.item.text,
+                 number_words(f.ours), since, number_words(f.theirs));
     case FindingKind::invoiced_not_received:
-      return fmt::format("{}, {}: {} invoiced on {}, {} received.", f.reference, f.item.text,
-                         number_words(f.theirs), since, number_words(f.ours));
+      return say("{}, {}: {} invoiced on {}, {} received.", f.reference, f.item.text,
+                 number_words(f.theirs), since, number_words(f.ours));
     case FindingKind::price_differs:
-      return fmt::format("{}, {}: ordered at {}, invoiced at {} on {}, {}.", f.reference,
-                         f.item.text, money(f.our_amount), money(f.their_amount), since,
-                         pieces(f.quantity));
+      return say("{}, {}: ordered at {}, invoiced at {} on {}, {}.", f.reference, f.item.text,
+                 money(f.our_amount), money(f.their_amount), since, pieces(f.quantity));
     case FindingKind::freight_differs:
-      return fmt::format("{}: {} freight invoiced on {}, {} agreed.", f.reference,
-                         money(f.their_amount), since, money(f.our_amount));
+      return say("{}: {} freight invoiced on {}, {} agreed.", f.reference, money(f.their_amount),
+                 since, money(f.our_amount));
     case FindingKind::invoiced_twice:
-      return fmt::format("{}, {}: {} invoiced on {} that {} had invoiced.", f.reference,
-                         f.item.text, pieces(f.quantity), since, f.other);
+      return say("{}, {}: {} invoiced on {} that {} had invoiced.", f.reference, f.item.text,
+                 pieces(f.quantity), since, f.other);
     case FindingKind::credit_due:
       if (!f.evidence.units.empty()) {
-        return fmt::format(
+        return say(
             "{} of {}{} taken back in a recall, the first on {}; sending them to {} is not on "
             "record, {} of credit is to be expected.",
-            pieces(f.quantity), f.item.text,
-            f.other.empty() ? "" : fmt::format(", lot {},", f.other), since, f.supplier.text,
-            money(f.money));
+            pieces(f.quantity), f.item.text, f.other.empty() ? "" : say(", lot {},", f.other),
+            since, f.supplier.text, money(f.money));
       }
-      return fmt::format("{}: {} of {} sent back on {}, {} of credit still to come.", f.reference,
-                         pieces(f.quantity), f.item.text, since, money(f.money));
+      return say("{}: {} of {} sent back on {}, {} of credit still to come.", f.reference,
+                 pieces(f.quantity), f.item.text, since, money(f.money));
     default:
-      return fmt::format(
+      return say(
           "{} of {}{} worn out on {}, {} after its issue{}, within its maker's term of {}; no "
           "credit "
           "asked for.",
           f.item.text, f.patient.text, for_side(f), since, count_words(f.ours, "day", "days"),
-          f.wear_age ? fmt::format(" and after {:.0f} days of usual use", *f.wear_age) : "",
+          f.wear_age ? say(" and after {:.0f} days of usual use", *f.wear_age) : "",
           count_words(f.theirs, "day", "days"));
   }
 }
@@ -188,35 +185,36 @@ constexpr std::array<Words, 20> causes{{
     {"resubmitted", "An earlier claim was likely sent again without replacing it."},
     {"other_patient", "The same code was handed to {} then and not billed."},
     {"code_mistaken", "A part of the same kind was handed out; the code is likely mistaken."},
-    {"date_mistaken", "The day is likely mistaken."},
-    {"came_back", "The part came back soon after."},
-    {"exchanged_by_maker", "It likely replaced a part that the maker answers for."},
-    {"still_on_its_way", "It may still be on its way."},
-    {"price_list_changed", "The price is that of today's catalogue."},
-    {"price_break_missed", "The price is that of a smaller quantity."},
-    {"other_order", "It fits order {}."},
-    {"second_delivery", "More came after the invoice."},
-    {"short_delivery", "The delivery was likely short."},
-    {"free_freight_missed", "The goods were worth free freight."},
-    {"not_recorded", "It may only be missing from the records."},
+    {"date_mistaken", said("The day is likely mistaken.")},
+    {"came_back", said("The part came back soon after.")},
+    {"exchanged_by_maker", said("It likely replaced a part that the maker answers for.")},
+    {"still_on_its_way", said("It may still be on its way.")},
+    {"price_list_changed", said("The price is that of today's catalogue.")},
+    {"price_break_missed", said("The price is that of a smaller quantity.")},
+    {"other_order", said("It fits order {}.")},
+    {"second_delivery", said("More came after the invoice.")},
+    {"short_delivery", said("The delivery was likely short.")},
+    {"free_freight_missed", said("The goods were worth free freight.")},
+    {"not_recorded", said("It may only be missing from the records.")},
 }};
 
 constexpr std::array<Words, 15> remedies{{
     {"bill_it", "Bill it, or record why it is not billed."},
     {"take_back", "Take the claim line back; what was paid for it has to be returned."},
-    {"replace_claim", "Send a corrected claim in its place."},
-    {"record_issue", "If it was handed out, put it on record; otherwise take the line back."},
-    {"record_reason", "Ask the prosthetist why it was replaced, and record the reason."},
-    {"file_paper", "Put the paper on file, with its day."},
-    {"get_signature", "Have the delivery sheet signed, and record the day on it."},
-    {"ask_payer", "Ask the payer where the claim stands."},
-    {"appeal", "Look at the payer's reason; correct the claim or appeal."},
-    {"write_off", "Decide whether it is worth going after, or write it off."},
-    {"ask_invoice", "Ask the supplier for the invoice."},
-    {"ask_supplier", "Ask the supplier for a credit or a corrected invoice."},
-    {"record_receipt", "If the pieces came, record their receipt; otherwise ask for a credit."},
-    {"claim_warranty", "Ask the supplier for a credit under the maker's warranty."},
-    {"correct_record", "Put the record right."},
+    {"replace_claim", said("Send a corrected claim in its place.")},
+    {"record_issue", said("If it was handed out, put it on record; otherwise take the line back.")},
+    {"record_reason", said("Ask the prosthetist why it was replaced, and record the reason.")},
+    {"file_paper", said("Put the paper on file, with its day.")},
+    {"get_signature", said("Have the delivery sheet signed, and record the day on it.")},
+    {"ask_payer", said("Ask the payer where the claim stands.")},
+    {"appeal", said("Look at the payer's reason; correct the claim or appeal.")},
+    {"write_off", said("Decide whether it is worth going after, or write it off.")},
+    {"ask_invoice", said("Ask the supplier for the invoice.")},
+    {"ask_supplier", said("Ask the supplier for a credit or a corrected invoice.")},
+    {"record_receipt",
+     said("If the pieces came, record their receipt; otherwise ask for a credit.")},
+    {"claim_warranty", said("Ask the supplier for a credit under the maker's warranty.")},
+    {"correct_record", said("Put the record right.")},
 }};
 
 }  // namespace

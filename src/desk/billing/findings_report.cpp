@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/billing/both_sides.hpp"
 #include "desk/billing/finding_words.hpp"
 #include "desk/billing/report_cells.hpp"
@@ -21,11 +22,11 @@ using exchange::ListTotal;
 std::string state_of(const WorkItem& item) {
   switch (item.state) {
     case WorkState::waiting:
-      return "Waits for an answer";
+      return said("Waits for an answer");
     case WorkState::settled:
-      return "Settled";
+      return said("Settled");
     default:
-      return item.has_changed ? "Open, changed since it was answered" : "Open";
+      return item.has_changed ? said("Open, changed since it was answered") : said("Open");
   }
 }
 
@@ -65,40 +66,42 @@ exchange::ListRow row_of(const WorkItem& item, std::size_t place) {
 }
 
 ListSheet all_findings(const Books& books, Date today) {
-  auto sheet = report_sheet("Findings", "Findings of billing", today,
-                            {{"No.", ListFormat::whole},
-                             {"Finding"},
-                             {"State"},
-                             {"Patient or supplier"},
-                             {"Payer"},
-                             {"Item"},
-                             {"Code"},
-                             {"Reference"},
-                             {"Since", ListFormat::date},
-                             {"Age in days", ListFormat::whole},
-                             {"Our pieces", ListFormat::whole},
-                             {"Their pieces", ListFormat::whole},
-                             {"Our amount", ListFormat::money},
-                             {"Their amount", ListFormat::money},
-                             {"At stake", ListFormat::money},
-                             {"Currency"}});
-  sheet.total = ListTotal{"Total", 1, 14, 15};
+  auto sheet = report_sheet(said("Findings"), said("Findings of billing"), today,
+                            {{said("No."), ListFormat::whole},
+                             {said("Finding")},
+                             {said("State")},
+                             {said("Patient or supplier")},
+                             {said("Payer")},
+                             {said("Item")},
+                             {said("Code")},
+                             {said("Reference")},
+                             {said("Since"), ListFormat::date},
+                             {said("Age in days"), ListFormat::whole},
+                             {said("Our pieces"), ListFormat::whole},
+                             {said("Their pieces"), ListFormat::whole},
+                             {said("Our amount"), ListFormat::money},
+                             {said("Their amount"), ListFormat::money},
+                             {said("At stake"), ListFormat::money},
+                             {said("Currency")}});
+  sheet.total = ListTotal{said("Total"), 1, 14, 15};
   long long unknown = 0;
   for (std::size_t i = 0; i < books.items.size(); ++i) {
     if (!books.items[i].finding.money) ++unknown;
     sheet.rows.push_back(row_of(books.items[i], i));
   }
-  sheet.closing.emplace_back(
+  sheet.closing.emplace_back(said(
       "At stake: above zero the clinic is to receive it, below zero it has to give it back or was, "
-      "or will be, charged it.");
-  say_left_out(sheet, unknown, "sum at stake");
+      "or will be, charged it."));
+  say_left_out(sheet, unknown, said("sum at stake"));
   return sheet;
 }
 
 ListSheet finding_sentences(const Books& books, Date today) {
-  auto sheet = report_sheet(
-      "In words", "Findings of billing, in words", today,
-      {{"No.", ListFormat::whole}, {"What it is"}, {"Likely cause"}, {"What settles it"}});
+  auto sheet = report_sheet(said("In words"), said("Findings of billing, in words"), today,
+                            {{said("No."), ListFormat::whole},
+                             {said("What it is")},
+                             {said("Likely cause")},
+                             {said("What settles it")}});
   for (std::size_t i = 0; i < books.items.size(); ++i) {
     const auto& found = books.items[i].finding;
     sheet.rows.push_back(
@@ -109,8 +112,9 @@ ListSheet finding_sentences(const Books& books, Date today) {
 }
 
 ListSheet finding_records(const Clinic& clinic, const Books& books, Date today) {
-  auto sheet = report_sheet("Both sides", "The records on both sides of each finding", today,
-                            {{"No.", ListFormat::whole}, {"Side"}, {"Record"}});
+  auto sheet =
+      report_sheet(said("Both sides"), said("The records on both sides of each finding"), today,
+                   {{said("No."), ListFormat::whole}, {said("Side")}, {said("Record")}});
   for (std::size_t i = 0; i < books.items.size(); ++i) {
     const auto sides = both_sides(clinic, books.items[i].finding);
     for (const auto* side : {&sides.ours, &sides.theirs}) {
@@ -125,14 +129,14 @@ ListSheet finding_records(const Clinic& clinic, const Books& books, Date today) 
 }
 
 ListSheet findings_by_kind(const Books& books, Date today) {
-  auto sheet = report_sheet("By kind", "Findings of billing, by kind", today,
-                            {{"Book"},
-                             {"Finding"},
-                             {"State"},
-                             {"Findings", ListFormat::whole},
-                             {"At stake", ListFormat::money},
-                             {"Currency"}});
-  sheet.total = ListTotal{"Total", 0, 4, 5};
+  auto sheet = report_sheet(said("By kind"), said("Findings of billing, by kind"), today,
+                            {{said("Book")},
+                             {said("Finding")},
+                             {said("State")},
+                             {said("Findings"), ListFormat::whole},
+                             {said("At stake"), ListFormat::money},
+                             {said("Currency")}});
+  sheet.total = ListTotal{said("Total"), 0, 4, 5};
   struct Sum {
     int findings = 0;
     std::optional<Money> money;
@@ -159,7 +163,7 @@ ListSheet findings_by_kind(const Books& books, Date today) {
 }  // namespace
 
 exchange::ListWorkbook findings_report(const Clinic& clinic, const Books& books, Date today) {
-  return {"Findings of billing",
+  return {said("Findings of billing"),
           clinic.settings.name,
           today,
           {all_findings(books, today), finding_sentences(books, today),

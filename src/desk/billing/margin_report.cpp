@@ -1,6 +1,6 @@
-#include <fmt/format.h>
 
 #include "billing/margin.hpp"
+#include "clinic/say.hpp"
 #include "desk/billing/report_cells.hpp"
 #include "desk/billing/reports.hpp"
 #include "desk/papers/list_cells.hpp"
@@ -19,12 +19,12 @@ using exchange::ListTotal;
 std::string remark(const Margin& margin, const std::optional<Money>& cost) {
   switch (margin.state) {
     case MarginState::no_cost:
-      return "The cost is not known";
+      return said("The cost is not known");
     case MarginState::no_charge:
-      return "Billed without a charge";
+      return said("Billed without a charge");
     case MarginState::other_currency:
-      return fmt::format("Cost {}: another currency, not compared",
-                         cost ? amount_words(*cost) : std::string{"not known"});
+      return say("Cost {}: another currency, not compared",
+                 cost ? amount_words(*cost) : std::string{said("not known")});
     default:
       return "";
   }
@@ -40,16 +40,16 @@ struct MarginSide {
 ListSheet margin_sheet(const std::vector<Margin>& margins, const ClinicIndex& index, Date today,
                        const MarginSide& side) {
   auto sheet = report_sheet(side.sheet, side.title, today,
-                            {{"Item"},
-                             {"Description"},
-                             {"Payer"},
-                             {"Pieces", ListFormat::whole},
+                            {{said("Item")},
+                             {said("Description")},
+                             {said("Payer")},
+                             {said("Pieces"), ListFormat::whole},
                              {side.income, ListFormat::money},
-                             {"Cost", ListFormat::money},
-                             {"Margin", ListFormat::money},
-                             {"Currency"},
-                             {"Remark"}});
-  sheet.total = ListTotal{"Total of known margins", 1, 6, 7};
+                             {said("Cost"), ListFormat::money},
+                             {said("Margin"), ListFormat::money},
+                             {said("Currency")},
+                             {said("Remark")}});
+  sheet.total = ListTotal{said("Total of known margins"), 1, 6, 7};
   long long unknown = 0;
   for (const Margin& margin : margins) {
     const int pieces = side.paid ? margin.pieces_answered : margin.pieces;
@@ -69,9 +69,9 @@ ListSheet margin_sheet(const std::vector<Margin>& margins, const ClinicIndex& in
          false});
   }
   say_left_out(sheet, unknown, "margin");
-  sheet.closing.emplace_back(
+  sheet.closing.emplace_back(said(
       "A piece costs what the last order that came before its issue cost, else what the catalogue "
-      "says today.");
+      "says today."));
   return sheet;
 }
 
@@ -80,14 +80,16 @@ ListSheet margin_sheet(const std::vector<Margin>& margins, const ClinicIndex& in
 exchange::ListWorkbook margin_report(const Clinic& clinic, const Books& books, Date today) {
   const ClinicIndex index{clinic};
   const auto margins = billing::margins(clinic, books.claims.pairs, books.payments.answers);
-  return {"Margins",
+  return {said("Margins"),
           clinic.settings.name,
           today,
           {margin_sheet(margins, index, today,
-                        {"By charge", "Charges less the cost of the pieces", "Charge", false}),
+                        {said("By charge"), said("Charges less the cost of the pieces"),
+                         said("Charge"), false}),
            margin_sheet(margins, index, today,
-                        {"By payment", "Payments less the cost of the pieces, of answered claims",
-                         "Paid", true})}};
+                        {said("By payment"),
+                         said("Payments less the cost of the pieces, of answered claims"),
+                         said("Paid"), true})}};
 }
 
 }  // namespace sparewell::desk

@@ -4,8 +4,7 @@
 #include <map>
 #include <tuple>
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "desk/billing/month_words.hpp"
 #include "desk/wording.hpp"
 
@@ -22,8 +21,8 @@ std::optional<MonthBooks> last_close(const store::Snapshot& snapshot, Date month
 }
 
 std::string last_closed_words(const MonthClose& close) {
-  return fmt::format("{} was closed on {} by {}", month_title(close.month),
-                     date_words(close.closed_on), close.closed_by);
+  return say("{} was closed on {} by {}", month_title(close.month), date_words(close.closed_on),
+             close.closed_by);
 }
 
 }  // namespace
@@ -31,20 +30,20 @@ std::string last_closed_words(const MonthClose& close) {
 Expected<MonthBooks> close_month(store::UnitOfWork& work, const MonthCloseRequest& request,
                                  Date today) {
   const Date month = billing::month_of(request.month);
-  if (request.by.empty()) return refuse("Say who closes the month.");
+  if (request.by.empty()) return refuse(say("Say who closes the month."));
   if (billing::month_after(month) > today) {
-    return refuse(fmt::format("{} is not over; it can be closed from {} on.", month_title(month),
-                              date_words(billing::month_after(month))));
+    return refuse(say("{} is not over; it can be closed from {} on.", month_title(month),
+                      date_words(billing::month_after(month))));
   }
   MonthBooks made{{month, 1, today, request.by, request.note},
                   billing::book_entries(store::load_clinic(work), month)};
   if (made.entries.empty()) {
-    return refuse(fmt::format("Nothing of {} is on record; check the month.", month_title(month)));
+    return refuse(say("Nothing of {} is on record; check the month.", month_title(month)));
   }
   if (const auto last = last_close(work, month)) {
     if (billing::changes_since_close(last->entries, made.entries).changes.empty()) {
       return refuse(
-          fmt::format("{}, and nothing of it has changed since.", last_closed_words(last->close)));
+          say("{}, and nothing of it has changed since.", last_closed_words(last->close)));
     }
     made.close.number = last->close.number + 1;
   }
@@ -72,7 +71,7 @@ std::vector<MonthBooks> closed_months(const store::Snapshot& snapshot) {
 Expected<MonthChanges> changes_of_month(const store::Snapshot& snapshot, Date month) {
   const auto last = last_close(snapshot, billing::month_of(month));
   if (!last) {
-    return refuse(fmt::format("{} has not been closed; close it first.", month_title(month)));
+    return refuse(say("{} has not been closed; close it first.", month_title(month)));
   }
   const auto now = billing::book_entries(store::load_clinic(snapshot), month);
   return MonthChanges{last->close, billing::changes_since_close(last->entries, now)};

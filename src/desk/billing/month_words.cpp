@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -20,7 +21,7 @@ std::string lower(std::string text) {
 
 std::string value_words(const ClosedEntry& entry) {
   return fmt::format("{}, {}", count_words(entry.quantity, "piece", "pieces"),
-                     entry.amount ? amount_words(*entry.amount) : "no amount");
+                     entry.amount ? amount_words(*entry.amount) : said("no amount"));
 }
 
 std::string signed_words(const Money& money) {
@@ -50,10 +51,10 @@ std::string entry_title(BookEntry entry) {
 }
 
 std::string close_words(const MonthClose& close) {
-  return fmt::format("{}, closed{} on {} by {}{}.", month_title(close.month),
-                     close.number > 1 ? fmt::format(" for the {}. time", close.number) : "",
-                     date_words(close.closed_on), close.closed_by,
-                     close.note.empty() ? "" : fmt::format(": {}", close.note));
+  return say("{}, closed{} on {} by {}{}.", month_title(close.month),
+             close.number > 1 ? say(" for the {}. time", close.number) : "",
+             date_words(close.closed_on), close.closed_by,
+             close.note.empty() ? "" : fmt::format(": {}", close.note));
 }
 
 std::vector<std::string> total_lines(const std::vector<ClosedEntry>& entries) {
@@ -66,36 +67,36 @@ std::vector<std::string> total_lines(const std::vector<ClosedEntry>& entries) {
                                 amount_words(total.sum)));
   }
   for (const auto& [entry, records] : totals.without_amount) {
-    lines.push_back(fmt::format("{}: {} without an amount, not in the sums.", entry_title(entry),
-                                count_words(records, "record", "records")));
+    lines.push_back(say("{}: {} without an amount, not in the sums.", entry_title(entry),
+                        count_words(records, "record", "records")));
   }
   return lines;
 }
 
 std::string change_words(const billing::BookChange& change) {
   if (!change.before) {
-    return fmt::format("Added to {}: {}, {}.", lower(entry_title(change.after->entry)),
-                       change.after->key, value_words(*change.after));
+    return say("Added to {}: {}, {}.", lower(entry_title(change.after->entry)), change.after->key,
+               value_words(*change.after));
   }
   const auto& before = *change.before;
   const auto entry = lower(entry_title(before.entry));
   if (!change.after) {
-    return fmt::format("Gone from {}: {}, {}.", entry, before.key, value_words(before));
+    return say("Gone from {}: {}, {}.", entry, before.key, value_words(before));
   }
   const auto difference = change.difference();
-  return fmt::format("Changed in {}: {}, from {} to {}{}.", entry, before.key, value_words(before),
-                     value_words(*change.after),
-                     difference ? fmt::format(" ({})", signed_words(*difference)) : "");
+  return say("Changed in {}: {}, from {} to {}{}.", entry, before.key, value_words(before),
+             value_words(*change.after),
+             difference ? fmt::format(" ({})", signed_words(*difference)) : "");
 }
 
 std::vector<std::string> summary_lines(const MonthChanges& changes) {
   const auto& since = changes.since;
   std::vector<std::string> lines;
   if (since.changes.empty()) {
-    lines.emplace_back("Nothing has changed since it was closed.");
+    lines.emplace_back(said("Nothing has changed since it was closed."));
   } else {
     std::string text = count_words(std::ssize(since.changes), "record has", "records have");
-    text += " changed since it was closed";
+    text += said(" changed since it was closed");
     std::vector<std::string> sums;
     for (const auto& sum : sums_of(since.changes)) {
       sums.push_back(fmt::format("{} {}", lower(entry_title(sum.entry)), signed_words(sum.sum)));
@@ -106,18 +107,18 @@ std::vector<std::string> summary_lines(const MonthChanges& changes) {
   if (!since.revalued.empty()) {
     std::vector<std::string> sums;
     for (const auto& sum : sums_of(since.revalued)) sums.push_back(signed_words(sum.sum));
-    lines.push_back(fmt::format(
-        "{} worth something else by today's catalogue{}; that changes nothing that was booked.",
-        count_words(std::ssize(since.revalued), "part is", "parts are"),
-        sums.empty() ? "" : fmt::format(" ({})", list_words(sums))));
+    lines.push_back(
+        say("{} worth something else by today's catalogue{}; that changes nothing that was booked.",
+            count_words(std::ssize(since.revalued), "part is", "parts are"),
+            sums.empty() ? "" : fmt::format(" ({})", list_words(sums))));
   }
   return lines;
 }
 
 std::string still_open_words(int open) {
   if (open == 0) return "";
-  return fmt::format("{} of this month or earlier {} open.",
-                     count_words(open, "finding", "findings"), open == 1 ? "is" : "are");
+  return say("{} of this month or earlier {} open.", count_words(open, "finding", "findings"),
+             open == 1 ? "is" : "are");
 }
 
 }  // namespace sparewell::desk

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/part_words.hpp"
 #include "desk/wording.hpp"
 
@@ -44,13 +45,13 @@ Expected<std::vector<Unit>> units_meant(const store::Snapshot& snapshot,
     meant.push_back(std::move(row.record));
   }
   if (meant.empty()) {
-    return refuse(fmt::format("No such part {} was handed to patient {}; check item and patient.",
-                              request.item, request.patient));
+    return refuse(say("No such part {} was handed to patient {}; check item and patient.",
+                      request.item, request.patient));
   }
   if (issues.size() > 1) {
-    return refuse(fmt::format(
-        "{} was handed to patient {} {} times; name the side and the day of issue as well.",
-        request.item, request.patient, issues.size()));
+    return refuse(
+        say("{} was handed to patient {} {} times; name the side and the day of issue as well.",
+            request.item, request.patient, issues.size()));
   }
   return meant;
 }
@@ -59,10 +60,10 @@ Expected<std::vector<Unit>> units_meant(const store::Snapshot& snapshot,
 
 Expected<std::vector<PartPaper>> note_paper(store::UnitOfWork& work, const PaperRequest& request,
                                             Date today) {
-  if (request.paper.empty()) return refuse("Say which paper it is, such as order or reason.");
+  if (request.paper.empty()) return refuse(say("Say which paper it is, such as order or reason."));
   if (request.dated_on > today) {
-    return refuse(fmt::format("{} lies after today; write the day that stands on the paper.",
-                              iso_text(request.dated_on)));
+    return refuse(say("{} lies after today; write the day that stands on the paper.",
+                      iso_text(request.dated_on)));
   }
   const auto units = units_meant(work, request);
   if (!units) return tl::unexpected(units.error());
@@ -79,47 +80,47 @@ Expected<std::vector<PartPaper>> note_paper(store::UnitOfWork& work, const Paper
     noted.push_back(std::move(paper));
   }
   if (noted.empty()) {
-    return refuse(fmt::format("The paper \"{}\" of {} is on record for that part already.",
-                              request.paper, date_words(request.dated_on)));
+    return refuse(say("The paper \"{}\" of {} is on record for that part already.", request.paper,
+                      date_words(request.dated_on)));
   }
   return noted;
 }
 
 std::string paper_words(const PartPaper& paper) {
-  auto text = fmt::format("{}, {}, {} issued {}: {} of {}", paper.patient.text, word(paper.side),
-                          paper.item.text, date_words(paper.issued_on), paper.paper,
-                          date_words(paper.dated_on));
+  auto text =
+      say("{}, {}, {} issued {}: {} of {}", paper.patient.text, word(paper.side), paper.item.text,
+          date_words(paper.issued_on), paper.paper, date_words(paper.dated_on));
   if (!paper.words.empty()) text += fmt::format(", {}", paper.words);
   if (!paper.noted_by.empty()) text += fmt::format(" ({})", paper.noted_by);
   return fmt::format("{}.", text);
 }
 
 std::vector<std::string> usual_papers() {
-  return {"order", "reason", "condition", "cost share"};
+  return {"order", "reason", "condition", said("cost share")};
 }
 
 StockForm paper_form(const Day& day, const Unit& unit, const std::string& paper) {
-  StockForm form{"Note a paper", {}, {}, "&Note", {}, "a paper of a part was noted"};
+  StockForm form{said("Note a paper"), {}, {},
+                 said("&Note"),        {}, said("a paper of a part was noted")};
   const Item* item = day.index().item(unit.item);
-  form.intro = fmt::format(
-      "{}, {} side: {}, {}, issued {}. A reason says why a part was replaced: the patient's "
-      "condition has changed, the part can no longer be repaired, or the repair would cost too "
-      "large a share of a new one.",
-      patient_words(day, unit.patient), word(unit.side), item ? item_words(*item) : unit.item.text,
-      lot_words(unit), date_words(unit.issued_on));
+  form.intro =
+      say("{}, {} side: {}, {}, issued {}. A reason says why a part was replaced: the patient's "
+          "condition has changed, the part can no longer be repaired, or the repair would cost too "
+          "large a share of a new one.",
+          patient_words(day, unit.patient), word(unit.side),
+          item ? item_words(*item) : unit.item.text, lot_words(unit), date_words(unit.issued_on));
   form.fields = {
-      {"&Paper", paper.empty() ? std::string{"reason"} : paper,
-       "What it is: order, reason, condition, cost share, or your own word", usual_papers()},
-      {"&Dated", iso_text(day.today()), "The day on the paper, such as 2026-11-25"},
-      {"It &says", "", "What it says in short, or where it lies"},
-      {"&By", "", "Who puts it on record"}};
+      {said("&Paper"), paper.empty() ? std::string{"reason"} : paper,
+       said("What it is: order, reason, condition, cost share, or your own word"), usual_papers()},
+      {said("&Dated"), iso_text(day.today()), said("The day on the paper, such as 2026-11-25")},
+      {said("It &says"), "", said("What it says in short, or where it lies")},
+      {said("&By"), "", said("Who puts it on record")}};
   form.book = [unit, today = day.today()](
                   store::UnitOfWork& work,
                   const std::vector<std::string>& given) -> Expected<Booked> {
     const auto dated = parse_iso_date(given[1]);
     if (!dated) {
-      return refuse(
-          fmt::format("'{}' is not a day; write one such as {}.", given[1], iso_text(today)));
+      return refuse(say("'{}' is not a day; write one such as {}.", given[1], iso_text(today)));
     }
     const auto noted =
         note_paper(work,

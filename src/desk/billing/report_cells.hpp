@@ -6,6 +6,7 @@
 #include <utility>
 #include <vector>
 
+#include "clinic/say.hpp"
 #include "desk/wording.hpp"
 #include "exchange/list_workbook.hpp"
 
@@ -32,7 +33,7 @@ inline exchange::ListCell currency_cell(const std::optional<Currency>& currency)
 
 /// "unknown payer" where none is recorded.
 inline std::string payer_words(const std::string& payer) {
-  return payer.empty() ? "payer not recorded" : payer;
+  return payer.empty() ? said("payer not recorded") : payer;
 }
 
 inline exchange::ListSheet report_sheet(std::string name, std::string title, Date today,
@@ -40,7 +41,7 @@ inline exchange::ListSheet report_sheet(std::string name, std::string title, Dat
   exchange::ListSheet sheet;
   sheet.name = std::move(name);
   sheet.title = std::move(title);
-  sheet.head = {{"Date", today}};
+  sheet.head = {{said("Date"), today}};
   sheet.columns = std::move(columns);
   return sheet;
 }
@@ -48,8 +49,9 @@ inline exchange::ListSheet report_sheet(std::string name, std::string title, Dat
 /// "3 rows have no known charge and are not in the totals."; nothing for none.
 inline void say_left_out(exchange::ListSheet& sheet, long long rows, const std::string& lacking) {
   if (rows == 0) return;
-  sheet.closing.push_back(count_words(rows, "row has", "rows have") + " no known " + lacking +
-                          (rows == 1 ? " and is" : " and are") + " not in the totals.");
+  sheet.closing.push_back(count_words(rows, "row has", "rows have") + said(" no known ") + lacking +
+                          (rows == 1 ? said(" and is") : said(" and are")) +
+                          said(" not in the totals."));
 }
 
 }  // namespace sparewell::desk

@@ -4,10 +4,9 @@
 #include <array>
 #include <utility>
 
-#include <fmt/format.h>
-
 #include "billing/supplier_variances.hpp"
 #include "billing/unbilled.hpp"
+#include "clinic/say.hpp"
 #include "desk/billing/finding_words.hpp"
 #include "desk/billing/month_words.hpp"
 #include "desk/billing/report_cells.hpp"
@@ -40,15 +39,16 @@ std::vector<billing::BillingFinding> unsettled(const Books& books) {
 constexpr auto settled_left_out = "What was answered and settled is left out.";
 
 ListSheet unbilled_months(const std::vector<billing::BillingFinding>& findings, Date today) {
-  auto sheet = report_sheet("By month", "Handed out and not billed, by month of issue", today,
-                            {{"Month"},
-                             {"Payer"},
-                             {"Findings", ListFormat::whole},
-                             {"Pieces", ListFormat::whole},
-                             {"Expected charge", ListFormat::money},
-                             {"Currency"},
-                             {"Remark"}});
-  sheet.total = ListTotal{"Total", 0, 4, 5};
+  auto sheet =
+      report_sheet(said("By month"), said("Handed out and not billed, by month of issue"), today,
+                   {{said("Month")},
+                    {said("Payer")},
+                    {said("Findings"), ListFormat::whole},
+                    {said("Pieces"), ListFormat::whole},
+                    {said("Expected charge"), ListFormat::money},
+                    {said("Currency")},
+                    {said("Remark")}});
+  sheet.total = ListTotal{said("Total"), 0, 4, 5};
   long long unknown = 0;
   for (const auto& month : billing::unbilled_by_month(findings)) {
     const bool known = month.currency.has_value();
@@ -57,7 +57,7 @@ ListSheet unbilled_months(const std::vector<billing::BillingFinding>& findings, 
                            pieces_cell(month.findings), pieces_cell(month.pieces),
                            known ? exchange::ListCell{month.expected} : exchange::ListCell{},
                            currency_cell(month.currency),
-                           std::string{known ? "" : "The charge to expect is not known"}},
+                           std::string{known ? "" : said("The charge to expect is not known")}},
                           false});
   }
   say_left_out(sheet, unknown, "charge");
@@ -66,18 +66,18 @@ ListSheet unbilled_months(const std::vector<billing::BillingFinding>& findings, 
 }
 
 ListSheet unbilled_parts(const std::vector<billing::BillingFinding>& findings, Date today) {
-  auto sheet = report_sheet("Parts", "Handed out and not billed, part by part", today,
-                            {{"Issued", ListFormat::date},
-                             {"Patient"},
-                             {"Side"},
-                             {"Payer"},
-                             {"Item"},
-                             {"Code"},
-                             {"Pieces", ListFormat::whole},
-                             {"Expected charge", ListFormat::money},
-                             {"Currency"},
-                             {"Likely cause"}});
-  sheet.total = ListTotal{"Total", 1, 7, 8};
+  auto sheet = report_sheet(said("Parts"), said("Handed out and not billed, part by part"), today,
+                            {{said("Issued"), ListFormat::date},
+                             {said("Patient")},
+                             {said("Side")},
+                             {said("Payer")},
+                             {said("Item")},
+                             {said("Code")},
+                             {said("Pieces"), ListFormat::whole},
+                             {said("Expected charge"), ListFormat::money},
+                             {said("Currency")},
+                             {said("Likely cause")}});
+  sheet.total = ListTotal{said("Total"), 1, 7, 8};
   long long unknown = 0;
   for (const auto& found : findings) {
     if (!billing::is_unbilled(found)) continue;
@@ -98,25 +98,33 @@ ListSheet unbilled_parts(const std::vector<billing::BillingFinding>& findings, D
 
 exchange::ListWorkbook unbilled_report(const Clinic& clinic, const Books& books, Date today) {
   const auto findings = unsettled(books);
-  return {"Handed out and not billed",
+  return {said("Handed out and not billed"),
           clinic.settings.name,
           today,
           {unbilled_months(findings, today), unbilled_parts(findings, today)}};
 }
 
 exchange::ListWorkbook supplier_report(const Clinic& clinic, const Books& books, Date today) {
-  enum SupplierColumn : std::size_t { price = 3, not_invoiced, not_received, freight, in_all, currency };
-  auto sheet = report_sheet("Suppliers", "Suppliers' invoices beside orders and receipts", today,
-                            {{"Supplier"},
-                             {"Month"},
-                             {"Findings", ListFormat::whole},
-                             {"Prices", ListFormat::money},
-                             {"Received, not invoiced", ListFormat::money},
-                             {"Invoiced, not received", ListFormat::money},
-                             {"Freight", ListFormat::money},
-                             {"In all", ListFormat::money},
-                             {"Currency"}});
-  sheet.total = ListTotal{"Total", 0, in_all, currency};
+  enum SupplierColumn : std::size_t {
+    price = 3,
+    not_invoiced,
+    not_received,
+    freight,
+    in_all,
+    currency
+  };
+  auto sheet =
+      report_sheet(said("Suppliers"), said("Suppliers' invoices beside orders and receipts"), today,
+                   {{said("Supplier")},
+                    {said("Month")},
+                    {said("Findings"), ListFormat::whole},
+                    {said("Prices"), ListFormat::money},
+                    {said("Received, not invoiced"), ListFormat::money},
+                    {said("Invoiced, not received"), ListFormat::money},
+                    {said("Freight"), ListFormat::money},
+                    {said("In all"), ListFormat::money},
+                    {said("Currency")}});
+  sheet.total = ListTotal{said("Total"), 0, in_all, currency};
   const auto variances = billing::supplier_variances(books.suppliers.findings);
   for (const auto& row : variances.rows) {
     sheet.rows.push_back(
@@ -125,16 +133,15 @@ exchange::ListWorkbook supplier_report(const Clinic& clinic, const Books& books,
           exchange::Sum{{price, not_invoiced, not_received, freight}}, row.currency.code},
          false});
   }
-  sheet.closing.emplace_back(
+  sheet.closing.emplace_back(said(
       "Below zero: charged too much, charged without having come, or still to be charged. Above "
-      "zero: charged less than agreed.");
+      "zero: charged less than agreed."));
   if (variances.without_sum > 0) {
-    sheet.closing.push_back(
-        fmt::format("{} no known sum and {} not in the table.",
-                    count_words(variances.without_sum, "finding has", "findings have"),
-                    variances.without_sum == 1 ? "is" : "are"));
+    sheet.closing.push_back(say("{} no known sum and {} not in the table.",
+                                count_words(variances.without_sum, "finding has", "findings have"),
+                                variances.without_sum == 1 ? "is" : "are"));
   }
-  return {"Supplier variances", clinic.settings.name, today, {std::move(sheet)}};
+  return {said("Supplier variances"), clinic.settings.name, today, {std::move(sheet)}};
 }
 
 std::vector<WrittenReport> write_billing_reports(const Clinic& clinic, const Books& books,
@@ -142,8 +149,8 @@ std::vector<WrittenReport> write_billing_reports(const Clinic& clinic, const Boo
   std::error_code error;
   std::filesystem::create_directories(folder, error);
   if (error) {
-    throw std::runtime_error{fmt::format("The folder {} cannot be made: {}. Name another one.",
-                                         folder.string(), error.message())};
+    throw std::runtime_error{say("The folder {} cannot be made: {}. Name another one.",
+                                 folder.string(), error.message())};
   }
   const std::array<std::pair<const char*, exchange::ListWorkbook>, 4> reports{{
       {"unbilled.xlsx", unbilled_report(clinic, books, today)},

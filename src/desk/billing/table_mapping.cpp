@@ -2,8 +2,7 @@
 
 #include <algorithm>
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "exchange/csv_text.hpp"
 #include "exchange/sheet/sheet_table.hpp"
 
@@ -16,17 +15,17 @@ Refusal suggestion(const exchange::SheetTable& table, std::string_view target) {
   const auto complete = exchange::read_mapping_columns(text, target);
   if (complete) {
     return {
-        fmt::format("{} has headings of its own; if they mean this, read it with --map '{}' (and "
-                    "--save-mapping NAME to keep it).",
-                    table.name, text)};
+        say("{} has headings of its own; if they mean this, read it with --map '{}' (and "
+            "--save-mapping NAME to keep it).",
+            table.name, text)};
   }
   return {
-      fmt::format("{} has headings of its own, of which {}; name the columns with --map "
-                  "\"FIELD=COLUMN;...\". {}",
-                  table.name,
-                  proposed.columns.empty() ? std::string{"none is known"}
-                                           : fmt::format("these are known: {}", text),
-                  complete.error().sentence)};
+      say("{} has headings of its own, of which {}; name the columns with --map "
+          "\"FIELD=COLUMN;...\". {}",
+          table.name,
+          proposed.columns.empty() ? std::string{said("none is known")}
+                                   : say("these are known: {}", text),
+          complete.error().sentence)};
 }
 
 }  // namespace
@@ -40,16 +39,16 @@ Expected<ColumnMapping> mapping_for(const store::Snapshot& snapshot,
                                     const BillingFileRequest& request) {
   const auto target = target_of(request.kind);
   if (!request.save_as.empty() && request.columns.empty()) {
-    return refuse(std::string{"A mapping is saved with its columns; name them with --map."});
+    return refuse(std::string{said("A mapping is saved with its columns; name them with --map.")});
   }
   if (!request.mapping.empty()) {
     for (const auto& row : snapshot.all<ColumnMapping>()) {
       if (!same_word(row.record.name, request.mapping)) continue;
       if (row.record.target == target) return row.record;
-      return refuse(fmt::format("The mapping '{}' is for {}, not for {}; name another.",
-                                row.record.name, row.record.target, target));
+      return refuse(say("The mapping '{}' is for {}, not for {}; name another.", row.record.name,
+                        row.record.target, target));
     }
-    return refuse(fmt::format(
+    return refuse(say(
         "There is no mapping '{}'; save one with --map \"FIELD=COLUMN;...\" --save-mapping '{}'.",
         request.mapping, request.mapping));
   }

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "exchange/text.hpp"
 
 namespace sparewell::desk {
@@ -72,8 +73,8 @@ WhoseLine PatientsOfLines::find(const exchange::PersonClue& clue,
   if (!clue.patient_ref.empty()) {
     if (by_ref_.contains(clue.patient_ref)) return {{clue.patient_ref}, {}};
     return {{},
-            fmt::format("'{}' is not in the database; add the patient or correct it",
-                        exchange::excerpt(clue.patient_ref))};
+            say("'{}' is not in the database; add the patient or correct it",
+                exchange::excerpt(clue.patient_ref))};
   }
   const auto found = by_person(clue);
   const auto claim = by_claim_.find(claim_ref);
@@ -83,14 +84,14 @@ WhoseLine PatientsOfLines::find(const exchange::PersonClue& clue,
                       });
     if (fits) return {{claim->second}, {}};
     return {{},
-            fmt::format("is not {}, whose claim {} is by the records; correct whichever is wrong",
-                        claim->second, exchange::excerpt(claim_ref))};
+            say("is not {}, whose claim {} is by the records; correct whichever is wrong",
+                claim->second, exchange::excerpt(claim_ref))};
   }
   if (found.size() == 1) return {found.front()->ref, {}};
-  if (found.size() > 1) return {{}, "fits several patients; fill in patient_ref"};
+  if (found.size() > 1) return {{}, said("fits several patients; fill in patient_ref")};
   return {{},
-          "is not known: nobody has this member number, or this name and birth date; fill in "
-          "patient_ref"};
+          said("is not known: nobody has this member number, or this name and birth date; fill in "
+               "patient_ref")};
 }
 
 PayerNames::PayerNames(const store::Snapshot& snapshot) {

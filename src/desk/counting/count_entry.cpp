@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
+
 namespace sparewell::desk {
 namespace {
 
@@ -42,18 +44,16 @@ class Reviewer {
   void take(CountEntry entry) {
     const auto& shelf = shelf_of(entry.lot.item);
     if (!shelf.item) {
-      return refuse_row(
-          entry, "Item",
-          fmt::format("the catalogue has no item '{}'; check the code", entry.lot.item.text));
+      return refuse_row(entry, said("Item"),
+                        say("the catalogue has no item '{}'; check the code", entry.lot.item.text));
     }
     if (auto reason = settle_use_by(shelf, entry); !reason.empty()) {
-      return refuse_row(entry, "Use by", std::move(reason));
+      return refuse_row(entry, said("Use by"), std::move(reason));
     }
     const auto [first, is_new] = taken_.emplace(std::pair{entry.place, entry.lot}, entry.row);
     if (!is_new) {
       return refuse_row(
-          entry, "",
-          fmt::format("counts the lot of row {} again; add both up in one row", first->second));
+          entry, "", say("counts the lot of row {} again; add both up in one row", first->second));
     }
     CountFinding finding;
     for (const auto& level : shelf.levels) {
@@ -76,11 +76,12 @@ class Reviewer {
     }
     if (here.empty() || std::ranges::find(here, entry.lot.use_by) != here.end()) return {};
     if (entry.lot.use_by) {
-      return fmt::format("the lot lies there with {}; look at the part, and name that date",
-                         here.front() ? fmt::format("the use-by date {}", iso_text(*here.front()))
-                                      : std::string{"no use-by date recorded"});
+      return say("the lot lies there with {}; look at the part, and name that date",
+                 here.front() ? say("the use-by date {}", iso_text(*here.front()))
+                              : std::string{said("no use-by date recorded")});
     }
-    if (here.size() > 1) return "several use-by dates of this lot lie there; name the one counted";
+    if (here.size() > 1)
+      return said("several use-by dates of this lot lie there; name the one counted");
     entry.lot.use_by = here.front();
     return {};
   }
@@ -92,7 +93,7 @@ class Reviewer {
 };
 
 std::string reason_of(const CountFinding& finding, const CountBooking& booking, Date today) {
-  auto reason = fmt::format("count of {} by {}", iso_text(today), booking.counted_by);
+  auto reason = say("count of {} by {}", iso_text(today), booking.counted_by);
   if (!finding.entry.remark.empty()) reason += fmt::format(": {}", finding.entry.remark);
   return reason;
 }

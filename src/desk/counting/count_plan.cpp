@@ -3,8 +3,7 @@
 #include <algorithm>
 #include <set>
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -23,8 +22,8 @@ Expected<CountPlan> read_count_plan(const store::Snapshot& snapshot, Date today,
   made.clinic.shelf = snapshot.shelf();
   const auto places = places_with_stock(made.clinic);
   if (!place.empty() && std::ranges::find(places, place) == places.end()) {
-    return refuse(fmt::format("Nothing lies at '{}'; stock lies at {}.", place,
-                              places.empty() ? "no place" : list_words(places)));
+    return refuse(say("Nothing lies at '{}'; stock lies at {}.", place,
+                      places.empty() ? said("no place") : list_words(places)));
   }
   made.candidates = supply::plan_counts(made.clinic, {snapshot.counts(), snapshot.movements()},
                                         today, place, most);

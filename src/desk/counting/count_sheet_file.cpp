@@ -2,8 +2,7 @@
 
 #include <cmath>
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "desk/papers/count_sheet.hpp"
 #include "desk/papers/list_cells.hpp"
 #include "exchange/cell.hpp"
@@ -49,11 +48,11 @@ exchange::Reason read_pieces(const SheetCell& cell, int& into) {
     const auto reason = exchange::read_number({exchange::trimmed(cell.text), format, none}, value);
     if (!reason.empty()) return reason;
   } else if (cell.kind != SheetCell::Kind::number) {
-    return fmt::format("'{}' is not a number of pieces; write digits only", cell.text);
+    return say("'{}' is not a number of pieces; write digits only", cell.text);
   }
   if (std::floor(value) != value || value < 0 || value > most_pieces) {
-    return fmt::format("'{}' is not a number of pieces from 0 to {}; correct it",
-                       exchange::excerpt(cell.text), most_pieces);
+    return say("'{}' is not a number of pieces from 0 to {}; correct it",
+               exchange::excerpt(cell.text), most_pieces);
   }
   into = static_cast<int>(value);
   return {};
@@ -80,8 +79,8 @@ class RowReader {
     const auto refused = [&](std::string_view column, std::string reason) {
       into_.refused.push_back({row.number, std::string{column}, std::move(reason)});
     };
-    if (entry.lot.item.empty()) return refused(count_titles::item, "is empty; fill it in");
-    if (entry.place.empty()) return refused(count_titles::place, "is empty; fill it in");
+    if (entry.lot.item.empty()) return refused(count_titles::item, said("is empty; fill it in"));
+    if (entry.place.empty()) return refused(count_titles::place, said("is empty; fill it in"));
     if (auto reason = read_pieces(counted, entry.counted); !reason.empty()) {
       return refused(count_titles::counted, std::move(reason));
     }
@@ -126,7 +125,7 @@ class RowReader {
     }
     entry.lot.use_by = parse_iso_date(words);
     if (entry.lot.use_by) return {};
-    return fmt::format("'{}' is not a date; write it as YYYY-MM-DD", exchange::excerpt(words));
+    return say("'{}' is not a date; write it as YYYY-MM-DD", exchange::excerpt(words));
   }
 
   const Columns& columns_;
@@ -145,7 +144,7 @@ Expected<CountSheet> read_count_sheet(const exchange::SheetTable& table) {
     break;
   }
   if (!columns) {
-    return refuse(fmt::format(
+    return refuse(say(
         "{} has no row with the titles Place, Item, Lot and Counted; use a sheet that this program "
         "wrote.",
         table.name));

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/part_words.hpp"
 #include "desk/wording.hpp"
 
@@ -13,7 +14,7 @@ namespace sparewell::desk {
 namespace {
 
 std::string lot_text(const Lot& lot) {
-  return lot.lot.empty() ? "no lot recorded" : fmt::format("lot {}", lot.lot);
+  return lot.lot.empty() ? said("no lot recorded") : fmt::format("lot {}", lot.lot);
 }
 
 std::string signed_amount(const Money& money) {
@@ -25,26 +26,26 @@ std::string difference_words(const CountFinding& finding) {
   const int difference = finding.difference();
   if (difference == 0) return "agrees";
   const auto money = finding.value();
-  return fmt::format("{} {}{}", number_words(std::abs(difference)),
-                     difference < 0 ? "fewer" : "more",
-                     money ? fmt::format(" ({})", signed_amount(*money)) : " (cost not known)");
+  return fmt::format(
+      "{} {}{}", number_words(std::abs(difference)), difference < 0 ? "fewer" : "more",
+      money ? fmt::format(" ({})", signed_amount(*money)) : said(" (cost not known)"));
 }
 
 std::string moved_words(const CountFinding& finding) {
-  return fmt::format("moved since the sheet said {}: count it again",
-                     number_words(*finding.entry.on_sheet));
+  return say("moved since the sheet said {}: count it again",
+             number_words(*finding.entry.on_sheet));
 }
 
 std::string standing_words(const CountFinding& finding) {
-  if (finding.booked) return finding.difference() == 0 ? "Kept: agrees" : "Booked";
+  if (finding.booked) return finding.difference() == 0 ? said("Kept: agrees") : said("Booked");
   if (finding.moved) return capitalised(moved_words(finding));
-  return finding.difference() == 0 ? "Agrees" : "Differs";
+  return finding.difference() == 0 ? said("Agrees") : said("Differs");
 }
 
 std::string value_words(const CountFinding& finding) {
   if (finding.difference() == 0) return {};
   const auto value = finding.value();
-  return value ? signed_amount(*value) : "not known";
+  return value ? signed_amount(*value) : said("not known");
 }
 
 TableRow row_of(const CountFinding& finding, std::size_t id) {
@@ -55,7 +56,7 @@ TableRow row_of(const CountFinding& finding, std::size_t id) {
   row.cells = {{standing_words(finding), std::nullopt},
                {entry.place, std::nullopt},
                {entry.lot.item.text, std::nullopt},
-               {entry.lot.lot.empty() ? "no lot recorded" : entry.lot.lot, std::nullopt},
+               {entry.lot.lot.empty() ? said("no lot recorded") : entry.lot.lot, std::nullopt},
                count_cell(finding.recorded),
                count_cell(entry.counted),
                {finding.difference() == 0 ? "0" : fmt::format("{:+}", finding.difference()),
@@ -70,7 +71,7 @@ TableRow row_of(const RefusedCount& refused, std::size_t id) {
   row.id = std::to_string(id);
   row.strong = true;
   row.cells.resize(9, {"", std::nullopt});
-  row.cells[0].text = fmt::format("Row {} refused", refused.row);
+  row.cells[0].text = say("Row {} refused", refused.row);
   row.cells[8].text = refused.column.empty()
                           ? refused.reason
                           : fmt::format("{}: {}", refused.column, refused.reason);
@@ -104,63 +105,61 @@ std::string plan_line(const supply::CountCandidate& candidate) {
       "{}  {}  {}, {}, {}; {}", candidate.place, candidate.item.text,
       count_words(std::ssize(candidate.levels), "lot", "lots"),
       count_words(candidate.pieces, "piece", "pieces"),
-      candidate.value ? amount_words(*candidate.value) : std::string{"cost not known"},
+      candidate.value ? amount_words(*candidate.value) : std::string{said("cost not known")},
       candidate.last_counted
-          ? fmt::format("last counted {}, {} wrong of {}", date_words(*candidate.last_counted),
-                        candidate.wrong_counts, candidate.counts)
-          : std::string{"never counted"});
+          ? say("last counted {}, {} wrong of {}", date_words(*candidate.last_counted),
+                candidate.wrong_counts, candidate.counts)
+          : std::string{said("never counted")});
 }
 
 std::string count_line(const CountFinding& finding) {
   const auto& entry = finding.entry;
-  auto text = fmt::format("{}  {} {}: {} counted, {} recorded, {}", entry.place,
-                          entry.lot.item.text, lot_text(entry.lot), number_words(entry.counted),
-                          number_words(finding.recorded), difference_words(finding));
+  auto text = say("{}  {} {}: {} counted, {} recorded, {}", entry.place, entry.lot.item.text,
+                  lot_text(entry.lot), number_words(entry.counted), number_words(finding.recorded),
+                  difference_words(finding));
   if (finding.moved) text += fmt::format("; {}", moved_words(finding));
-  if (finding.booked && finding.difference() != 0) text += "; booked";
+  if (finding.booked && finding.difference() != 0) text += said("; booked");
   return text;
 }
 
 std::string refused_count_line(const RefusedCount& refused) {
-  return fmt::format("{}{}{}{}.", refused.row > 0 ? fmt::format("Row {}", refused.row) : "Count",
+  return fmt::format("{}{}{}{}.", refused.row > 0 ? say("Row {}", refused.row) : said("Count"),
                      refused.column.empty() ? "" : fmt::format(", {}", refused.column),
                      refused.column.empty() ? " " : ": ", refused.reason);
 }
 
 std::string count_summary(const CountReview& review) {
   const auto agree = std::ssize(review.findings) - review.differing();
-  auto text = fmt::format(
-      "{} counted: {} {}, {} {}", count_words(std::ssize(review.findings), "lot was", "lots were"),
-      number_words(agree), agree == 1 ? "agrees" : "agree", number_words(review.differing()),
-      review.differing() == 1 ? "differs" : "differ");
+  auto text = say("{} counted: {} {}, {} {}",
+                  count_words(std::ssize(review.findings), "lot was", "lots were"),
+                  number_words(agree), agree == 1 ? "agrees" : "agree",
+                  number_words(review.differing()), review.differing() == 1 ? "differs" : "differ");
   if (const auto sum = sum_words(review); !sum.empty()) text += fmt::format(" ({})", sum);
   text += ".";
   if (review.moved() > 0) {
-    text += fmt::format(" {} moved since the sheet was written.",
-                        count_words(review.moved(), "lot", "lots"));
+    text +=
+        say(" {} moved since the sheet was written.", count_words(review.moved(), "lot", "lots"));
   }
   if (review.blank > 0) {
-    text +=
-        fmt::format(" {} blank and left alone.", count_words(review.blank, "row is", "rows are"));
+    text += say(" {} blank and left alone.", count_words(review.blank, "row is", "rows are"));
   }
   if (!review.refused.empty()) {
-    text += fmt::format(" {} not taken.",
-                        count_words(std::ssize(review.refused), "row was", "rows were"));
+    text += say(" {} not taken.", count_words(std::ssize(review.refused), "row was", "rows were"));
   }
   return text;
 }
 
 Table count_table(const CountReview& review) {
-  Table table{
-      {{"Standing", 20, Align::left, "", 1},
-       {"Place", 11, Align::left, "", 1},
-       {"Item", 11, Align::left, ""},
-       {"Lot", 11, Align::left, ""},
-       {"Recorded", 4, Align::right, "Pieces by the records now"},
-       {"Counted", 4, Align::right, "Pieces found"},
-       {"Difference", 4, Align::right, ""},
-       {"Value", 15, Align::right, "The difference at the catalogue's cost"},
-       {"Remark", 26, Align::left, "What was written beside it, or why it was refused", 3}}};
+  Table table{{{said("Standing"), 20, Align::left, "", 1},
+               {said("Place"), 11, Align::left, "", 1},
+               {said("Item"), 11, Align::left, ""},
+               {said("Lot"), 11, Align::left, ""},
+               {said("Recorded"), 4, Align::right, said("Pieces by the records now")},
+               {said("Counted"), 4, Align::right, said("Pieces found")},
+               {said("Difference"), 4, Align::right, ""},
+               {said("Value"), 15, Align::right, said("The difference at the catalogue's cost")},
+               {said("Remark"), 26, Align::left,
+                said("What was written beside it, or why it was refused"), 3}}};
   std::vector<TableRow> rows;
   // What needs a look comes first.
   for (const bool differs : {true, false}) {

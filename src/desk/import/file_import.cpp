@@ -1,6 +1,6 @@
 #include "desk/import/file_import.hpp"
 
-#include <fmt/format.h>
+#include "clinic/say.hpp"
 
 namespace sparewell::desk {
 namespace {
@@ -40,19 +40,19 @@ void FileImport::make_sure_of(const SupplierName& supplier, int line) {
   wrote = true;
   references.add(bare);
   report.notes.push_back(
-      fmt::format("Line {}: the supplier '{}' was not known; it was made with its name alone.",
-                  line, exchange::excerpt(supplier.text)));
+      say("Line {}: the supplier '{}' was not known; it was made with its name alone.", line,
+          exchange::excerpt(supplier.text)));
 }
 
 void FileImport::doubt(int line, const std::string& sentence) {
   if (sentence.empty()) return;
-  if (++doubts_ <= most_doubts) report.notes.push_back(fmt::format("Line {}: {}.", line, sentence));
+  if (++doubts_ <= most_doubts) report.notes.push_back(say("Line {}: {}.", line, sentence));
 }
 
 void FileImport::finish() {
   if (doubts_ > most_doubts) {
     report.notes.push_back(
-        fmt::format("{} more rows are doubtful in the same way.", doubts_ - most_doubts));
+        say("{} more rows are doubtful in the same way.", doubts_ - most_doubts));
   }
 }
 

@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/import/alike_rows.hpp"
 #include "desk/import/file_import.hpp"
 #include "desk/import/natural_keys.hpp"
@@ -102,8 +103,8 @@ class RowMerge {
     return exchange::Fault{
         table_.copies ? std::string{exchange::copy_column} : key_column(),
         fmt::format("{}{}; {}", same_key_start, first->second,
-                    table_.copies ? "give it another number in the column copy, or remove it"
-                                  : "remove one of them, or correct this one")};
+                    table_.copies ? said("give it another number in the column copy, or remove it")
+                                  : said("remove one of them, or correct this one"))};
   }
 
   /// A second row with the key of another was refused; written back and imported uncorrected, it
@@ -114,10 +115,9 @@ class RowMerge {
     const int at = run_.file.position_of(exchange::rejected_reason_column);
     const auto reason = exchange::cell_at(row.source, at);
     if (!reason.starts_with(same_key_start)) return std::nullopt;
-    return exchange::Fault{key_column(),
-                           fmt::format("{}, which is stored; correct the key, or clear "
-                                       "rejected_reason to let this row take its place",
-                                       reason.substr(0, reason.find_first_of(",;")))};
+    return exchange::Fault{key_column(), say("{}, which is stored; correct the key, or clear "
+                                             "rejected_reason to let this row take its place",
+                                             reason.substr(0, reason.find_first_of(",;")))};
   }
 
   static std::vector<std::string> key_columns(const exchange::Table<Record>& table) {

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/sensitivity_work.hpp"
 #include "desk/substance_table.hpp"
 #include "desk/wording.hpp"
@@ -25,21 +26,21 @@ NewlyAgainst::NewlyAgainst(store::Store& store, Date today) : store_{store}, tod
 
 std::optional<std::string> NewlyAgainst::words() const {
   if (!examined_) return std::nullopt;
-  const auto newly = care::newly_against(
-      before_, examined(read_for_examination(*store_.read()), today_));
+  const auto newly =
+      care::newly_against(before_, examined(read_for_examination(*store_.read()), today_));
   if (newly.empty()) return std::nullopt;
   std::vector<std::string> named;
   for (const auto& each : newly) {
     if (named.size() == most_named) break;
-    named.push_back(fmt::format("{} and {} ({}, {})", each.now.patient.text, each.now.item.text,
-                                word(each.now.verdict.verdict),
-                                each.now.verdict.recorded.substance));
+    named.push_back(say("{} and {} ({}, {})", each.now.patient.text, each.now.item.text,
+                        word(each.now.verdict.verdict), each.now.verdict.recorded.substance));
   }
   const auto more = newly.size() - named.size();
-  return fmt::format("By this import {} newly against a recorded sensitivity: {}{}; look at the "
-                     "findings of everyone.",
-                     count_words(static_cast<int>(newly.size()), "part is", "parts are"),
-                     fmt::join(named, "; "), more > 0 ? fmt::format("; and {} more", more) : "");
+  return say(
+      "By this import {} newly against a recorded sensitivity: {}{}; look at the "
+      "findings of everyone.",
+      count_words(static_cast<int>(newly.size()), "part is", "parts are"), fmt::join(named, "; "),
+      more > 0 ? say("; and {} more", more) : "");
 }
 
 }  // namespace sparewell::desk

@@ -1,6 +1,6 @@
 #include "desk/import/references.hpp"
 
-#include <fmt/format.h>
+#include "clinic/say.hpp"
 
 namespace sparewell::desk {
 
@@ -13,18 +13,18 @@ References::References(const store::Snapshot& snapshot)
 
 std::optional<exchange::Fault> References::unknown(const PatientRef& patient) const {
   if (patients_.contains(patient)) return std::nullopt;
-  return exchange::Fault{
-      "patient_ref", fmt::format("'{}' is in neither patients.csv nor the database; add it there "
-                                 "or correct it",
-                                 exchange::excerpt(patient.text))};
+  return exchange::Fault{"patient_ref",
+                         say("'{}' is in neither patients.csv nor the database; add it there "
+                             "or correct it",
+                             exchange::excerpt(patient.text))};
 }
 
 std::optional<exchange::Fault> References::unknown(const ItemCode& item) const {
   if (items_.contains(item)) return std::nullopt;
-  return exchange::Fault{
-      "item_code", fmt::format("'{}' is in neither catalogue.csv nor the database; add it there or "
-                               "correct it",
-                               exchange::excerpt(item.text))};
+  return exchange::Fault{"item_code",
+                         say("'{}' is in neither catalogue.csv nor the database; add it there or "
+                             "correct it",
+                             exchange::excerpt(item.text))};
 }
 
 Currency References::currency_of(const exchange::CurrencyClues& clues) const {

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "exchange/csv_text.hpp"
 
 namespace sparewell::desk {
@@ -52,7 +53,7 @@ Expected<fs::path> write_rejects_folder(const fs::path& wanted,
     fs::create_directories(folder);
     for (const auto& [name, text] : texts) {
       if (!write_file(folder / name, text)) {
-        return refuse(fmt::format(
+        return refuse(say(
             "The refused rows could not be written to {}; make room there or name another folder.",
             (folder / name).string()));
       }
@@ -60,13 +61,13 @@ Expected<fs::path> write_rejects_folder(const fs::path& wanted,
     return folder;
   }
   return refuse(
-      fmt::format("The refused rows were not written: {} and its numbered neighbours are "
-                  "taken; remove old ones.",
-                  wanted.string()));
+      say("The refused rows were not written: {} and its numbered neighbours are "
+          "taken; remove old ones.",
+          wanted.string()));
 } catch (const fs::filesystem_error& error) {
-  return refuse(fmt::format(
-      "The refused rows could not be written to {} ({}); name a folder that can be written.",
-      wanted.string(), error.code().message()));
+  return refuse(
+      say("The refused rows could not be written to {} ({}); name a folder that can be written.",
+          wanted.string(), error.code().message()));
 }
 
 }  // namespace sparewell::desk

@@ -5,8 +5,7 @@
 #include <unordered_map>
 #include <unordered_set>
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "desk/import/natural_keys.hpp"
 #include "exchange/folder_files.hpp"
 
@@ -107,8 +106,8 @@ void StockCountImport::adopt_use_by(CountedRow& row) {
   if (known == use_bys_.end() || known->second.size() != 1) return;
   lot.use_by = *known->second.begin();
   if (lot.use_by) {
-    run_.doubt(row.line, fmt::format("the use-by date {} of lot '{}' is kept",
-                                     iso_text(*lot.use_by), exchange::excerpt(lot.lot)));
+    run_.doubt(row.line, say("the use-by date {} of lot '{}' is kept", iso_text(*lot.use_by),
+                             exchange::excerpt(lot.lot)));
   }
 }
 
@@ -126,9 +125,9 @@ void StockCountImport::refuse_incomplete_lots() {
     if (row.fault) continue;
     if (const auto found = spoiled.find(key(row)); found != spoiled.end()) {
       row.fault = exchange::Fault{
-          "", fmt::format("counts the same lot as line {}, which is refused; correct that one, and "
-                          "both are summed",
-                          found->second)};
+          "", say("counts the same lot as line {}, which is refused; correct that one, and "
+                  "both are summed",
+                  found->second)};
     }
   }
   for (auto& row : rows_) {
@@ -169,7 +168,7 @@ void StockCountImport::count_row(const CountedLot& lot) {
   const bool first = !known_items_.contains(lot.total.lot.item);
   run_.work.record({lot.total.lot, lot.total.place,
                     first ? MovementKind::receipt : MovementKind::count_correction, difference,
-                    run_.options.today, fmt::format("count in {}", run_.report.file)});
+                    run_.options.today, say("count in {}", run_.report.file)});
   run_.wrote = true;
 }
 
@@ -184,9 +183,9 @@ void StockCountImport::empty_unlisted_lots() {
       continue;
     }
     run_.work.record({level.lot, level.place, MovementKind::count_correction, -level.quantity,
-                      run_.options.today, fmt::format("not listed in {}", run_.report.file)});
+                      run_.options.today, say("not listed in {}", run_.report.file)});
     run_.wrote = true;
-    run_.report.notes.push_back(fmt::format(
+    run_.report.notes.push_back(say(
         "Lot '{}' of {} at {} is not listed: {} corrected to 0.", exchange::excerpt(level.lot.lot),
         exchange::excerpt(level.lot.item.text), exchange::excerpt(level.place), level.quantity));
   }
@@ -205,7 +204,7 @@ void StockCountImport::note_left(const std::vector<const StockLevel*>& left) {
     names += (named++ == 0 ? "" : ", ") + exchange::excerpt(item);
   }
   if (items.size() > most) names += " ...";
-  run_.report.notes.push_back(fmt::format(
+  run_.report.notes.push_back(say(
       "Stock that the file does not count was left as it is: {} lots of {}.", left.size(), names));
 }
 

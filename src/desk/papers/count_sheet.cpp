@@ -2,8 +2,7 @@
 
 #include <set>
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "desk/papers/list_cells.hpp"
 #include "desk/part_words.hpp"
 #include "desk/wording.hpp"
@@ -32,18 +31,20 @@ exchange::ListRow row_of(const StockLevel& level, const Item* item, std::size_t 
 exchange::ListWorkbook count_sheet(const std::vector<supply::CountCandidate>& candidates,
                                    const Clinic& clinic, Date today, bool blind) {
   exchange::ListSheet sheet;
-  sheet.name = "Count";
-  sheet.title = fmt::format("Count sheet, {}", date_words(today));
-  sheet.head = {
-      {"Date", today}, {"Place", places_words(candidates)}, {"Counted by", std::string{}}};
-  sheet.caution =
+  sheet.name = said("Count");
+  sheet.title = say("Count sheet, {}", date_words(today));
+  sheet.head = {{said("Date"), today},
+                {said("Place"), places_words(candidates)},
+                {said("Counted by"), std::string{}}};
+  sheet.caution = said(
       "Write what lies there, 0 where nothing does; leave blank what was not counted. Lots that "
       "are "
-      "not listed: add a row below with place, item, lot and use-by date. Put expired parts aside.";
-  sheet.columns = {{"No.", ListFormat::whole},
+      "not listed: add a row below with place, item, lot and use-by date. Put expired parts "
+      "aside.");
+  sheet.columns = {{said("No."), ListFormat::whole},
                    {std::string{count_titles::place}},
                    {std::string{count_titles::item}},
-                   {"Description"},
+                   {said("Description")},
                    {std::string{count_titles::lot}},
                    {std::string{count_titles::use_by}, ListFormat::date},
                    {std::string{count_titles::recorded}, ListFormat::whole, blind},
@@ -55,7 +56,7 @@ exchange::ListWorkbook count_sheet(const std::vector<supply::CountCandidate>& ca
       sheet.rows.push_back(row_of(level, index.item(level.lot.item), sheet.rows.size() + 1));
     }
   }
-  return {"Count sheet", clinic.settings.name, today, {std::move(sheet)}};
+  return {said("Count sheet"), clinic.settings.name, today, {std::move(sheet)}};
 }
 
 }  // namespace sparewell::desk

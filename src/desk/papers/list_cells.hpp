@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "clinic/say.hpp"
 #include "clinic/stock.hpp"
 #include "exchange/list_workbook.hpp"
 
@@ -19,7 +20,7 @@ inline exchange::ListCell pieces_cell(int count) {
 }
 
 inline std::string lot_or_none(const std::string& lot) {
-  return lot.empty() ? "none recorded" : lot;
+  return lot.empty() ? said("none recorded") : lot;
 }
 
 /// For dates that are not recorded; a part without one may have any.

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/part_words.hpp"
 #include "desk/wording.hpp"
 
@@ -14,7 +15,8 @@ using exchange::ListFormat;
 
 exchange::ListRow row_of(const supply::ItemMonths& needs, const Item* item) {
   exchange::ListRow row;
-  row.cells = {needs.item.text, item ? item_words(*item) : std::string{"not in the catalogue"}};
+  row.cells = {needs.item.text,
+               item ? item_words(*item) : std::string{said("not in the catalogue")}};
   exchange::Sum expected;
   for (const auto& month : needs.months) {
     expected.columns.push_back(row.cells.size());
@@ -45,34 +47,35 @@ std::string month_words(const supply::Month& month) {
   static constexpr std::array<const char*, 12> names{"Jan", "Feb", "Mar", "Apr", "May", "Jun",
                                                      "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
   const std::chrono::year_month_day first{month.from};
-  return fmt::format("{}{} {}", first.day() == std::chrono::day{1} ? "" : "rest of ",
+  return fmt::format("{}{} {}", first.day() == std::chrono::day{1} ? "" : said("rest of "),
                      names[static_cast<unsigned>(first.month()) - 1],
                      static_cast<int>(first.year()));
 }
 
 std::string forecast_caution() {
-  return "A forecast supports and does not replace clinical judgement: inspect worn parts at every "
-         "visit.";
+  return said(
+      "A forecast supports and does not replace clinical judgement: inspect worn parts at every "
+      "visit.");
 }
 
 exchange::ListWorkbook month_forecast_list(const MonthForecast& forecast, const Clinic& clinic) {
   exchange::ListSheet sheet;
-  sheet.name = "Forecast";
-  sheet.title = fmt::format("Forecast by month, from {}", date_words(forecast.today));
-  sheet.head = {{"Date", forecast.today}};
+  sheet.name = said("Forecast");
+  sheet.title = say("Forecast by month, from {}", date_words(forecast.today));
+  sheet.head = {{said("Date"), forecast.today}};
   sheet.caution = forecast_caution();
-  sheet.columns = {{"Item"}, {"Description"}};
+  sheet.columns = {{said("Item")}, {said("Description")}};
   for (const auto& month : forecast.months) {
     const auto words = month_words(month);
-    sheet.columns.push_back({fmt::format("{}: expected", words), ListFormat::decimal});
-    sheet.columns.push_back({fmt::format("{}: enough at 90 %", words), ListFormat::whole});
+    sheet.columns.push_back({say("{}: expected", words), ListFormat::decimal});
+    sheet.columns.push_back({say("{}: enough at 90 %", words), ListFormat::whole});
   }
   const auto total = sheet.columns.size();
-  sheet.columns.insert(sheet.columns.end(), {{"Expected in all", ListFormat::decimal},
-                                             {"Unit cost", ListFormat::money},
-                                             {"Expected cost", ListFormat::money},
-                                             {"Currency"}});
-  sheet.total = exchange::ListTotal{"Total", 1, total + 2, total + 3};
+  sheet.columns.insert(sheet.columns.end(), {{said("Expected in all"), ListFormat::decimal},
+                                             {said("Unit cost"), ListFormat::money},
+                                             {said("Expected cost"), ListFormat::money},
+                                             {said("Currency")}});
+  sheet.total = exchange::ListTotal{said("Total"), 1, total + 2, total + 3};
   const ClinicIndex index{clinic};
   long unknown = 0;
   for (const auto& needs : forecast.items) {
@@ -81,18 +84,19 @@ exchange::ListWorkbook month_forecast_list(const MonthForecast& forecast, const 
     sheet.rows.push_back(row_of(needs, item));
   }
   sheet.closing = {
-      "Expected: the mean number of pieces. Enough at 90 %: with this many pieces the month's need "
-      "is met in nine months of ten.",
-      "Costs are the catalogue's for a single piece, without price breaks and freight. New "
-      "patients "
-      "are not in the forecast."};
+      said("Expected: the mean number of pieces. Enough at 90 %: with this many pieces the month's "
+           "need "
+           "is met in nine months of ten."),
+      said("Costs are the catalogue's for a single piece, without price breaks and freight. New "
+           "patients "
+           "are not in the forecast.")};
   if (unknown > 0) {
-    sheet.total->label = "Total of known costs";
-    sheet.closing.push_back(fmt::format("{} no known cost and {} not in the totals.",
-                                        count_words(unknown, "item has", "items have"),
-                                        unknown == 1 ? "is" : "are"));
+    sheet.total->label = said("Total of known costs");
+    sheet.closing.push_back(say("{} no known cost and {} not in the totals.",
+                                count_words(unknown, "item has", "items have"),
+                                unknown == 1 ? "is" : "are"));
   }
-  return {"Forecast by month", clinic.settings.name, forecast.today, {std::move(sheet)}};
+  return {said("Forecast by month"), clinic.settings.name, forecast.today, {std::move(sheet)}};
 }
 
 }  // namespace sparewell::desk

@@ -1,7 +1,6 @@
 #include "desk/papers/paper_form.hpp"
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "desk/papers/travel_card.hpp"
 #include "desk/wording.hpp"
 
@@ -29,8 +28,9 @@ PatientPaper read_paper(const PaperAnswers& answers) {
 }
 
 std::string translation_caution() {
-  return "Translations have not been checked by a clinician whose language it is: let somebody who "
-         "speaks it read the paper before it is handed over.";
+  return said(
+      "Translations have not been checked by a clinician whose language it is: let somebody who "
+      "speaks it read the paper before it is handed over.");
 }
 
 namespace {
@@ -58,12 +58,12 @@ Expected<int> write_travel_card(const Day& day, const std::string& patient,
 }
 
 std::string travel_card_file(const std::string& patient, const TravelAnswers& answers) {
-  return fmt::format("travel card {} {}", patient, answers.departure);
+  return say("travel card {} {}", patient, answers.departure);
 }
 
 Expected<Date> read_visit_day(const std::string& text) {
   const auto day = parse_iso_date(text);
-  if (!day) return refuse("Day: write it as 2026-11-26.");
+  if (!day) return refuse(say("Day: write it as 2026-11-26."));
   return *day;
 }
 
@@ -72,8 +72,7 @@ std::string visits_known(const Day& day, const std::string& text) {
   if (!on) return on.error().sentence;
   const auto known = std::ssize(patients_expected(day, *on));
   if (known == 0) return no_visit_words(day, *on);
-  return fmt::format("{} known for {}.", count_words(known, "visit is", "visits are"),
-                     day_words(*on));
+  return say("{} known for {}.", count_words(known, "visit is", "visits are"), day_words(*on));
 }
 
 }  // namespace sparewell::desk

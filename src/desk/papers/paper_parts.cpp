@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <tuple>
 
+#include "clinic/say.hpp"
 #include "desk/day.hpp"
 
 namespace sparewell::desk {
@@ -20,7 +21,7 @@ std::string key_of(std::string_view sort, std::string_view word) {
 
 std::string established_words(const PaperLanguage& language, const std::string& recorded) {
   if (recorded.empty()) return language.text("established.not_recorded");
-  for (const auto* word : {"patch test", "observed", "reported"}) {
+  for (const auto* word : {said("patch test"), "observed", "reported"}) {
     if (same_word(word, recorded)) return language.text(key_of("established.", word));
   }
   return recorded;
@@ -133,9 +134,9 @@ exchange::PicturedSection reactions_on_paper(const PaperLanguage& language, cons
   made.heading = {Pictogram::warning, language.text("reacts"), true};
   for (const auto& noted : clinic.sensitivities) {
     if (noted.patient != patient) continue;
-    auto words = language.recorded("substance.", noted.substance);
+    auto words = language.recorded(said("substance."), noted.substance);
     if (!noted.reaction.empty()) {
-      words += fmt::format(": {}", language.recorded("reaction.", noted.reaction));
+      words += fmt::format(": {}", language.recorded(said("reaction."), noted.reaction));
     }
     words += fmt::format("; {}", established_words(language, noted.established_by));
     made.lines.push_back({Pictogram::reacts, std::move(words), true});
@@ -163,8 +164,8 @@ Expected<std::vector<const PaperLanguage*>> languages_of(const PatientPaper& pap
   for (const auto& code : paper.languages) {
     const auto* language = paper_language(code);
     if (language == nullptr) {
-      return refuse(fmt::format("There is no language '{}' for papers; name one of: {}.", code,
-                                fmt::join(known, ", ")));
+      return refuse(say("There is no language '{}' for papers; name one of: {}.", code,
+                        fmt::join(known, ", ")));
     }
     if (std::ranges::find(made, language) == made.end()) made.push_back(language);
   }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "clinic/say.hpp"
 #include "desk/papers/care_notes.hpp"
 #include "desk/papers/when_it_fails.hpp"
 #include "desk/wording.hpp"
@@ -128,7 +129,7 @@ exchange::PartsList parts_list(const PaperLanguage& language, const Day& day,
 Expected<int> print_parts_list(const Day& day, const PatientRef& patient, const PatientPaper& how,
                                const std::string& path) {
   if (day.index().patient(patient) == nullptr) {
-    return refuse(fmt::format("There is no patient '{}'; check the reference.", patient.text));
+    return refuse(say("There is no patient '{}'; check the reference.", patient.text));
   }
   const auto languages = languages_of(how);
   if (!languages) return tl::unexpected{languages.error()};

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/day.hpp"
 #include "desk/papers/list_cells.hpp"
 #include "desk/part_words.hpp"
@@ -17,10 +18,10 @@ ListSheet new_sheet(const RecallNotice& notice, const char* name, const std::str
   const auto& found = notice.found;
   ListSheet sheet;
   sheet.name = name;
-  sheet.title = fmt::format("Recall of {}: {}", found.item.text, what);
-  sheet.head = {{"Item", item_words(notice.item)},
-                {"Lot", found.lot.empty() ? std::string{"all lots"} : found.lot},
-                {"Date", found.today}};
+  sheet.title = say("Recall of {}: {}", found.item.text, what);
+  sheet.head = {{said("Item"), item_words(notice.item)},
+                {said("Lot"), found.lot.empty() ? std::string{said("all lots")} : found.lot},
+                {said("Date"), found.today}};
   sheet.caution = recall_caution();
   return sheet;
 }
@@ -28,37 +29,37 @@ ListSheet new_sheet(const RecallNotice& notice, const char* name, const std::str
 std::string look_words(supply::LotMatch match) {
   switch (match) {
     case supply::LotMatch::recalled:
-      return "Recalled";
+      return said("Recalled");
     case supply::LotMatch::written_alike:
-      return "Lot written differently: look at the part";
+      return said("Lot written differently: look at the part");
     default:
-      return "Lot not recorded: look at the part";
+      return said("Lot not recorded: look at the part");
   }
 }
 
 std::string stands_words(const supply::RecalledUnit& recalled) {
-  if (recalled.in_hands) return "Has it";
+  if (recalled.in_hands) return said("Has it");
   const auto& unit = recalled.unit;
-  return fmt::format("Had it until {}{}", date_words(unit.ended_on, "an unknown day"),
-                     unit.end_reason ? fmt::format(" ({})", word(*unit.end_reason)) : "");
+  return say("Had it until {}{}", date_words(unit.ended_on, said("an unknown day")),
+             unit.end_reason ? fmt::format(" ({})", word(*unit.end_reason)) : "");
 }
 
 ListSheet patients_sheet(const RecallNotice& notice, Names names) {
-  auto sheet = new_sheet(notice, "Patients", "patients to call");
+  auto sheet = new_sheet(notice, said("Patients"), said("patients to call"));
   const bool named = names == Names::shown;
-  sheet.columns = {{"Patient"}};
-  if (named) sheet.columns.push_back({"Name"});
-  sheet.columns.insert(sheet.columns.end(), {{"Next visit", ListFormat::date},
-                                             {"Part"},
-                                             {"Side"},
-                                             {"Lot"},
-                                             {"Serial"},
-                                             {"Issued", ListFormat::date},
-                                             {"To do"},
-                                             {"Called on", ListFormat::fill_in},
-                                             {"Part looked at", ListFormat::fill_in},
-                                             {"Part back", ListFormat::fill_in},
-                                             {"Remark", ListFormat::fill_in}});
+  sheet.columns = {{said("Patient")}};
+  if (named) sheet.columns.push_back({said("Name")});
+  sheet.columns.insert(sheet.columns.end(), {{said("Next visit"), ListFormat::date},
+                                             {said("Part")},
+                                             {said("Side")},
+                                             {said("Lot")},
+                                             {said("Serial")},
+                                             {said("Issued"), ListFormat::date},
+                                             {said("To do")},
+                                             {said("Called on"), ListFormat::fill_in},
+                                             {said("Part looked at"), ListFormat::fill_in},
+                                             {said("Part back"), ListFormat::fill_in},
+                                             {said("Remark"), ListFormat::fill_in}});
   for (const auto& patient : notice.found.patients) {
     for (const auto& recalled : patient.units) {
       const auto& unit = recalled.unit;
@@ -67,56 +68,56 @@ ListSheet patients_sheet(const RecallNotice& notice, Names names) {
       row.cells = {patient.patient.ref.text};
       if (named) row.cells.emplace_back(full_name(patient.patient));
       row.cells.insert(row.cells.end(),
-                       {day_or(patient.visit, "none booked"), stands_words(recalled),
+                       {day_or(patient.visit, said("none booked")), stands_words(recalled),
                         std::string{word(unit.side)}, lot_or_none(unit.lot), unit.serial,
                         unit.issued_on, look_words(recalled.match)});
       row.cells.resize(sheet.columns.size());
       sheet.rows.push_back(std::move(row));
     }
   }
-  if (sheet.rows.empty()) sheet.closing = {"No patient is recorded with a part of it."};
+  if (sheet.rows.empty()) sheet.closing = {said("No patient is recorded with a part of it.")};
   return sheet;
 }
 
 ListSheet shelf_sheet(const RecallNotice& notice) {
-  auto sheet = new_sheet(notice, "Shelf", "pieces on shelves");
-  sheet.columns = {{"Place"},
-                   {"Lot"},
-                   {"Use by", ListFormat::date},
-                   {"Pieces", ListFormat::whole},
-                   {"To do"},
-                   {"Taken away", ListFormat::fill_in},
-                   {"Remark", ListFormat::fill_in}};
+  auto sheet = new_sheet(notice, said("Shelf"), said("pieces on shelves"));
+  sheet.columns = {{said("Place")},
+                   {said("Lot")},
+                   {said("Use by"), ListFormat::date},
+                   {said("Pieces"), ListFormat::whole},
+                   {said("To do")},
+                   {said("Taken away"), ListFormat::fill_in},
+                   {said("Remark"), ListFormat::fill_in}};
   for (const auto& stock : notice.found.stock) {
     const auto& [lot, place, quantity] = stock.level;
     sheet.rows.push_back(
         {{place, lot_or_none(lot.lot), day_or(lot.use_by, no_date_words), pieces_cell(quantity),
-          stock.quarantined() ? std::string{"In quarantine"} : look_words(stock.match),
+          stock.quarantined() ? std::string{said("In quarantine")} : look_words(stock.match),
           std::monostate{}, std::monostate{}},
          !stock.quarantined()});
   }
-  if (sheet.rows.empty()) sheet.closing = {"No piece of it is recorded on a shelf."};
+  if (sheet.rows.empty()) sheet.closing = {said("No piece of it is recorded on a shelf.")};
   return sheet;
 }
 
 ListSheet orders_sheet(const RecallNotice& notice) {
-  auto sheet = new_sheet(notice, "Open orders", "orders that may bring more");
-  sheet.columns = {{"Supplier"},
-                   {"Order"},
-                   {"State"},
-                   {"Ordered", ListFormat::date},
-                   {"To come", ListFormat::whole},
-                   {"Supplier told", ListFormat::fill_in},
-                   {"Remark", ListFormat::fill_in}};
+  auto sheet = new_sheet(notice, said("Open orders"), said("orders that may bring more"));
+  sheet.columns = {{said("Supplier")},
+                   {said("Order")},
+                   {said("State")},
+                   {said("Ordered"), ListFormat::date},
+                   {said("To come"), ListFormat::whole},
+                   {said("Supplier told"), ListFormat::fill_in},
+                   {said("Remark"), ListFormat::fill_in}};
   for (const auto& line : notice.found.orders) {
     const bool draft = line.state == OrderState::draft;
-    sheet.rows.push_back(
-        {{line.supplier.text, line.order_ref, std::string{draft ? "Not sent yet" : "Ordered"},
-          line.ordered_on, pieces_cell(draft ? line.quantity : line.outstanding()),
-          std::monostate{}, std::monostate{}},
-         false});
+    sheet.rows.push_back({{line.supplier.text, line.order_ref,
+                           std::string{draft ? said("Not sent yet") : said("Ordered")},
+                           line.ordered_on, pieces_cell(draft ? line.quantity : line.outstanding()),
+                           std::monostate{}, std::monostate{}},
+                          false});
   }
-  if (sheet.rows.empty()) sheet.closing = {"No order of it is open."};
+  if (sheet.rows.empty()) sheet.closing = {said("No order of it is open.")};
   return sheet;
 }
 
@@ -124,7 +125,7 @@ ListSheet orders_sheet(const RecallNotice& notice) {
 
 exchange::ListWorkbook recall_list(const RecallNotice& notice, Names names,
                                    const std::string& clinic_name) {
-  return {fmt::format("Recall of {}", notice.found.item.text),
+  return {say("Recall of {}", notice.found.item.text),
           clinic_name,
           notice.found.today,
           {patients_sheet(notice, names), shelf_sheet(notice), orders_sheet(notice)}};

@@ -3,8 +3,7 @@
 #include <algorithm>
 #include <tuple>
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "desk/papers/list_cells.hpp"
 #include "desk/part_words.hpp"
 #include "desk/shelf_page.hpp"
@@ -34,13 +33,13 @@ exchange::ListRow row_of(const StockLevel& level, const Clinic& clinic, const It
                          Date today) {
   const auto standing = lot_state(level, clinic.places, today);
   const auto words = standing == LotState::usable && !level.lot.use_by
-                         ? std::string{"no use-by date recorded: look at the part"}
+                         ? std::string{said("no use-by date recorded: look at the part")}
                          : lot_state_words(standing);
   exchange::ListRow row;
   row.strong = standing != LotState::usable;
   row.cells = {level.place,
                level.lot.item.text,
-               known ? item_words(*known) : std::string{"not in the catalogue"},
+               known ? item_words(*known) : std::string{said("not in the catalogue")},
                lot_or_none(level.lot.lot),
                day_or(level.lot.use_by, no_date_words),
                capitalised(words),
@@ -56,32 +55,32 @@ exchange::ListRow row_of(const StockLevel& level, const Clinic& clinic, const It
 
 std::vector<std::string> closing_words(long unknown) {
   if (unknown == 0) return {};
-  return {fmt::format("{} no known cost and {} not in the totals.",
-                      count_words(unknown, "row has", "rows have"), unknown == 1 ? "is" : "are")};
+  return {say("{} no known cost and {} not in the totals.",
+              count_words(unknown, "row has", "rows have"), unknown == 1 ? "is" : "are")};
 }
 
 }  // namespace
 
 exchange::ListWorkbook stock_list(const Clinic& clinic, Date today) {
   ListSheet sheet;
-  sheet.name = "Stock";
-  sheet.title = fmt::format("Stock list, {}", date_words(today));
-  sheet.head = {{"Date", today}};
-  sheet.caution =
+  sheet.name = said("Stock");
+  sheet.title = say("Stock list, {}", date_words(today));
+  sheet.head = {{said("Date"), today}};
+  sheet.caution = said(
       "Do not hand out what is expired or in quarantine. Dates and lots are those recorded: "
       "compare "
-      "them with the part.";
-  sheet.columns = {{"Place"},
-                   {"Item"},
-                   {"Description"},
-                   {"Lot"},
-                   {"Use by", ListFormat::date},
-                   {"State"},
-                   {"Pieces", ListFormat::whole},
-                   {"Unit cost", ListFormat::money},
-                   {"Value", ListFormat::money},
-                   {"Currency"}};
-  sheet.total = exchange::ListTotal{"Total of known costs", description, value, code};
+      "them with the part.");
+  sheet.columns = {{said("Place")},
+                   {said("Item")},
+                   {said("Description")},
+                   {said("Lot")},
+                   {said("Use by"), ListFormat::date},
+                   {said("State")},
+                   {said("Pieces"), ListFormat::whole},
+                   {said("Unit cost"), ListFormat::money},
+                   {said("Value"), ListFormat::money},
+                   {said("Currency")}};
+  sheet.total = exchange::ListTotal{said("Total of known costs"), description, value, code};
   auto levels = clinic.shelf;
   std::ranges::sort(levels, {},
                     [](const StockLevel& level) { return std::tie(level.place, level.lot); });
@@ -92,9 +91,9 @@ exchange::ListWorkbook stock_list(const Clinic& clinic, Date today) {
     if (known == nullptr || !known->unit_cost) ++unknown;
     sheet.rows.push_back(row_of(level, clinic, known, today));
   }
-  if (unknown == 0) sheet.total->label = "Total";
+  if (unknown == 0) sheet.total->label = said("Total");
   sheet.closing = closing_words(unknown);
-  return {"Stock list", clinic.settings.name, today, {std::move(sheet)}};
+  return {said("Stock list"), clinic.settings.name, today, {std::move(sheet)}};
 }
 
 }  // namespace sparewell::desk

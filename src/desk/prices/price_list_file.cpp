@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "exchange/cell.hpp"
 #include "exchange/sheet/sheet_values.hpp"
 #include "exchange/text.hpp"
@@ -67,7 +68,7 @@ std::optional<Currency> currency_in(const std::string& heading) {
 
 /// 10 in "price from 10", "from 10 pcs" or "10+".
 std::optional<int> quantity_in(std::string_view heading) {
-  for (const std::string_view start : {"unit price ", "price ", "cost "}) {
+  for (const std::string_view start : {said("unit price "), "price ", "cost "}) {
     if (heading.starts_with(start)) heading.remove_prefix(start.size());
   }
   const bool from = heading.starts_with("from ");
@@ -150,7 +151,8 @@ class PriceRows {
     const bool nameless = made.supplier_item.empty() && made.item_code.empty() && made.gtin.empty();
     if (nameless && words(row, "unit_cost").empty()) return;
     if (nameless) {
-      into.refused.push_back({row.number, "", "names no item; give a part number, code or GTIN"});
+      into.refused.push_back(
+          {row.number, "", said("names no item; give a part number, code or GTIN")});
       return;
     }
     if (auto fault = read_figures(row, made)) {
@@ -212,8 +214,7 @@ class PriceRows {
     auto reason = exchange::read_sheet_money(found, format_, currency, money);
     if (!reason.empty()) return reason;
     if (money.minor < 0) {
-      return fmt::format("'{}' is no price; write an amount of 0 or more",
-                         exchange::trimmed(found.text));
+      return say("'{}' is no price; write an amount of 0 or more", exchange::trimmed(found.text));
     }
     into = money;
     return {};
@@ -230,11 +231,11 @@ class PriceRows {
         return reason;
       }
     } else if (found.kind != SheetCell::Kind::number) {
-      return fmt::format("'{}' is not a whole number; correct it", exchange::excerpt(text));
+      return say("'{}' is not a whole number; correct it", exchange::excerpt(text));
     }
     if (std::floor(value) != value || value < least || value > most) {
-      return fmt::format("'{}' is not a whole number from {} to {}; correct it",
-                         exchange::excerpt(text), least, most);
+      return say("'{}' is not a whole number from {} to {}; correct it", exchange::excerpt(text),
+                 least, most);
     }
     into = static_cast<int>(value);
     return {};
@@ -254,7 +255,7 @@ class PriceRows {
     for (const auto& [quantity, column] : headings_.breaks) {
       std::optional<Money> cost;
       auto reason = read_money(row.at(column), currency, cost);
-      if (!reason.empty()) return Fault{fmt::format("price from {}", quantity), reason};
+      if (!reason.empty()) return Fault{say("price from {}", quantity), reason};
       if (cost) breaks.push_back({quantity, *cost});
     }
     into.price_breaks = std::move(breaks);
@@ -272,8 +273,7 @@ std::string fault_of(const std::map<std::string, std::string>& columns) {
     if (!field_named(name).empty()) continue;
     std::vector<std::string_view> names;
     for (const auto& field : price_fields()) names.push_back(field.name);
-    return fmt::format("A price list has no field '{}'; the fields are {}.", name,
-                       fmt::join(names, ", "));
+    return say("A price list has no field '{}'; the fields are {}.", name, fmt::join(names, ", "));
   }
   return {};
 }
@@ -292,22 +292,28 @@ const std::vector<PriceField>& price_fields() {
                          "catalogue no",     "catalogue number",
                          "catalog number",   "item no",
                          "item number",      "product code"}},
-      {"item_code", {"item code", "code", "our code", "your code", "customer item", "item"}},
-      {"gtin", {"gtin", "gtin 13", "gtin 14", "ean", "ean code", "barcode", "upc"}},
-      {"description", {"description", "name", "text", "product", "product name", "designation"}},
+      {"item_code",
+       {said("item code"), "code", said("our code"), said("your code"), said("customer item"),
+        "item"}},
+      {"gtin",
+       {"gtin", said("gtin 13"), said("gtin 14"), "ean", said("ean code"), "barcode", "upc"}},
+      {"description",
+       {"description", "name", "text", "product", said("product name"), "designation"}},
       {"unit_cost",
-       {"unit cost", "unit price", "price", "net price", "price each", "price per piece",
-        "price piece", "cost", "list price", "your price"}},
-      {"currency", {"currency", "currency code"}},
+       {said("unit cost"), said("unit price"), "price", said("net price"), said("price each"),
+        said("price per piece"), said("price piece"), "cost", said("list price"),
+        said("your price")}},
+      {"currency", {"currency", said("currency code")}},
       {"pack_size",
-       {"pack size", "pack", "packaging", "pieces per pack", "pack quantity", "pack qty",
-        "packaging unit"}},
+       {said("pack size"), "pack", "packaging", said("pieces per pack"), said("pack quantity"),
+        said("pack qty"), said("packaging unit")}},
       {"min_order",
-       {"min order", "minimum order", "minimum order quantity", "moq", "min quantity", "min qty",
-        "minimum quantity"}},
+       {said("min order"), said("minimum order"), said("minimum order quantity"), "moq",
+        said("min quantity"), said("min qty"), said("minimum quantity")}},
       {"lead_days",
-       {"lead days", "lead time", "lead time days", "delivery days", "delivery time days"}},
-      {"price_breaks", {"price breaks", "quantity prices", "scale prices"}}};
+       {said("lead days"), said("lead time"), said("lead time days"), said("delivery days"),
+        said("delivery time days")}},
+      {"price_breaks", {said("price breaks"), said("quantity prices"), said("scale prices")}}};
   return fields;
 }
 
@@ -322,7 +328,7 @@ Expected<std::map<std::string, std::string>> read_headings(std::string_view text
     const auto field = exchange::trimmed(part.substr(0, cut));
     const auto heading = exchange::trimmed(part.substr(std::min(cut + 1, part.size())));
     if (field.empty() || heading.empty()) {
-      return refuse(fmt::format("'{}' is not FIELD=HEADING, as in unit_cost=Price.", part));
+      return refuse(say("'{}' is not FIELD=HEADING, as in unit_cost=Price.", part));
     }
     made[std::string{field}] = heading;
   }
@@ -339,9 +345,8 @@ Expected<PriceListFile> read_price_list(const SheetTable& table, const Currency&
     const auto headings = headings_of(table.rows[i], columns);
     if (!headings.complete()) continue;
     if (!headings.twice.empty()) {
-      return refuse(
-          fmt::format("{} has several columns for {}; say which one with --column {}=HEADING.",
-                      table.name, headings.twice, headings.twice));
+      return refuse(say("{} has several columns for {}; say which one with --column {}=HEADING.",
+                        table.name, headings.twice, headings.twice));
     }
     PriceListFile made;
     made.name = table.name;
@@ -355,7 +360,7 @@ Expected<PriceListFile> read_price_list(const SheetTable& table, const Currency&
     }
     return made;
   }
-  return refuse(fmt::format(
+  return refuse(say(
       "{} has no row of headings with a price and a part number, code or GTIN; name them, as in "
       "--column supplier_item=HEADING --column unit_cost=HEADING.",
       table.name));

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -13,7 +14,7 @@ using supply::PriceChange;
 using supply::PriceDoubt;
 
 std::string cost_words(const std::optional<Money>& cost) {
-  return cost ? amount_words(*cost) : "not known";
+  return cost ? amount_words(*cost) : said("not known");
 }
 
 std::string percent_words(const std::optional<Money>& before, const std::optional<Money>& after) {
@@ -36,17 +37,17 @@ std::string doubt_words(PriceDoubt doubt, const PriceChange& change) {
   const int pack = std::max(change.before.pack_size, change.after.pack_size);
   switch (doubt) {
     case PriceDoubt::large_change:
-      return "the price changes by more than half";
+      return said("the price changes by more than half");
     case PriceDoubt::per_pack:
-      return fmt::format("it may be the price of a pack of {} and not of a piece", pack);
+      return say("it may be the price of a pack of {} and not of a piece", pack);
     case PriceDoubt::per_piece:
-      return fmt::format("the old price may be that of a pack of {}", pack);
+      return say("the old price may be that of a pack of {}", pack);
     case PriceDoubt::currency:
-      return "the currency is another";
+      return said("the currency is another");
     case PriceDoubt::zero:
-      return "it would cost nothing";
+      return said("it would cost nothing");
     default:
-      return "a price break is dearer than fewer pieces, or changes by more than half";
+      return said("a price break is dearer than fewer pieces, or changes by more than half");
   }
 }
 
@@ -68,16 +69,17 @@ std::string number_of(const supply::PriceRow& row) {
 TableRow change_row(const PriceChange& change) {
   const auto doubts = price_doubts(change);
   const bool doubtful = !doubts.empty();
-  auto row = new_row(
-      doubtful ? "Doubtful: look at it" : (change.changes_item() ? "Changes" : "Worded otherwise"),
-      change.before.code.text,
-      capitalised(fmt::format("{}", fmt::join(price_changes(change), "; "))), doubtful);
+  auto row =
+      new_row(doubtful ? said("Doubtful: look at it")
+                       : (change.changes_item() ? said("Changes") : said("Worded otherwise")),
+              change.before.code.text,
+              capitalised(fmt::format("{}", fmt::join(price_changes(change), "; "))), doubtful);
   row.cells[3].text = capitalised(list_words(doubts));
   return row;
 }
 
 std::string unknown_words(const supply::PriceRow& row) {
-  return fmt::format("{}{}", row.description.empty() ? "no description" : row.description,
+  return fmt::format("{}{}", row.description.empty() ? said("no description") : row.description,
                      row.unit_cost ? fmt::format(", {}", amount_words(*row.unit_cost)) : "");
 }
 
@@ -110,11 +112,11 @@ std::vector<std::string> price_changes(const PriceChange& change) {
     say("description", fmt::format("'{}'", before.description),
         fmt::format("'{}'", after.description));
   } else if (!change.other_description.empty()) {
-    parts.push_back(fmt::format("the list calls it '{}'", change.other_description));
+    parts.push_back(say("the list calls it '{}'", change.other_description));
   }
   if (change.keeps_price_breaks) {
-    parts.push_back(fmt::format("the list gives no price breaks, so {} stay",
-                                breaks_words(before.price_breaks)));
+    parts.push_back(
+        say("the list gives no price breaks, so {} stay", breaks_words(before.price_breaks)));
   }
   return parts;
 }
@@ -135,15 +137,14 @@ std::string price_line(const PriceChange& change) {
   auto text =
       fmt::format("{}: {}.", change.before.code.text, fmt::join(price_changes(change), "; "));
   if (const auto doubts = price_doubts(change); !doubts.empty()) {
-    text += fmt::format(" Look at it: {}.", list_words(doubts));
+    text += say(" Look at it: {}.", list_words(doubts));
   }
   return text;
 }
 
 std::string refused_price_line(const supply::RefusedPriceRow& refused) {
-  return refused.field.empty()
-             ? fmt::format("Row {} {}.", refused.row, refused.reason)
-             : fmt::format("Row {}, {}: {}.", refused.row, refused.field, refused.reason);
+  return refused.field.empty() ? say("Row {} {}.", refused.row, refused.reason)
+                               : say("Row {}, {}: {}.", refused.row, refused.field, refused.reason);
 }
 
 std::string price_summary(const PriceListOutcome& outcome) {
@@ -154,18 +155,18 @@ std::string price_summary(const PriceListOutcome& outcome) {
     changing += change.changes_item() ? 1 : 0;
     doubtful += change.doubts.empty() ? 0 : 1;
   }
-  auto text = fmt::format(
+  auto text = say(
       "{}: {}, {} doubtful; {} as before; {} not in the catalogue; {} not on the list; {} refused.",
       outcome.file, count_words(changing, "item changes", "items change"), number_words(doubtful),
       number_words(found.unchanged), number_words(std::ssize(found.unknown)),
       number_words(std::ssize(found.missing)),
       count_words(std::ssize(found.refused), "row", "rows"));
   if (outcome.written > 0) {
-    text += fmt::format(" {} written.", count_words(outcome.written, "item was", "items were"));
+    text += say(" {} written.", count_words(outcome.written, "item was", "items were"));
   }
   if (outcome.held_back > 0) {
-    text += fmt::format(" {} held back as doubtful.",
-                        count_words(outcome.held_back, "item was", "items were"));
+    text +=
+        say(" {} held back as doubtful.", count_words(outcome.held_back, "item was", "items were"));
   }
   return text;
 }
@@ -175,16 +176,15 @@ std::vector<std::string> price_lines(const PriceListOutcome& outcome) {
   std::vector<std::string> lines;
   for (const auto& change : found.changes) lines.push_back(price_line(change));
   for (const auto& row : found.unknown) {
-    lines.push_back(fmt::format("Row {}, {}: not in the catalogue ({}).", row.row, number_of(row),
-                                unknown_words(row)));
+    lines.push_back(
+        say("Row {}, {}: not in the catalogue ({}).", row.row, number_of(row), unknown_words(row)));
   }
   for (const auto& item : found.missing) {
-    lines.push_back(fmt::format("{}: not on the list.", item.code.text));
+    lines.push_back(say("{}: not on the list.", item.code.text));
   }
   for (const auto& refused : found.refused) lines.push_back(refused_price_line(refused));
   if (!outcome.ignored.empty()) {
-    lines.push_back(
-        fmt::format("Headings that were not used: {}.", fmt::join(outcome.ignored, ", ")));
+    lines.push_back(say("Headings that were not used: {}.", fmt::join(outcome.ignored, ", ")));
   }
   lines.push_back(price_summary(outcome));
   return lines;
@@ -192,10 +192,10 @@ std::vector<std::string> price_lines(const PriceListOutcome& outcome) {
 
 Table price_table(const PriceListOutcome& outcome) {
   const auto& found = outcome.found;
-  Table table{{{"Standing", 20, Align::left, ""},
-               {"Item", 14, Align::left, ""},
-               {"What changes", 50, Align::left, "", 3},
-               {"Doubt", 34, Align::left, "Why a person has to look at it", 2}}};
+  Table table{{{said("Standing"), 20, Align::left, ""},
+               {said("Item"), 14, Align::left, ""},
+               {said("What changes"), 50, Align::left, "", 3},
+               {said("Doubt"), 34, Align::left, said("Why a person has to look at it"), 2}}};
   std::vector<TableRow> rows;
   for (const bool doubtful : {true, false}) {
     for (const auto& change : found.changes) {
@@ -203,14 +203,15 @@ Table price_table(const PriceListOutcome& outcome) {
     }
   }
   for (const auto& refused : found.refused) {
-    rows.push_back(new_row(fmt::format("Row {} refused", refused.row), refused.field,
+    rows.push_back(new_row(say("Row {} refused", refused.row), refused.field,
                            capitalised(refused.reason), true));
   }
   for (const auto& row : found.unknown) {
-    rows.push_back(new_row("Not in the catalogue", number_of(row), unknown_words(row), false));
+    rows.push_back(
+        new_row(said("Not in the catalogue"), number_of(row), unknown_words(row), false));
   }
   for (const auto& item : found.missing) {
-    rows.push_back(new_row("Not on the list", item.code.text, item.description, false));
+    rows.push_back(new_row(said("Not on the list"), item.code.text, item.description, false));
   }
   for (std::size_t i = 0; i < rows.size(); ++i) rows[i].id = std::to_string(i);
   table.fill(std::move(rows));

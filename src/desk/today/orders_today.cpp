@@ -79,7 +79,7 @@ class OrdersFinder {
     const auto count = held.size();
     std::vector<std::string> items;
     for (const auto& each : held) items.push_back(each.line.item.text);
-    auto& row = add("left out", Urgency::today, to_say("Left out for the budget"),
+    auto& row = add(said("left out"), Urgency::today, to_say("Left out for the budget"),
                     say_n("The budget leaves nothing for {} line that is needed: {}.",
                           "The budget leaves nothing for {} lines that are needed: {}.", count,
                           count, some_words(items)),
@@ -225,7 +225,7 @@ class OrdersFinder {
 
   void more_bookings(const std::vector<supply::Serving>& unserved) {
     const auto more = unserved.size() - most_bookings;
-    auto& row = add("more bookings", urgency_of(*unserved[most_bookings].booking),
+    auto& row = add(said("more bookings"), urgency_of(*unserved[most_bookings].booking),
                     to_say("Booked and not there"),
                     say_n("{} more booking cannot be served by its day.",
                           "{} more bookings cannot be served by their days.", more, more),

@@ -69,8 +69,8 @@ auto pressing(const PatientNeeds* needs) {
 }
 
 TodayRow more_row(Urgency urgency, std::size_t more) {
-  auto row = start_row(fmt::format("more patients {}", static_cast<int>(urgency)), Work::patients,
-                       urgency, more_kind,
+  auto row = start_row(say("more patients {}", static_cast<int>(urgency)), Work::patients, urgency,
+                       more_kind,
                        say_n("And {} more patient, less pressing than those above.",
                              "And {} more patients, less pressing than those above.", more, more));
   row.count = static_cast<int>(more);
@@ -81,7 +81,7 @@ TodayRow more_row(Urgency urgency, std::size_t more) {
 TodayRow look_row(int patients, int findings) {
   const auto count = static_cast<unsigned long>(patients);
   auto row = start_row(
-      "to look at", Work::patients, Urgency::this_week, look_kind,
+      said("to look at"), Work::patients, Urgency::this_week, look_kind,
       say_n("{0} patient without a visit this week has something that a person has to look at "
             "({1} in all).",
             "{0} patients without a visit this week have something that a person has to look at "

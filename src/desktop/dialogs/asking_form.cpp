@@ -15,7 +15,7 @@ void AskingForm::finish_asking(const std::string& go, std::function<std::string(
   refusal_->SetFont(refusal_->GetFont().Bold());
   add_wide(refusal_, 0);
   finish(go);
-  say("");
+  tell("");
   Bind(
       wxEVT_BUTTON,
       [this, attempt = std::move(attempt)](wxCommandEvent& event) {
@@ -28,13 +28,13 @@ void AskingForm::finish_asking(const std::string& go, std::function<std::string(
         if (sentence.empty()) {
           event.Skip();
         } else {
-          say(sentence);
+          tell(sentence);
         }
       },
       wxID_OK);
 }
 
-void AskingForm::say(const std::string& sentence) {
+void AskingForm::tell(const std::string& sentence) {
   refusal_->set_text(sentence);
   refusal_->wrap_to(width_);
   // Not hidden when empty: the dialog is as wide from the beginning.

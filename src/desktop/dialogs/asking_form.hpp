@@ -17,7 +17,7 @@ class AskingForm : public Form {
   /// Makes the line for refusals, `width` wide at least, and calls finish(). `attempt` gives the
   /// refusal, or "" when the form may close.
   void finish_asking(const std::string& go, std::function<std::string()> attempt, int width = 480);
-  void say(const std::string& sentence);
+  void tell(const std::string& sentence);
 
  private:
   WrappedLabel* refusal_ = nullptr;

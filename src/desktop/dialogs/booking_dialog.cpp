@@ -4,6 +4,7 @@
 #include <wx/combobox.h>
 #include <wx/textctrl.h>
 
+#include "clinic/say.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
 
@@ -17,12 +18,12 @@ constexpr int booking_width = 640;
 
 BookingDialog::BookingDialog(wxWindow* parent, const desk::BookingForm& form, std::string patient,
                              desk::ClinicFile file)
-    : AskingForm{parent, "Book parts for a visit", form.intro},
+    : AskingForm{parent, said("Book parts for a visit"), form.intro},
       patient_{std::move(patient)},
       file_{std::move(file)} {
   make_fields(form);
   finish_asking(
-      "B&ook", [this] { return attempt(); }, booking_width);
+      said("B&ook"), [this] { return attempt(); }, booking_width);
   pause_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { show_checks(); });
   for (wxWindow* field : {static_cast<wxWindow*>(item_), static_cast<wxWindow*>(pieces_),
                           static_cast<wxWindow*>(day_)}) {
@@ -33,24 +34,24 @@ BookingDialog::BookingDialog(wxWindow* parent, const desk::BookingForm& form, st
 }
 
 void BookingDialog::make_fields(const desk::BookingForm& form) {
-  item_ = add_combo("I&tem", form.items, "",
-                    "The item's code; those that the patient has in use stand first");
-  side_ = add_choice("&Side", form.sides, 0,
-                     "As recorded: where the patient has it in use, or wears a prosthesis");
-  pieces_ = add_text("&Pieces", "1", "How many will be needed");
-  day_ = add_text("&Day", form.day, "The day of the visit, such as 2026-11-25");
-  place_ = add_choice("P&lace", form.places, 0, "Where they will be handed over");
+  item_ = add_combo(said("I&tem"), form.items, "",
+                    said("The item's code; those that the patient has in use stand first"));
+  side_ = add_choice(said("&Side"), form.sides, 0,
+                     said("As recorded: where the patient has it in use, or wears a prosthesis"));
+  pieces_ = add_text(said("&Pieces"), "1", said("How many will be needed"));
+  day_ = add_text(said("&Day"), form.day, said("The day of the visit, such as 2026-11-25"));
+  place_ = add_choice(said("P&lace"), form.places, 0, said("Where they will be handed over"));
   checks_ = new wxTextCtrl{this,
                            wxID_ANY,
                            "",
                            wxDefaultPosition,
                            wxSize(FromDIP(booking_width), 8 * GetCharHeight()),
                            wxTE_MULTILINE | wxTE_READONLY | wxTE_BESTWRAP};
-  set_accessible_name(*checks_, "What the checks say");
+  set_accessible_name(*checks_, said("What the checks say"));
   add_wide(checks_, 1);
-  by_ = add_text("D&ecided by", "",
-                 "Only where a check stops it: the clinician who decides to book it");
-  because_ = add_text("Beca&use", "", "The clinician's reason; it is recorded");
+  by_ = add_text(said("D&ecided by"), "",
+                 said("Only where a check stops it: the clinician who decides to book it"));
+  because_ = add_text(said("Beca&use"), "", said("The clinician's reason; it is recorded"));
 }
 
 desk::BookingAnswers BookingDialog::answers() const {

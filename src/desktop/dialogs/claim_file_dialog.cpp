@@ -9,6 +9,7 @@
 #include <wx/textctrl.h>
 #include <wx/utils.h>
 
+#include "clinic/say.hpp"
 #include "desk/billing/billing_jobs.hpp"
 #include "desk/billing/claim_file_words.hpp"
 #include "desk/billing/table_mapping.hpp"
@@ -21,7 +22,7 @@ namespace {
 constexpr std::array<char, 3> separators{',', ';', '\t'};
 
 std::string title_of(desk::BillingFileKind kind) {
-  return kind == desk::BillingFileKind::claims ? "Read claims" : "Read payments";
+  return kind == desk::BillingFileKind::claims ? said("Read claims") : said("Read payments");
 }
 
 }  // namespace
@@ -29,8 +30,8 @@ std::string title_of(desk::BillingFileKind kind) {
 ClaimFileDialog::ClaimFileDialog(wxWindow* parent, desk::BillingFileRequest request,
                                  const std::vector<std::string>& saved, Look look)
     : Form{parent, title_of(request.kind),
-           fmt::format("{}: nothing is written before you take it over.",
-                       request.file.filename().string())},
+           say("{}: nothing is written before you take it over.",
+               request.file.filename().string())},
       request_{std::move(request)},
       look_{std::move(look)} {
   if (!desk::is_x12_file(request_.file)) add_table_fields(saved);
@@ -40,10 +41,10 @@ ClaimFileDialog::ClaimFileDialog(wxWindow* parent, desk::BillingFileRequest requ
                          wxDefaultPosition,
                          FromDIP(wxSize{760, 260}),
                          wxTE_MULTILINE | wxTE_READONLY | wxTE_BESTWRAP};
-  set_accessible_name(*told_, "What the file holds");
+  set_accessible_name(*told_, said("What the file holds"));
   add_wide(told_, 1);
-  if (mapping_ != nullptr) add_action("&Look again", [this] { this->look(); });
-  finish("&Take over");
+  if (mapping_ != nullptr) add_action(said("&Look again"), [this] { this->look(); });
+  finish(said("&Take over"));
   Bind(
       wxEVT_BUTTON,
       [this](wxCommandEvent& event) {
@@ -55,18 +56,20 @@ ClaimFileDialog::ClaimFileDialog(wxWindow* parent, desk::BillingFileRequest requ
 }
 
 void ClaimFileDialog::add_table_fields(const std::vector<std::string>& saved) {
-  mapping_ = add_combo("&Saved mapping", saved, "",
-                       "By which the columns are read; empty: by the "
-                       "columns below, or by our own names");
-  columns_ = add_text("&Columns", "", "Such as service_date=Date of service; code=Procedure", 2);
-  dates_ = add_text("&Dates", "",
-                    "How the table writes them, such as MM/DD/YYYY; empty: "
-                    "2026-11-25");
-  decimal_ = add_choice("D&ecimal sign", {"point  .", "comma  ,"}, 0,
-                        "What stands before the decimals of a number written as text");
-  separator_ = add_choice("Separa&tor", {"comma  ,", "semicolon  ;", "tab"}, 0,
-                          "What stands between the columns of CSV text");
-  save_as_ = add_text("&Keep columns as", "", "A name, so that the next file is read alike");
+  mapping_ = add_combo(said("&Saved mapping"), saved, "",
+                       said("By which the columns are read; empty: by the "
+                            "columns below, or by our own names"));
+  columns_ = add_text(said("&Columns"), "",
+                      said("Such as service_date=Date of service; code=Procedure"), 2);
+  dates_ = add_text(said("&Dates"), "",
+                    said("How the table writes them, such as MM/DD/YYYY; empty: "
+                         "2026-11-25"));
+  decimal_ = add_choice(said("D&ecimal sign"), {said("point  ."), said("comma  ,")}, 0,
+                        said("What stands before the decimals of a number written as text"));
+  separator_ = add_choice(said("Separa&tor"), {said("comma  ,"), said("semicolon  ;"), "tab"}, 0,
+                          said("What stands between the columns of CSV text"));
+  save_as_ =
+      add_text(said("&Keep columns as"), "", said("A name, so that the next file is read alike"));
 }
 
 void ClaimFileDialog::take_fields() {
@@ -84,9 +87,9 @@ void ClaimFileDialog::tell_refusal(const std::string& sentence) {
   const auto columns = unnamed ? desk::suggested_columns(request_) : std::string{};
   if (columns.empty()) return told_->ChangeValue(to_wx(sentence));
   columns_->ChangeValue(to_wx(columns));
-  told_->ChangeValue(
+  told_->ChangeValue(said(
       "The headings suggest the columns above. Correct them where they are wrong, say how dates "
-      "and decimals are written, and look again.");
+      "and decimals are written, and look again."));
 }
 
 void ClaimFileDialog::look() {

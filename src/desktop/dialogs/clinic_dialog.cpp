@@ -3,40 +3,47 @@
 #include <wx/msgdlg.h>
 #include <wx/textctrl.h>
 
+#include "clinic/say.hpp"
 #include "desk/clinic_form.hpp"
 #include "desktop/text.hpp"
 
 namespace sparewell::desktop {
 
 ClinicDialog::ClinicDialog(wxWindow* parent, const ClinicSettings& settings)
-    : Form{parent, "Clinic details"}, settings_{settings} {
+    : Form{parent, said("Clinic details")}, settings_{settings} {
   const auto form = desk::clinic_form(settings);
-  name_ = add_text("&Name", form.name, "As it stands on orders");
-  ship_to_ = add_text("&Deliver to", form.ship_to, "Postal address, as it stands on orders", 4);
-  currency_ = add_text("C&urrency", form.currency, "Three letters, for example EUR");
-  main_place_ = add_text("&Main place", form.main_place, "Where orders are delivered");
-  target_ = add_text("&Service target, %", form.service_target,
-                     "Wanted chance of not running out of a stocked item, between 50 and 99.9");
-  records_begin_ = add_text("&Records begin", form.records_begin,
-                            "Day such as 2024-01-31 from which every ended part is in the records; "
-                            "empty when all are");
-  shortage_cost_ = add_text("Cost of a missin&g piece", form.shortage_cost,
-                            "Of the extra visit and the rush order; then costs decide how much to "
-                            "stock. Empty: the service target does");
-  holding_ = add_text("Keeping for a &year, %", form.holding_percent,
-                      "Share of a piece's price that keeping it for a year costs");
-  line_cost_ = add_text("Cost of an order &line", form.line_cost,
-                        "Of the work on one more line; empty: nothing worth counting");
+  name_ = add_text(said("&Name"), form.name, said("As it stands on orders"));
+  ship_to_ = add_text(said("&Deliver to"), form.ship_to,
+                      said("Postal address, as it stands on orders"), 4);
+  currency_ = add_text(said("C&urrency"), form.currency, said("Three letters, for example EUR"));
+  main_place_ = add_text(said("&Main place"), form.main_place, said("Where orders are delivered"));
+  target_ =
+      add_text(said("&Service target, %"), form.service_target,
+               said("Wanted chance of not running out of a stocked item, between 50 and 99.9"));
+  records_begin_ =
+      add_text(said("&Records begin"), form.records_begin,
+               said("Day such as 2024-01-31 from which every ended part is in the records; "
+                    "empty when all are"));
+  shortage_cost_ =
+      add_text(said("Cost of a missin&g piece"), form.shortage_cost,
+               said("Of the extra visit and the rush order; then costs decide how much to "
+                    "stock. Empty: the service target does"));
+  holding_ = add_text(said("Keeping for a &year, %"), form.holding_percent,
+                      said("Share of a piece's price that keeping it for a year costs"));
+  line_cost_ = add_text(said("Cost of an order &line"), form.line_cost,
+                        said("Of the work on one more line; empty: nothing worth counting"));
   approval_above_ =
-      add_text("&Approval above", form.approval_above,
-               "Orders of a larger sum need a named person's approval; empty when none do");
-  billing_begins_ = add_text("&Billing begins", form.billing_begins,
-                             "Day such as 2024-01-31 from which what is handed out is compared "
-                             "with claims; empty: from the first service billed");
-  papers_begin_ = add_text("&Papers begin", form.papers_begin,
-                           "Day from which orders, reasons and signed sheets are put on record "
-                           "here; empty: they lie elsewhere");
-  finish("&Keep");
+      add_text(said("&Approval above"), form.approval_above,
+               said("Orders of a larger sum need a named person's approval; empty when none do"));
+  billing_begins_ =
+      add_text(said("&Billing begins"), form.billing_begins,
+               said("Day such as 2024-01-31 from which what is handed out is compared "
+                    "with claims; empty: from the first service billed"));
+  papers_begin_ =
+      add_text(said("&Papers begin"), form.papers_begin,
+               said("Day from which orders, reasons and signed sheets are put on record "
+                    "here; empty: they lie elsewhere"));
+  finish(said("&Keep"));
   Bind(wxEVT_BUTTON, &ClinicDialog::on_ok, this, wxID_OK);
 }
 
@@ -49,7 +56,7 @@ void ClinicDialog::on_ok(wxCommandEvent& event) {
        from_wx(approval_above_->GetValue()), from_wx(billing_begins_->GetValue()),
        from_wx(papers_begin_->GetValue())});
   if (!read) {
-    wxMessageBox(to_wx(read.error().sentence), "Clinic details", wxOK | wxICON_WARNING, this);
+    wxMessageBox(to_wx(read.error().sentence), said("Clinic details"), wxOK | wxICON_WARNING, this);
     return;
   }
   settings_ = *read;

@@ -5,6 +5,7 @@
 #include <wx/choice.h>
 #include <wx/textctrl.h>
 
+#include "clinic/say.hpp"
 #include "desk/counting/count_words.hpp"
 #include "desktop/dialogs/row_detail.hpp"
 #include "desktop/text.hpp"
@@ -17,18 +18,23 @@ constexpr std::array<int, 5> amounts{10, 20, 50, 100, 0};
 }  // namespace
 
 CountSheetDialog::CountSheetDialog(wxWindow* parent, std::vector<std::string> places)
-    : Form{parent, "Write a count sheet",
-           "The sheet lists what to count first: what is worth most, was often wrong, and has not "
-           "been counted for long. Fill it in at the shelf and bring it back with Enter a count."},
+    : Form{parent, said("Write a count sheet"),
+           said("The sheet lists what to count first: what is worth most, was often wrong, and has "
+                "not "
+                "been counted for long. Fill it in at the shelf and bring it back with Enter a "
+                "count.")},
       places_{std::move(places)} {
-  std::vector<std::string> shown{"all places"};
+  std::vector<std::string> shown{said("all places")};
   shown.insert(shown.end(), places_.begin(), places_.end());
-  place_ = add_choice("&Place", shown, 0, "Where to count");
-  most_ = add_choice("&How many", {"10 items", "20 items", "50 items", "100 items", "all"}, 1,
-                     "At most so many items, with all their lots");
-  blind_ = add_choice("&Records", {"show what the records say", "hide what the records say"}, 0,
-                      "Whoever counts without seeing the records counts more carefully");
-  finish("&Write...");
+  place_ = add_choice(said("&Place"), shown, 0, said("Where to count"));
+  most_ =
+      add_choice(said("&How many"),
+                 {said("10 items"), said("20 items"), said("50 items"), said("100 items"), "all"},
+                 1, said("At most so many items, with all their lots"));
+  blind_ = add_choice(said("&Records"),
+                      {said("show what the records say"), said("hide what the records say")}, 0,
+                      said("Whoever counts without seeing the records counts more carefully"));
+  finish(said("&Write..."));
 }
 
 desk::CountSheetWish CountSheetDialog::wish() const {
@@ -39,21 +45,23 @@ desk::CountSheetWish CountSheetDialog::wish() const {
 
 CountReviewDialog::CountReviewDialog(wxWindow* parent, const desk::CountReview& review,
                                      const std::string& who)
-    : Form{parent, "Enter a count", desk::count_summary(review)},
+    : Form{parent, said("Enter a count"), desk::count_summary(review)},
       table_{desk::count_table(review)} {
   const bool anything = !review.findings.empty();
   if (anything) {
-    by_ = add_text("Counted &by", who, "Who counted; it stands beside every correction");
+    by_ =
+        add_text(said("Counted &by"), who, said("Who counted; it stands beside every correction"));
   }
   if (review.moved() > 0) {
-    moved_ = add_choice(
-        "Lots that &moved",
-        {"leave them: they are counted again", "book them: they were counted after they moved"}, 0,
-        "Lots whose stock has changed since the sheet was written");
+    moved_ = add_choice(said("Lots that &moved"),
+                        {said("leave them: they are counted again"),
+                         said("book them: they were counted after they moved")},
+                        0, said("Lots whose stock has changed since the sheet was written"));
   }
-  add_wide(make_row_detail(this, table_, "What was counted", "No row of the sheet has a count."),
+  add_wide(make_row_detail(this, table_, said("What was counted"),
+                           said("No row of the sheet has a count.")),
            1);
-  anything ? finish("Boo&k") : finish("&Close", false);
+  anything ? finish(said("Boo&k")) : finish(said("&Close"), false);
 }
 
 desk::CountBooking CountReviewDialog::booking() const {

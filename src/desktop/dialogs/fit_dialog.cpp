@@ -3,6 +3,7 @@
 #include <wx/choice.h>
 #include <wx/textctrl.h>
 
+#include "clinic/say.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/limb_view.hpp"
 
@@ -16,14 +17,15 @@ constexpr int fit_width = 720;
 
 FitDialog::FitDialog(wxWindow* parent, const std::string& introduction,
                      const std::string& first_day, Answer answer)
-    : Form{parent, "Fit and trend", introduction},
+    : Form{parent, said("Fit and trend"), introduction},
       answer_{std::move(answer)},
       shown_{answer_(first_day)} {
-  by_ = add_text("&By", first_day, "The day to look ahead to, such as 2027-05-26");
-  limb_ = add_choice("&Limb", desk::limb_names(shown_), 0, "Side and height of the drawing");
+  by_ = add_text(said("&By"), first_day, said("The day to look ahead to, such as 2027-05-26"));
+  limb_ = add_choice(said("&Limb"), desk::limb_names(shown_), 0,
+                     said("Side and height of the drawing"));
   view_ = new LimbView{this, 9, fit_width};
   add_wide(view_, 1);
-  finish("C&lose", false);
+  finish(said("C&lose"), false);
   pause_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { show_answer(); });
   by_->Bind(wxEVT_TEXT, [this](wxCommandEvent&) { pause_.StartOnce(pause_ms); });
   limb_->Bind(wxEVT_CHOICE, [this](wxCommandEvent&) { show_curve(); });

@@ -2,6 +2,7 @@
 
 #include <wx/msgdlg.h>
 
+#include "clinic/say.hpp"
 #include "desk/commands.hpp"
 #include "desk/patient_card.hpp"
 #include "desktop/dialogs/form.hpp"
@@ -12,8 +13,8 @@ namespace sparewell::desktop {
 namespace {
 
 desk::Table key_table() {
-  desk::Table table{
-      {{"Key", 42, desk::Align::left, ""}, {"What it does", 46, desk::Align::left, ""}}};
+  desk::Table table{{{said("Key"), 42, desk::Align::left, ""},
+                     {said("What it does"), 46, desk::Align::left, ""}}};
   std::vector<desk::TableRow> rows;
   for (const auto& line : desk::key_list()) {
     rows.push_back(
@@ -25,13 +26,13 @@ desk::Table key_table() {
 
 class KeysDialog : public Form {
  public:
-  explicit KeysDialog(wxWindow* parent) : Form{parent, "Keys"}, table_{key_table()} {
-    auto* view = new TableView{this, table_, "Keys"};
+  explicit KeysDialog(wxWindow* parent) : Form{parent, said("Keys")}, table_{key_table()} {
+    auto* view = new TableView{this, table_, said("Keys")};
     view->set_least_rows(18);
     view->SetMinSize({FromDIP(680), -1});
     add_wide(view, 1);
     view->table_changed();
-    finish("&Close", false);
+    finish(said("&Close"), false);
   }
 
  private:
@@ -49,8 +50,8 @@ void show_about(wxWindow* parent) {
                      "\n\nKeeps the parts that hold a limb prosthesis on, from the order to the "
                      "patient: how long each will last, and what to order when.\n\n" +
                      desk::care_caution() +
-                     " What is not recorded is not known: it is never taken as safe."),
-               "About Sparewell", wxOK | wxICON_INFORMATION, parent);
+                     said(" What is not recorded is not known: it is never taken as safe.")),
+               said("About Sparewell"), wxOK | wxICON_INFORMATION, parent);
 }
 
 }  // namespace sparewell::desktop

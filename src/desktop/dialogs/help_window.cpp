@@ -32,7 +32,7 @@ HelpWindow::HelpWindow(wxWindow* parent)
                          wxTE_MULTILINE | wxTE_READONLY | wxTE_BESTWRAP | wxTE_RICH2};
   set_accessible_name(*text_, said("Answers"));
   split->SplitVertically(list, text_);
-  share_room(*split, 0.42, "Help");
+  share_room(*split, 0.42, said("Help"));
   Bind(wxEVT_CHAR_HOOK, [this](wxKeyEvent& event) {
     if (event.GetKeyCode() == WXK_ESCAPE && find_->GetValue().empty()) {
       Close();

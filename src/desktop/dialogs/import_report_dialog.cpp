@@ -11,11 +11,11 @@
 namespace sparewell::desktop {
 
 ImportReportDialog::ImportReportDialog(wxWindow* parent, const desk::ImportReport& report)
-    : Form{parent, "What was imported", desk::import_summary(report)},
+    : Form{parent, said("What was imported"), desk::import_summary(report)},
       files_{desk::import_files(report)},
       refusals_{desk::import_refusals(report)} {
   add_lists(report);
-  finish("&Close", false);
+  finish(said("&Close"), false);
 }
 
 ImportReportDialog::ImportReportDialog(wxWindow* parent, const desk::ImportTrial& trial)
@@ -27,20 +27,20 @@ ImportReportDialog::ImportReportDialog(wxWindow* parent, const desk::ImportTrial
 }
 
 void ImportReportDialog::add_lists(const desk::ImportReport& report) {
-  auto* files = new TableView{this, files_, "Files"};
+  auto* files = new TableView{this, files_, said("Files")};
   files->set_least_rows(6);
   files->SetMinSize({FromDIP(760), -1});
   add_wide(files, 1);
   files->table_changed();
   if (refusals_.total() > 0) {
-    add_wide(section_heading(this, "Refused rows"), 0);
-    auto* refusals = new TableView{this, refusals_, "Refused rows"};
+    add_wide(section_heading(this, said("Refused rows")), 0);
+    auto* refusals = new TableView{this, refusals_, said("Refused rows")};
     refusals->set_least_rows(6);
     add_wide(refusals, 1);
     refusals->table_changed();
   }
   if (!report.rejects_folder.empty()) {
-    auto* open = new wxButton{this, wxID_ANY, "&Open the folder of refused rows"};
+    auto* open = new wxButton{this, wxID_ANY, said("&Open the folder of refused rows")};
     open->Bind(wxEVT_BUTTON, [folder = report.rejects_folder](wxCommandEvent&) {
       wxLaunchDefaultApplication(to_wx(folder.string()));
     });

@@ -2,11 +2,11 @@
 
 #include <charconv>
 
-#include <fmt/format.h>
 #include <wx/checkbox.h>
 #include <wx/choice.h>
 #include <wx/textctrl.h>
 
+#include "clinic/say.hpp"
 #include "desk/issue_words.hpp"
 #include "desk/patient_card.hpp"
 #include "desktop/text.hpp"
@@ -25,13 +25,13 @@ std::string text_of(const wxTextCtrl* field) {
 
 IssueDialog::IssueDialog(wxWindow* parent, std::string patient, const std::string& words,
                          Check check, Issue issue)
-    : AskingForm{parent, "Issue a part", fmt::format("To {}. {}", words, desk::care_caution())},
+    : AskingForm{parent, said("Issue a part"), say("To {}. {}", words, desk::care_caution())},
       patient_{std::move(patient)},
       check_{std::move(check)},
       issue_{std::move(issue)} {
   make_fields();
   finish_asking(
-      "&Issue", [this] { return attempt(); }, 640);
+      said("&Issue"), [this] { return attempt(); }, 640);
   pause_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { show_checks(); });
   for (auto* field : {scan_, item_, quantity_, lot_, serial_}) {
     field->Bind(wxEVT_TEXT, [this](wxCommandEvent&) { pause_.StartOnce(check_after_ms); });
@@ -41,24 +41,24 @@ IssueDialog::IssueDialog(wxWindow* parent, std::string patient, const std::strin
 }
 
 void IssueDialog::make_fields() {
-  scan_ =
-      add_text("S&can", "", "GS1 or HIBC label as scanned or typed; gives item, lot and serial");
-  side_ = add_choice("&Side", {"left", "right"}, 0, "The side that it is worn on");
-  item_ = add_text("I&tem", "", "The item's code, where nothing is scanned");
-  quantity_ = add_text("&Pieces", "1", "How many are handed over");
-  lot_ = add_text("&Lot", "", "Empty: the lot that must be used first");
-  serial_ = add_text("Serial &number", "", "Where the part has one");
+  scan_ = add_text(said("S&can"), "",
+                   said("GS1 or HIBC label as scanned or typed; gives item, lot and serial"));
+  side_ = add_choice(said("&Side"), {"left", "right"}, 0, said("The side that it is worn on"));
+  item_ = add_text(said("I&tem"), "", said("The item's code, where nothing is scanned"));
+  quantity_ = add_text(said("&Pieces"), "1", said("How many are handed over"));
+  lot_ = add_text(said("&Lot"), "", said("Empty: the lot that must be used first"));
+  serial_ = add_text(said("Serial &number"), "", said("Where the part has one"));
   checks_ = new wxTextCtrl{this,
                            wxID_ANY,
                            "",
                            wxDefaultPosition,
                            wxSize(FromDIP(640), 8 * GetCharHeight()),
                            wxTE_MULTILINE | wxTE_READONLY | wxTE_BESTWRAP};
-  set_accessible_name(*checks_, "What the checks say");
+  set_accessible_name(*checks_, said("What the checks say"));
   add_wide(checks_, 1);
-  by_ = add_text("&Decided by", "",
-                 "Only where a check stops it: the clinician who decides to hand it over");
-  because_ = add_text("&Because", "", "The clinician's reason; it is recorded");
+  by_ = add_text(said("&Decided by"), "",
+                 said("Only where a check stops it: the clinician who decides to hand it over"));
+  because_ = add_text(said("&Because"), "", said("The clinician's reason; it is recorded"));
 }
 
 desk::IssueRequest IssueDialog::request() const {
@@ -93,9 +93,10 @@ std::string IssueDialog::attempt() {
   if (!outcome) return outcome.error().sentence;
   checks_->ChangeValue(to_wx(desk::issue_text(outcome->check)));
   if (!outcome->recorded) {
-    return outcome->check.cannot_be_done()
-               ? "Nothing was recorded: see what the checks say."
-               : "A check stops it. A clinician may decide otherwise: fill in name and reason.";
+    return outcome->check.cannot_be_done() ? said("Nothing was recorded: see what the checks say.")
+                                           : said(
+                                                 "A check stops it. A clinician may decide "
+                                                 "otherwise: fill in name and reason.");
   }
   units_ = outcome->units;
   return "";
@@ -103,32 +104,34 @@ std::string IssueDialog::attempt() {
 
 EndPartDialog::EndPartDialog(wxWindow* parent, const desk::UnitChoice& unit,
                              const std::string& words, Date today, End end)
-    : AskingForm{parent, "End a part",
-                 fmt::format("{}. The reason tells how long such parts last.", words)} {
+    : AskingForm{parent, said("End a part"),
+                 say("{}. The reason tells how long such parts last.", words)} {
   std::vector<std::string> names;
   for (const auto word : sparewell::words<EndReason>()) {
     names.emplace_back(word);
     reasons_.push_back(*parse_word<EndReason>(names.back()));
   }
-  reason_ = add_choice("&Reason", names, 0, "Hole to worn are wear; the others are not");
-  on_ = add_text("&On", iso_text(today), "The day such as 2026-11-25 on which it ended");
+  reason_ =
+      add_choice(said("&Reason"), names, 0, said("Hole to worn are wear; the others are not"));
+  on_ =
+      add_text(said("&On"), iso_text(today), said("The day such as 2026-11-25 on which it ended"));
   const auto add_check = [&](const char* label, const std::string& help) {
     auto* box = new wxCheckBox{this, wxID_ANY, label};
     box->SetToolTip(to_wx(help));
     add_wide(box, 0);
     return box;
   };
-  back_ = add_check("It is &back in the clinic", desk::hygiene_words());
-  unopened_ = add_check("It is &unopened, in its sealed package", desk::hygiene_words());
-  mistake_ = add_check("It was issued by &mistake",
-                       "The booking is reversed; reason and day are then not used");
+  back_ = add_check(said("It is &back in the clinic"), desk::hygiene_words());
+  unopened_ = add_check(said("It is &unopened, in its sealed package"), desk::hygiene_words());
+  mistake_ = add_check(said("It was issued by &mistake"),
+                       said("The booking is reversed; reason and day are then not used"));
   finish_asking(
-      "&End it", [this, unit, end = std::move(end)] { return attempt(unit, end); }, 520);
+      said("&End it"), [this, unit, end = std::move(end)] { return attempt(unit, end); }, 520);
 }
 
 std::string EndPartDialog::attempt(const desk::UnitChoice& unit, const End& end) const {
   const auto day = parse_iso_date(text_of(on_));
-  if (!day && !mistake_->GetValue()) return "Write the day as 2026-11-25.";
+  if (!day && !mistake_->GetValue()) return said("Write the day as 2026-11-25.");
   desk::UnitEnding ending;
   ending.unit = unit;
   ending.reason = reasons_[static_cast<std::size_t>(reason_->GetSelection())];

@@ -4,6 +4,7 @@
 #include <fmt/ranges.h>
 #include <wx/textctrl.h>
 
+#include "clinic/say.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
 
@@ -20,7 +21,7 @@ LinesDialog::LinesDialog(wxWindow* parent, const std::string& title, const std::
                               wxTE_MULTILINE | wxTE_READONLY | wxTE_BESTWRAP};
   set_accessible_name(*text, title);
   add_wide(text, 1);
-  finish("C&lose", false);
+  finish(said("C&lose"), false);
   text->SetFocus();
 }
 

@@ -2,9 +2,9 @@
 
 #include <array>
 
-#include <fmt/format.h>
 #include <wx/choice.h>
 
+#include "clinic/say.hpp"
 #include "desk/papers/month_forecast.hpp"
 #include "desktop/text.hpp"
 
@@ -16,14 +16,15 @@ constexpr std::array<int, 5> spans{3, 6, 12, 18, 24};
 }  // namespace
 
 MonthsDialog::MonthsDialog(wxWindow* parent)
-    : Form{parent, "Forecast by month",
-           fmt::format(
-               "For each item the pieces that are expected month by month, those that suffice "
+    : Form{parent, said("Forecast by month"),
+           say("For each item the pieces that are expected month by month, those that suffice "
                "with 90 % chance, and what they will cost. {}",
                desk::forecast_caution())} {
-  months_ = add_choice("&Months", {"3 months", "6 months", "12 months", "18 months", "24 months"},
-                       1, "Full months after the current one");
-  finish("&Write...");
+  months_ = add_choice(
+      said("&Months"),
+      {said("3 months"), said("6 months"), said("12 months"), said("18 months"), said("24 months")},
+      1, said("Full months after the current one"));
+  finish(said("&Write..."));
 }
 
 int MonthsDialog::months() const {

@@ -3,16 +3,18 @@
 #include <wx/filepicker.h>
 #include <wx/textctrl.h>
 
+#include "clinic/say.hpp"
 #include "desktop/text.hpp"
 
 namespace sparewell::desktop {
 
 OrdersFolderDialog::OrdersFolderDialog(wxWindow* parent, const std::string& folder)
-    : Form{parent, "Write order workbooks",
-           "One workbook for each supplier is written into this folder; it is made when it is not "
-           "there. The orders are kept as drafts until you mark them as sent."} {
-  folder_ = add_folder("&Folder", folder, "Where the workbooks are written");
-  finish("&Write");
+    : Form{parent, said("Write order workbooks"),
+           said("One workbook for each supplier is written into this folder; it is made when it is "
+                "not "
+                "there. The orders are kept as drafts until you mark them as sent.")} {
+  folder_ = add_folder(said("&Folder"), folder, said("Where the workbooks are written"));
+  finish(said("&Write"));
 }
 
 std::string OrdersFolderDialog::folder() const {

@@ -4,11 +4,11 @@
 #include <array>
 #include <filesystem>
 
-#include <fmt/format.h>
 #include <wx/choice.h>
 #include <wx/msgdlg.h>
 #include <wx/textctrl.h>
 
+#include "clinic/say.hpp"
 #include "desk/prices/price_words.hpp"
 #include "desktop/dialogs/row_detail.hpp"
 #include "desktop/text.hpp"
@@ -23,25 +23,25 @@ constexpr std::array<char, 2> decimal_signs{'.', ','};
 
 PriceListDialog::PriceListDialog(wxWindow* parent, const std::string& file,
                                  std::vector<std::string> suppliers)
-    : Form{parent, "Supplier price list",
-           fmt::format("Shows what {} would change in the catalogue. Nothing is written before you "
-                       "accept it.",
-                       std::filesystem::path{file}.filename().string())},
+    : Form{parent, said("Supplier price list"),
+           say("Shows what {} would change in the catalogue. Nothing is written before you "
+               "accept it.",
+               std::filesystem::path{file}.filename().string())},
       suppliers_{std::move(suppliers)} {
   request_.file = file;
-  supplier_ = add_choice("&Supplier", suppliers_, 0, "Whose list it is");
-  sheet_ = add_text("Sh&eet", "", "Name of the workbook's sheet; empty for the first");
-  headings_ = add_text("Other &headings", "",
-                       "For columns that are named unusually, such as unit_cost=Preis; "
-                       "supplier_item=Artikel, separated by semicolons");
-  separator_ = add_choice("Separa&tor", {"comma  ,", "semicolon  ;", "tab"}, 0,
-                          "What stands between the columns of CSV text");
-  decimal_ = add_choice("&Decimal sign", {"point  .", "comma  ,"}, 0,
-                        "What stands before the decimals of a number written as text");
-  descriptions_ =
-      add_choice("Descri&ptions", {"keep those of the clinic", "take those of the list"}, 0,
-                 "Whose words for an item the catalogue has");
-  finish("Sho&w");
+  supplier_ = add_choice(said("&Supplier"), suppliers_, 0, said("Whose list it is"));
+  sheet_ = add_text(said("Sh&eet"), "", said("Name of the workbook's sheet; empty for the first"));
+  headings_ = add_text(said("Other &headings"), "",
+                       said("For columns that are named unusually, such as unit_cost=Preis; "
+                            "supplier_item=Artikel, separated by semicolons"));
+  separator_ = add_choice(said("Separa&tor"), {said("comma  ,"), said("semicolon  ;"), "tab"}, 0,
+                          said("What stands between the columns of CSV text"));
+  decimal_ = add_choice(said("&Decimal sign"), {said("point  ."), said("comma  ,")}, 0,
+                        said("What stands before the decimals of a number written as text"));
+  descriptions_ = add_choice(said("Descri&ptions"),
+                             {said("keep those of the clinic"), said("take those of the list")}, 0,
+                             said("Whose words for an item the catalogue has"));
+  finish(said("Sho&w"));
   Bind(wxEVT_BUTTON, &PriceListDialog::on_ok, this, wxID_OK);
 }
 
@@ -54,7 +54,8 @@ void PriceListDialog::on_ok(wxCommandEvent& event) {
   request_.take_descriptions = descriptions_->GetSelection() == 1;
   auto columns = desk::read_headings(from_wx(headings_->GetValue()));
   if (!columns) {
-    wxMessageBox(to_wx(columns.error().sentence), "Other headings", wxOK | wxICON_WARNING, this);
+    wxMessageBox(to_wx(columns.error().sentence), said("Other headings"), wxOK | wxICON_WARNING,
+                 this);
     headings_->SetFocus();
     return;
   }
@@ -63,21 +64,22 @@ void PriceListDialog::on_ok(wxCommandEvent& event) {
 }
 
 PriceReviewDialog::PriceReviewDialog(wxWindow* parent, const desk::PriceListOutcome& outcome)
-    : Form{parent, "Supplier price list", desk::price_summary(outcome)},
+    : Form{parent, said("Supplier price list"), desk::price_summary(outcome)},
       table_{desk::price_table(outcome)} {
   const auto& changes = outcome.found.changes;
   const bool anything = std::ranges::any_of(changes, &supply::PriceChange::changes_item);
   const bool doubtful = std::ranges::any_of(
       changes, [](const supply::PriceChange& change) { return !change.doubts.empty(); });
   if (doubtful) {
-    doubtful_ = add_choice("&Doubtful prices",
-                           {"leave as they are", "write them too: I have looked at each"}, 0,
-                           "What to do with the prices that are marked doubtful");
+    doubtful_ =
+        add_choice(said("&Doubtful prices"),
+                   {said("leave as they are"), said("write them too: I have looked at each")}, 0,
+                   said("What to do with the prices that are marked doubtful"));
   }
-  add_wide(make_row_detail(this, table_, "What the price list changes",
-                           "The list says what the catalogue says already."),
+  add_wide(make_row_detail(this, table_, said("What the price list changes"),
+                           said("The list says what the catalogue says already.")),
            1);
-  anything ? finish("&Accept") : finish("&Close", false);
+  anything ? finish(said("&Accept")) : finish(said("&Close"), false);
 }
 
 desk::PriceAcceptance PriceReviewDialog::acceptance() const {

@@ -1,5 +1,6 @@
 #include "desktop/dialogs/reactions_dialog.hpp"
 
+#include "clinic/say.hpp"
 #include "desktop/widgets/reactions_box.hpp"
 
 namespace sparewell::desktop {
@@ -12,11 +13,11 @@ constexpr int drawing_lines = 18;
 }  // namespace
 
 ReactionsDialog::ReactionsDialog(wxWindow* parent, const desk::ReactionsView& view)
-    : Form{parent, "Reactions and suspects", view.intro} {
+    : Form{parent, said("Reactions and suspects"), view.intro} {
   auto* box = new ReactionsBox{this, 15, drawing_lines, width};
   box->show(view);
   add_wide(box, 1);
-  finish("C&lose", false);
+  finish(said("C&lose"), false);
   box->focus_words();
 }
 

@@ -7,6 +7,7 @@
 #include <wx/stattext.h>
 #include <wx/textctrl.h>
 
+#include "clinic/say.hpp"
 #include "desk/describe_failure.hpp"
 #include "desk/recall_rows.hpp"
 #include "desktop/dialogs/save_workbook.hpp"
@@ -16,29 +17,30 @@
 namespace sparewell::desktop {
 
 RecallDialog::RecallDialog(wxWindow* parent, desk::ClinicFile file, const std::vector<Item>& items)
-    : Form{parent, "Recall", desk::recall_caution()},
+    : Form{parent, said("Recall"), desk::recall_caution()},
       file_{std::move(file)},
       items_{desk::item_table(items)},
       touched_{desk::recall_table()} {
-  find_ = add_text("&Find item", "", "Any words of its code, description, part number or GTIN");
-  lot_ = add_text("&Lot", "", "The recalled lot; empty for every lot of the item");
-  item_list_ = new TableView{this, items_, "Items"};
+  find_ = add_text(said("&Find item"), "",
+                   said("Any words of its code, description, part number or GTIN"));
+  lot_ = add_text(said("&Lot"), "", said("The recalled lot; empty for every lot of the item"));
+  item_list_ = new TableView{this, items_, said("Items")};
   item_list_->set_least_rows(4);
   item_list_->SetMinSize({FromDIP(880), FromDIP(130)});
-  item_list_->set_empty_words("No item of the catalogue answers to these words.");
+  item_list_->set_empty_words(said("No item of the catalogue answers to these words."));
   add_wide(item_list_, 1);
   item_list_->table_changed();
   make_buttons();
   summary_ = new wxStaticText{this, wxID_ANY, " "};
   add_wide(summary_, 0);
-  list_ =
-      new TableView{this, touched_, "Everyone and everything that the recall touches", Pick::none};
+  list_ = new TableView{this, touched_, said("Everyone and everything that the recall touches"),
+                        Pick::none};
   list_->set_least_rows(6);
   list_->SetMinSize({FromDIP(880), FromDIP(200)});
-  list_->set_empty_words("Choose the item, enter the lot, and look it up.");
+  list_->set_empty_words(said("Choose the item, enter the lot, and look it up."));
   add_wide(list_, 2);
   list_->table_changed();
-  finish("&Close", false);
+  finish(said("&Close"), false);
   look_up_->SetDefault();
   find_->Bind(wxEVT_TEXT, [this](wxCommandEvent&) {
     items_.find(from_wx(find_->GetValue()));
@@ -50,11 +52,11 @@ RecallDialog::RecallDialog(wxWindow* parent, desk::ClinicFile file, const std::v
 
 void RecallDialog::make_buttons() {
   auto* panel = new wxPanel{this};
-  look_up_ = new wxButton{panel, wxID_ANY, "Look &up"};
-  quarantine_ = new wxButton{panel, wxID_ANY, "&Quarantine the stock"};
-  write_ = new wxButton{panel, wxID_ANY, "&Write list..."};
-  names_ = new wxCheckBox{panel, wxID_ANY, "With patients' &names"};
-  names_->SetToolTip("Leave it off for a list that leaves the clinic");
+  look_up_ = new wxButton{panel, wxID_ANY, said("Look &up")};
+  quarantine_ = new wxButton{panel, wxID_ANY, said("&Quarantine the stock")};
+  write_ = new wxButton{panel, wxID_ANY, said("&Write list...")};
+  names_ = new wxCheckBox{panel, wxID_ANY, said("With patients' &names")};
+  names_->SetToolTip(said("Leave it off for a list that leaves the clinic"));
   auto* row = new wxBoxSizer{wxHORIZONTAL};
   for (wxWindow* control : {static_cast<wxWindow*>(look_up_), static_cast<wxWindow*>(quarantine_),
                             static_cast<wxWindow*>(write_), static_cast<wxWindow*>(names_)}) {
@@ -78,7 +80,7 @@ void RecallDialog::look_up() {
   const ItemCode item{item_list_->selected()};
   auto found = desk::look_up_recall(file_, item, from_wx(lot_->GetValue()));
   if (!found) {
-    wxMessageBox(to_wx(found.error().sentence), "Recall", wxOK | wxICON_WARNING, this);
+    wxMessageBox(to_wx(found.error().sentence), said("Recall"), wxOK | wxICON_WARNING, this);
     find_->SetFocus();
     return;
   }
@@ -89,15 +91,15 @@ void RecallDialog::look_up() {
 void RecallDialog::show() {
   if (!notice_) return;
   const auto& found = notice_->found;
-  summary_->SetLabelText(to_wx(
-      fmt::format("{}, {}: {}", found.item.text,
-                  found.lot.empty() ? std::string{"all lots"} : fmt::format("lot {}", found.lot),
-                  desk::recall_summary(found))));
+  summary_->SetLabelText(to_wx(fmt::format(
+      "{}, {}: {}", found.item.text,
+      found.lot.empty() ? std::string{said("all lots")} : fmt::format("lot {}", found.lot),
+      desk::recall_summary(found))));
   summary_->Wrap(GetClientSize().x - FromDIP(24));
   touched_.fill(desk::recall_rows(*notice_, names()));
-  list_->set_empty_words("Nothing is recorded of it. Look on the shelves.");
+  list_->set_empty_words(said("Nothing is recorded of it. Look on the shelves."));
   list_->table_changed();
-  quarantine_->Enable(!supply::transfers_to_quarantine(found, "looked at").empty());
+  quarantine_->Enable(!supply::transfers_to_quarantine(found, said("looked at")).empty());
   write_->Enable();
   Layout();
 }
@@ -107,17 +109,17 @@ void RecallDialog::quarantine() {
   moved_ = moved_ || !moved.empty();
   const auto lines = desk::quarantine_lines(moved);
   look_up();
-  wxMessageBox(to_wx(fmt::format("{}", fmt::join(lines, "\n"))), "Recall", wxOK, this);
+  wxMessageBox(to_wx(fmt::format("{}", fmt::join(lines, "\n"))), said("Recall"), wxOK, this);
 }
 
 void RecallDialog::write() {
-  const auto file = ask_for_workbook(this, "Write recall list",
+  const auto file = ask_for_workbook(this, said("Write recall list"),
                                      fmt::format("recall {}", notice_->found.item.text));
   if (file.empty()) return;
   try {
     desk::write_recall_list(file_, *notice_, names(), file);
   } catch (...) {
-    wxMessageBox(to_wx(desk::describe_failure(std::current_exception())), "Recall",
+    wxMessageBox(to_wx(desk::describe_failure(std::current_exception())), said("Recall"),
                  wxOK | wxICON_ERROR, this);
   }
 }

@@ -6,6 +6,7 @@
 #include <wx/panel.h>
 #include <wx/textctrl.h>
 
+#include "clinic/say.hpp"
 #include "desk/receiving_words.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/scan_field.hpp"
@@ -14,33 +15,37 @@ namespace sparewell::desktop {
 
 ReceiveDialog::ReceiveDialog(wxWindow* parent, desk::ReceiveForm form,
                              const std::vector<Item>& catalogue, Date today, Book book)
-    : AskingForm{parent, "Receive a delivery", "Scan the label or fill the fields in, then book."},
+    : AskingForm{parent, said("Receive a delivery"),
+                 said("Scan the label or fill the fields in, then book.")},
       catalogue_{catalogue},
       today_{today},
       supplier_{form.supplier} {
   make_fields(form);
   finish_asking(
-      "&Book", [this, book = std::move(book)] { return this->book(book); }, 720);
-  if (auto* close = FindWindow(wxID_CANCEL)) close->SetLabel("Cl&ose");
+      said("&Book"), [this, book = std::move(book)] { return this->book(book); }, 720);
+  if (auto* close = FindWindow(wxID_CANCEL)) close->SetLabel(said("Cl&ose"));
   scan_->SetFocus();
 }
 
 void ReceiveDialog::make_fields(const desk::ReceiveForm& form) {
-  scan_ = add_text("&Scan", "", "GS1 or HIBC text as scanned or typed; Enter takes it over");
+  scan_ = add_text(said("&Scan"), "",
+                   said("GS1 or HIBC text as scanned or typed; Enter takes it over"));
   scan_->SetWindowStyleFlag(scan_->GetWindowStyleFlag() | wxTE_PROCESS_ENTER);
   keep_separators(*scan_);
   scan_->Bind(wxEVT_TEXT_ENTER, [this](wxCommandEvent&) { scan(); });
-  order_ = add_text("O&rder", "", "Its number; empty to find it by the item");
-  item_ = add_text("&Item", "", "The item's code");
-  lot_ = add_text("&Lot", "", "As on the label");
-  use_by_ = add_text("&Use by", "", "Day such as 2028-06-30, as on the label");
-  serials_ = add_text("Serial &numbers", "", "Of the sound pieces, separated by commas");
-  quantity_ = add_text("&Pieces", "", "How many came, damaged ones included");
-  damaged_ = add_text("&Damaged", "", "How many of them are damaged; they go into quarantine");
-  damage_ = add_text("&What is damaged", "", "What is wrong with the damaged pieces");
-  damaged_serials_ = add_text("Numbers of d&amaged", "",
-                              "Serial numbers of the damaged pieces, separated by commas");
-  place_ = add_text("Put &to", "", "Where the sound pieces are put");
+  order_ = add_text(said("O&rder"), "", said("Its number; empty to find it by the item"));
+  item_ = add_text(said("&Item"), "", said("The item's code"));
+  lot_ = add_text(said("&Lot"), "", said("As on the label"));
+  use_by_ = add_text(said("&Use by"), "", said("Day such as 2028-06-30, as on the label"));
+  serials_ =
+      add_text(said("Serial &numbers"), "", said("Of the sound pieces, separated by commas"));
+  quantity_ = add_text(said("&Pieces"), "", said("How many came, damaged ones included"));
+  damaged_ =
+      add_text(said("&Damaged"), "", said("How many of them are damaged; they go into quarantine"));
+  damage_ = add_text(said("&What is damaged"), "", said("What is wrong with the damaged pieces"));
+  damaged_serials_ = add_text(said("Numbers of d&amaged"), "",
+                              said("Serial numbers of the damaged pieces, separated by commas"));
+  place_ = add_text(said("Put &to"), "", said("Where the sound pieces are put"));
   make_checks();
   fill(form);
 }
@@ -55,12 +60,12 @@ void ReceiveDialog::make_checks() {
     sizer->Add(box);
     return box;
   };
-  not_replaced_ =
-      add("The supplier does not r&eplace the damaged pieces", "Otherwise they are still to come");
-  extra_ = add("Take &more than was ordered", "Only after counting again");
-  undated_ = add("The label &gives no use-by date", "Although the item has a shelf life");
-  known_serial_ = add("A serial number is &known: the same piece has come again",
-                      "Only after comparing the label");
+  not_replaced_ = add(said("The supplier does not r&eplace the damaged pieces"),
+                      said("Otherwise they are still to come"));
+  extra_ = add(said("Take &more than was ordered"), said("Only after counting again"));
+  undated_ = add(said("The label &gives no use-by date"), "Although the item has a shelf life");
+  known_serial_ = add(said("A serial number is &known: the same piece has come again"),
+                      said("Only after comparing the label"));
   panel->SetSizer(sizer);
   add_wide(panel, 0);
 }
@@ -106,12 +111,12 @@ void ReceiveDialog::fill(const desk::ReceiveForm& form) {
 void ReceiveDialog::scan() {
   const auto scanned = desk::with_scan(form(), scanned_text(*scan_), catalogue_, today_);
   if (!scanned) {
-    say(scanned.error().sentence);
+    tell(scanned.error().sentence);
     scan_->SelectAll();
     return;
   }
   fill(scanned->form);
-  say(scanned->doubt);
+  tell(scanned->doubt);
   scan_->Clear();
 }
 

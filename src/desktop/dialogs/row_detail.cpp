@@ -4,6 +4,7 @@
 #include <wx/sizer.h>
 #include <wx/textctrl.h>
 
+#include "clinic/say.hpp"
 #include "desk/row_words.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
@@ -21,7 +22,7 @@ wxWindow* make_row_detail(wxWindow* parent, desk::Table& table, const std::strin
   auto* detail = new wxTextCtrl{
       panel, wxID_ANY, "", wxDefaultPosition, wxDefaultSize, wxTE_MULTILINE | wxTE_READONLY};
   detail->SetMinSize({-1, 5 * panel->GetCharHeight()});
-  set_accessible_name(*detail, "The selected row in full");
+  set_accessible_name(*detail, said("The selected row in full"));
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(list, wxSizerFlags{1}.Expand());
   sizer->Add(detail, wxSizerFlags{}.Expand().Border(wxTOP, panel->FromDIP(8)));

@@ -5,6 +5,7 @@
 #include <wx/filedlg.h>
 #include <wx/stdpaths.h>
 
+#include "clinic/say.hpp"
 #include "desktop/text.hpp"
 
 namespace sparewell::desktop {
@@ -31,11 +32,11 @@ std::string ask_for_file(wxWindow* parent, const std::string& title, std::string
 }  // namespace
 
 std::string ask_for_workbook(wxWindow* parent, const std::string& title, std::string name) {
-  return ask_for_file(parent, title, std::move(name), ".xlsx", "Workbooks (*.xlsx)|*.xlsx");
+  return ask_for_file(parent, title, std::move(name), ".xlsx", said("Workbooks (*.xlsx)|*.xlsx"));
 }
 
 std::string ask_for_pdf(wxWindow* parent, const std::string& title, std::string name) {
-  return ask_for_file(parent, title, std::move(name), ".pdf", "PDF files (*.pdf)|*.pdf");
+  return ask_for_file(parent, title, std::move(name), ".pdf", said("PDF files (*.pdf)|*.pdf"));
 }
 
 }  // namespace sparewell::desktop

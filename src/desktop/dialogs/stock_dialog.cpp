@@ -72,7 +72,7 @@ void StockDialog::offer_draft() {
   discard->SetToolTip(to_wx(sparewell::say("Empties the form of what was left unfinished")));
 }
 
-void StockDialog::say(const std::string& sentence) {
+void StockDialog::tell(const std::string& sentence) {
   refusal_->SetLabelText(to_wx(sentence));
   refusal_->Wrap(std::max(GetClientSize().x - FromDIP(24), FromDIP(300)));
   refusal_->Show();
@@ -83,12 +83,12 @@ void StockDialog::say(const std::string& sentence) {
 void StockDialog::on_ok(wxCommandEvent& event) {
   try {
     auto booked = desk::book_form(file_, form_, answers());
-    if (!booked) return say(booked.error().sentence);
+    if (!booked) return tell(booked.error().sentence);
     booked_ = std::move(*booked);
     draft_->booked();
     event.Skip();
   } catch (...) {
-    say(desk::describe_failure(std::current_exception()));
+    tell(desk::describe_failure(std::current_exception()));
   }
 }
 

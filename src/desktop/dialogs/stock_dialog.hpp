@@ -19,7 +19,7 @@ class StockDialog : public Form {
 
  private:
   void on_ok(wxCommandEvent& event);
-  void say(const std::string& sentence);
+  void tell(const std::string& sentence);
   void offer_draft();
   [[nodiscard]] std::vector<std::string> answers() const;
 

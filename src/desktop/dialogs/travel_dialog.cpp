@@ -5,6 +5,7 @@
 #include <wx/msgdlg.h>
 #include <wx/textctrl.h>
 
+#include "clinic/say.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
 
@@ -18,15 +19,16 @@ constexpr int travel_width = 760;
 
 TravelDialog::TravelDialog(wxWindow* parent, const std::string& introduction, Answer answer,
                            WriteCard card, Lending lending)
-    : Form{parent, "Check a trip", introduction, 2},
+    : Form{parent, said("Check a trip"), introduction, 2},
       answer_{std::move(answer)},
       card_{std::move(card)},
       lending_{std::move(lending)} {
   make_fields();
-  add_action("Write travel &card...", [this] { write_card(); });
-  add_action("Le&nd the spares...", [this] { lend(); })
-      ->SetToolTip("Lend what lies on the shelf of what is to be packed");
-  finish("C&lose", false);
+  add_action(said("Write travel &card..."), [this] { write_card(); });
+  add_action(said("Le&nd the spares..."), [this] {
+    lend();
+  })->SetToolTip(said("Lend what lies on the shelf of what is to be packed"));
+  finish(said("C&lose"), false);
   pause_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { show_answer(); });
   for (wxTextCtrl* field : {departure_, back_, delay_, kneeling_, wear_hours_, resupply_, with_}) {
     field->Bind(wxEVT_TEXT, [this](wxCommandEvent&) { pause_.StartOnce(trip_after_ms); });
@@ -40,30 +42,34 @@ TravelDialog::TravelDialog(wxWindow* parent, const std::string& introduction, An
 
 void TravelDialog::make_fields() {
   const std::string usual = desk::as_usual;
-  departure_ = add_text("&Departure", "", "The last day at home, such as 2026-12-24");
-  back_ = add_text("&Return", "", "The day of the return, such as 2027-01-07");
-  delay_ = add_text("Dela&y, days", "", "How much later the return may be; empty for none");
-  wanted_ = add_choice("&Wanted", {desk::wanted_choices.begin(), desk::wanted_choices.end()}, 0,
-                       "The chance with which everything should last");
-  activity_ = add_choice("&Activity", {usual, "K0", "K1", "K2", "K3", "K4"}, 0,
-                         "On the trip, as with more walking");
-  kneeling_ = add_text("&Kneeling, hours", "", "Hours a day on the trip; empty as usual");
-  wear_hours_ = add_text("Worn, &hours", "", "Hours a day on the trip; empty as usual");
-  sweating_ = add_choice("&Sweating", {usual, "low", "normal", "high", desk::in_water}, 0,
-                         "High where it is hot; in water, where the prosthesis gets wet");
-  sport_ = add_choice("&Impact sport", {usual, "yes", "no"}, 0, "On the trip");
-  resupply_ = add_text("&Parts there, days", "",
-                       "How soon a part that fails can be had at the place; empty: not at all");
-  with_ = add_text("Tra&vels with", "",
-                   "References of other patients who travel along and may share spares, with commas "
-                   "between them, such as P-0002, P-0007");
+  departure_ = add_text(said("&Departure"), "", said("The last day at home, such as 2026-12-24"));
+  back_ = add_text(said("&Return"), "", said("The day of the return, such as 2027-01-07"));
+  delay_ =
+      add_text(said("Dela&y, days"), "", said("How much later the return may be; empty for none"));
+  wanted_ = add_choice(said("&Wanted"), {desk::wanted_choices.begin(), desk::wanted_choices.end()},
+                       0, said("The chance with which everything should last"));
+  activity_ = add_choice(said("&Activity"), {usual, "K0", "K1", "K2", "K3", "K4"}, 0,
+                         said("On the trip, as with more walking"));
+  kneeling_ =
+      add_text(said("&Kneeling, hours"), "", said("Hours a day on the trip; empty as usual"));
+  wear_hours_ = add_text(said("Worn, &hours"), "", said("Hours a day on the trip; empty as usual"));
+  sweating_ = add_choice(said("&Sweating"), {usual, "low", "normal", "high", desk::in_water}, 0,
+                         said("High where it is hot; in water, where the prosthesis gets wet"));
+  sport_ = add_choice(said("&Impact sport"), {usual, "yes", "no"}, 0, said("On the trip"));
+  resupply_ =
+      add_text(said("&Parts there, days"), "",
+               said("How soon a part that fails can be had at the place; empty: not at all"));
+  with_ = add_text(
+      said("Tra&vels with"), "",
+      said("References of other patients who travel along and may share spares, with commas "
+           "between them, such as P-0002, P-0007"));
   told_ = new wxTextCtrl{this,
                          wxID_ANY,
                          "",
                          wxDefaultPosition,
                          wxSize(FromDIP(travel_width), 16 * GetCharHeight()),
                          wxTE_MULTILINE | wxTE_READONLY | wxTE_BESTWRAP};
-  set_accessible_name(*told_, "What the check says");
+  set_accessible_name(*told_, said("What the check says"));
   add_wide(told_, 1);
 }
 
@@ -99,17 +105,17 @@ void TravelDialog::lend() {
   show_answer();
   const auto question = lending_.question(answers());
   if (!question) {
-    wxMessageBox(to_wx(question.error().sentence), "Lend the spares", wxOK | wxICON_INFORMATION,
-                 this);
+    wxMessageBox(to_wx(question.error().sentence), said("Lend the spares"),
+                 wxOK | wxICON_INFORMATION, this);
     return;
   }
-  if (wxMessageBox(to_wx(*question), "Lend the spares", wxYES_NO | wxICON_QUESTION, this) !=
+  if (wxMessageBox(to_wx(*question), said("Lend the spares"), wxYES_NO | wxICON_QUESTION, this) !=
       wxYES) {
     return;
   }
   const auto refusal = lending_.lend(answers());
   if (refusal.empty()) return EndModal(wxID_OK);
-  wxMessageBox(to_wx(refusal), "Lend the spares", wxOK | wxICON_WARNING, this);
+  wxMessageBox(to_wx(refusal), said("Lend the spares"), wxOK | wxICON_WARNING, this);
 }
 
 }  // namespace sparewell::desktop

@@ -7,6 +7,7 @@
 #include <wx/textctrl.h>
 #include <wx/wrapsizer.h>
 
+#include "clinic/say.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
 #include "desktop/widgets/command_button.hpp"
@@ -40,7 +41,7 @@ BillingPanel::BillingPanel(wxWindow* parent, std::function<void(desk::Command)> 
   auto* list = make_list(split);
   auto* detail = make_detail(split);
   split->SplitVertically(list, detail);
-  share_room(*split, 0.58, "Billing");
+  share_room(*split, 0.58, said("Billing"));
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(top, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));
   sizer->Add(summary_, wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, FromDIP(8)));
@@ -50,20 +51,20 @@ BillingPanel::BillingPanel(wxWindow* parent, std::function<void(desk::Command)> 
 }
 
 wxSizer* BillingPanel::make_top() {
-  find_ = new FindBox{this, "Patient, claim, order, code or item", "Find a finding",
+  find_ = new FindBox{this, said("Patient, claim, order, code or item"), said("Find a finding"),
                       [this](const std::string& typed) {
                         page_.table().find(typed);
                         list_changed();
                       }};
-  auto* shown_label = new wxStaticText{this, wxID_ANY, "S&tate:"};
-  shown_ = make_choice(this, desk::BillingPage::shown_choices(), "Which findings are shown");
-  auto* book_label = new wxStaticText{this, wxID_ANY, "Betw&een:"};
-  book_ = make_choice(this, desk::BillingPage::book_choices(), "Between which books");
+  auto* shown_label = new wxStaticText{this, wxID_ANY, said("S&tate:")};
+  shown_ = make_choice(this, desk::BillingPage::shown_choices(), said("Which findings are shown"));
+  auto* book_label = new wxStaticText{this, wxID_ANY, said("Betw&een:")};
+  book_ = make_choice(this, desk::BillingPage::book_choices(), said("Between which books"));
   for (auto* choice : {shown_, book_}) {
     choice->Bind(wxEVT_CHOICE, [this](wxCommandEvent&) { choices_changed(); });
   }
-  remember_filter(*shown_, "State of findings");
-  remember_filter(*book_, "Books of findings");
+  remember_filter(*shown_, said("State of findings"));
+  remember_filter(*book_, said("Books of findings"));
   auto* compare = command_button(this, desk::Command::compare_books, run_);
   buttons_.emplace_back(desk::Command::compare_books, compare);
   auto* top = new wxBoxSizer{wxHORIZONTAL};
@@ -80,7 +81,7 @@ wxSizer* BillingPanel::make_top() {
 
 wxWindow* BillingPanel::make_list(wxWindow* parent) {
   auto* panel = new wxPanel{parent};
-  list_ = new TableView{panel, page_.table(), "Findings of billing"};
+  list_ = new TableView{panel, page_.table(), said("Findings of billing")};
   list_->set_empty_words(page_.empty_words());
   list_->when_selected([this](const std::string& id) { show_finding(id); });
   list_->when_chosen([this](const std::string&) { run_(desk::Command::answer_finding); });
@@ -117,8 +118,8 @@ wxWindow* BillingPanel::make_detail(wxWindow* parent) {
   title_->SetFont(title_->GetFont().Bold());
   what_ = new WrappedLabel{panel};
   auto* sides = new wxBoxSizer{wxHORIZONTAL};
-  ours_ = make_side(panel, *sides, "Our side of the finding");
-  theirs_ = make_side(panel, *sides, "The other side of the finding");
+  ours_ = make_side(panel, *sides, said("Our side of the finding"));
+  theirs_ = make_side(panel, *sides, said("The other side of the finding"));
   settling_ = new WrappedLabel{panel};
   history_ = new WrappedLabel{panel};
   const auto inset = wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, FromDIP(8));

@@ -6,6 +6,7 @@
 #include <utility>
 #include <vector>
 
+#include "clinic/say.hpp"
 #include "desk/billing/billing_page.hpp"
 #include "desk/commands.hpp"
 #include "desktop/pages/page.hpp"
@@ -32,7 +33,7 @@ class BillingPanel : public Page {
   void show_books(const desk::WorklistPtr& items);
   void find() override;
   [[nodiscard]] std::string name() const override { return "billing"; }
-  [[nodiscard]] std::string tab() const override { return "Billing"; }
+  [[nodiscard]] std::string tab() const override { return said("Billing"); }
   [[nodiscard]] std::optional<desk::Printable> printable() const override;
 
   /// Shows this finding, whatever was asked for before; of "" those that are open.

@@ -9,6 +9,7 @@
 #include <wx/stattext.h>
 #include <wx/wrapsizer.h>
 
+#include "clinic/say.hpp"
 #include "desk/revision_lines.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
@@ -35,7 +36,7 @@ DeliveriesPanel::DeliveriesPanel(wxWindow* parent, std::function<void(desk::Comm
   auto* orders = make_orders(split);
   auto* detail = make_detail(split);
   split->SplitVertically(orders, detail);
-  share_room(*split, 0.46, "Deliveries");
+  share_room(*split, 0.46, said("Deliveries"));
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(top, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));
   sizer->Add(split, wxSizerFlags{1}.Expand());
@@ -43,18 +44,18 @@ DeliveriesPanel::DeliveriesPanel(wxWindow* parent, std::function<void(desk::Comm
 }
 
 wxSizer* DeliveriesPanel::make_top() {
-  find_ = new FindBox{this, "Order, supplier, state or item", "Find an order",
+  find_ = new FindBox{this, said("Order, supplier, state or item"), said("Find an order"),
                       [this](const std::string& typed) {
                         page_.table().find(typed);
                         list_changed();
                       }};
-  only_open_ = new wxCheckBox{this, wxID_ANY, "Only &open orders"};
-  only_open_->SetToolTip("Leave out what is received or cancelled");
+  only_open_ = new wxCheckBox{this, wxID_ANY, said("Only &open orders")};
+  only_open_->SetToolTip(said("Leave out what is received or cancelled"));
   only_open_->Bind(wxEVT_CHECKBOX, [this](wxCommandEvent& event) {
     page_.table().require(event.IsChecked() ? desk::DeliveriesPage::is_open : 0);
     list_changed();
   });
-  remember_filter(*only_open_, "Only open orders");
+  remember_filter(*only_open_, said("Only open orders"));
   count_ = new wxStaticText{this, wxID_ANY, "", wxDefaultPosition, wxDefaultSize, wxALIGN_RIGHT};
   auto* top = new wxBoxSizer{wxHORIZONTAL};
   top->Add(find_, wxSizerFlags{}.CentreVertical().Border(wxRIGHT, FromDIP(12)));
@@ -65,7 +66,7 @@ wxSizer* DeliveriesPanel::make_top() {
 
 wxWindow* DeliveriesPanel::make_orders(wxWindow* parent) {
   auto* panel = new wxPanel{parent};
-  orders_view_ = new TableView{panel, page_.table(), "Orders"};
+  orders_view_ = new TableView{panel, page_.table(), said("Orders")};
   orders_view_->set_empty_words(page_.empty_words());
   orders_view_->when_selected([this](const std::string& id) { show_order(id); });
   orders_view_->when_chosen([this](const std::string&) { run_(desk::Command::receive_delivery); });
@@ -82,10 +83,10 @@ wxWindow* DeliveriesPanel::make_detail(wxWindow* parent) {
   title_->SetFont(title_->GetFont().Bold());
   summary_ = new WrappedLabel{panel};
   shown_row_ = make_shown(panel);
-  lines_view_ = new TableView{panel, lines_, "Lines of the order"};
-  lines_view_->set_empty_words("No order is chosen.");
-  sent_view_ = new TableView{panel, sent_, "Lines of the revision", Pick::none};
-  sent_view_->set_empty_words("Nothing was left of the order.");
+  lines_view_ = new TableView{panel, lines_, said("Lines of the order")};
+  lines_view_->set_empty_words(said("No order is chosen."));
+  sent_view_ = new TableView{panel, sent_, said("Lines of the revision"), Pick::none};
+  sent_view_->set_empty_words(said("Nothing was left of the order."));
   sent_view_->Hide();
   const auto inset = wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, FromDIP(8));
   auto* sizer = new wxBoxSizer{wxVERTICAL};
@@ -101,11 +102,12 @@ wxWindow* DeliveriesPanel::make_detail(wxWindow* parent) {
 }
 
 wxSizer* DeliveriesPanel::make_shown(wxWindow* parent) {
-  auto* label = new wxStaticText{parent, wxID_ANY, "Show&n:"};
+  auto* label = new wxStaticText{parent, wxID_ANY, said("Show&n:")};
   shown_ = new wxChoice{parent, wxID_ANY};
   shown_->SetMinSize({FromDIP(120), -1});
-  set_accessible_name(*shown_, "Shown revision");
-  shown_->SetToolTip("The order as it stands, or as it was sent earlier and what that changed");
+  set_accessible_name(*shown_, said("Shown revision"));
+  shown_->SetToolTip(
+      said("The order as it stands, or as it was sent earlier and what that changed"));
   shown_->Bind(wxEVT_CHOICE, [this](wxCommandEvent&) { show_lines(); });
   auto* row = new wxBoxSizer{wxHORIZONTAL};
   row->Add(label, wxSizerFlags{}.CentreVertical().Border(wxRIGHT, FromDIP(8)));
@@ -173,7 +175,7 @@ void DeliveriesPanel::show_order(const std::string& id) {
   lines_.fill(detail.lines);
   lines_view_->table_changed();
   shown_->Clear();
-  shown_->Append("As it stands now");
+  shown_->Append(said("As it stands now"));
   const auto revisions = page_.revisions(id);
   for (const auto& revision : revisions) shown_->Append(to_wx(revision));
   shown_->SetSelection(0);

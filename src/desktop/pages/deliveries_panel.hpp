@@ -5,6 +5,7 @@
 #include <utility>
 #include <vector>
 
+#include "clinic/say.hpp"
 #include "desk/commands.hpp"
 #include "desk/deliveries_page.hpp"
 #include "desk/order_revisions.hpp"
@@ -33,7 +34,7 @@ class DeliveriesPanel : public Page {
   void show(const desk::DayPtr& day) override;
   void find() override;
   [[nodiscard]] std::string name() const override { return "deliveries"; }
-  [[nodiscard]] std::string tab() const override { return "Deliveries"; }
+  [[nodiscard]] std::string tab() const override { return said("Deliveries"); }
   [[nodiscard]] std::optional<desk::Printable> printable() const override;
 
   /// Shows this order, whatever was asked for before.

@@ -31,7 +31,7 @@ OrderPanel::OrderPanel(wxWindow* parent, std::function<void(desk::Command)> run,
   above_ = make_lines(split_);
   below_ = make_below(split_);
   split_->SplitHorizontally(above_, below_);
-  share_room(*split_, 0.5, "Orders");
+  share_room(*split_, 0.5, said("Orders"));
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(top, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));
   sizer->Add(strip_, wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, FromDIP(8)));
@@ -43,13 +43,13 @@ wxSizer* OrderPanel::make_top(const std::function<void(desk::Command)>& run) {
   auto* top = new wxBoxSizer{wxHORIZONTAL};
   headline_ = new wxStaticText{this, wxID_ANY, ""};
   headline_->SetFont(headline_->GetFont().Bold().Larger());
-  find_ = new FindBox{this, "Supplier, item or patient", "Find an order line",
+  find_ = new FindBox{this, said("Supplier, item or patient"), said("Find an order line"),
                       [this](const std::string& typed) {
                         page_.lines().find(typed);
                         lines_->set_empty_words(page_.empty_words());
                         lines_->table_changed();
                       }};
-  held_ = command_button(this, desk::Command::held_back, run, "Held &back (0)");
+  held_ = command_button(this, desk::Command::held_back, run, said("Held &back (0)"));
   write_ = command_button(this, desk::Command::write_orders, run);
   top->Add(headline_, wxSizerFlags{1}.CentreVertical());
   top->Add(find_, wxSizerFlags{}.CentreVertical().Border(wxRIGHT, FromDIP(8)));
@@ -60,7 +60,7 @@ wxSizer* OrderPanel::make_top(const std::function<void(desk::Command)>& run) {
 
 wxWindow* OrderPanel::make_lines(wxWindow* parent) {
   auto* panel = new wxPanel{parent};
-  lines_ = new TableView{panel, page_.lines(), "Order lines"};
+  lines_ = new TableView{panel, page_.lines(), said("Order lines")};
   lines_->set_empty_words(page_.empty_words());
   lines_->when_selected([this](const std::string& id) { show_line(id); });
   find_->goes_down_to(*lines_);
@@ -73,12 +73,12 @@ wxWindow* OrderPanel::make_lines(wxWindow* parent) {
 wxWindow* OrderPanel::make_below(wxWindow* parent) {
   auto* panel = new wxPanel{parent};
   auto* reason = make_reason(panel);
-  needs_view_ = new TableView{panel, needs_, "Who is expected to need it", Pick::none};
-  needs_view_->set_empty_words(
+  needs_view_ = new TableView{panel, needs_, said("Who is expected to need it"), Pick::none};
+  needs_view_->set_empty_words(said(
       "Nobody in particular: it is for new starts, or for patients whose parts are not recorded "
-      "here.");
-  totals_view_ = new TableView{panel, totals_, "Totals by supplier", Pick::none};
-  totals_view_->set_empty_words("Nothing is to be ordered.");
+      "here."));
+  totals_view_ = new TableView{panel, totals_, said("Totals by supplier"), Pick::none};
+  totals_view_->set_empty_words(said("Nothing is to be ordered."));
   compared_view_ =
       new TableView{panel, compared_, said("Orders by the sliders beside today's"), Pick::none};
   compared_view_->Hide();
@@ -88,12 +88,12 @@ wxWindow* OrderPanel::make_below(wxWindow* parent) {
     sizer->Add(control, wxSizerFlags{1}.Expand());
     return sizer;
   };
-  totals_heading_ = section_heading(panel, "What the orders come to");
+  totals_heading_ = section_heading(panel, said("What the orders come to"));
   auto* totals = column(totals_heading_, totals_view_);
   totals->Add(compared_view_, wxSizerFlags{1}.Expand());
   auto* sizer = new wxBoxSizer{wxHORIZONTAL};
   sizer->Add(reason, wxSizerFlags{4}.Expand().Border(wxALL, FromDIP(8)));
-  sizer->Add(column(section_heading(panel, "Who needs it"), needs_view_),
+  sizer->Add(column(section_heading(panel, said("Who needs it")), needs_view_),
              wxSizerFlags{4}.Expand().Border(wxTOP | wxBOTTOM, FromDIP(8)));
   sizer->Add(totals, wxSizerFlags{4}.Expand().Border(wxALL, FromDIP(8)));
   panel->SetSizer(sizer);
@@ -107,7 +107,7 @@ wxWindow* OrderPanel::make_reason(wxWindow* parent) {
   when_ = new WrappedLabel{panel};
   why_ = new wxTextCtrl{
       panel, wxID_ANY, "", wxDefaultPosition, wxDefaultSize, wxTE_MULTILINE | wxTE_READONLY};
-  set_accessible_name(*why_, "Why this line is proposed");
+  set_accessible_name(*why_, said("Why this line is proposed"));
   why_->SetMinSize({FromDIP(200), 3 * GetCharHeight()});
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   const auto text = wxSizerFlags{}.Expand().Border(wxBOTTOM, FromDIP(4));
@@ -125,8 +125,8 @@ void OrderPanel::show(const desk::DayPtr& day) {
   strip_->show(day);
   totals_ = page_.totals();
   headline_->SetLabelText(to_wx(page_.headline()));
-  held_->SetLabel(
-      to_wx("Held &back (" + desk::number_words(static_cast<long long>(page_.held_back())) + ")"));
+  held_->SetLabel(to_wx(said("Held &back (") +
+                        desk::number_words(static_cast<long long>(page_.held_back())) + ")"));
   lines_->set_empty_words(page_.empty_words());
   lines_->table_changed();
   totals_view_->table_changed();
@@ -145,8 +145,8 @@ void OrderPanel::show_otherwise() {
   if (beside != compared_view_->IsShown()) {
     compared_view_->Show(beside);
     totals_view_->Show(!beside);
-    totals_heading_->SetLabelText(
-        to_wx(beside ? said("By the sliders, beside today's orders") : "What the orders come to"));
+    totals_heading_->SetLabelText(to_wx(beside ? said("By the sliders, beside today's orders")
+                                               : said("What the orders come to")));
     totals_heading_->GetParent()->Layout();
   }
   show_below(beside || page_.anything());
@@ -184,7 +184,7 @@ void OrderPanel::find() {
 
 std::string OrderPanel::tab() const {
   const auto count = page_.today_count();
-  return count == 0 ? "Order today" : "Order today (" + std::to_string(count) + ")";
+  return count == 0 ? said("Order today") : said("Order today (") + std::to_string(count) + ")";
 }
 
 void OrderPanel::allow_budget(bool allowed) {

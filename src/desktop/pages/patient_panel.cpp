@@ -33,7 +33,7 @@ PatientPanel::PatientPanel(wxWindow* parent, std::function<void(desk::Command)> 
   auto* list = make_list(split);
   auto* card = make_card(split);
   split->SplitVertically(list, card);
-  share_room(*split, 0.37, "Patients");
+  share_room(*split, 0.37, said("Patients"));
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(split, wxSizerFlags{1}.Expand());
   SetSizer(sizer);
@@ -41,20 +41,20 @@ PatientPanel::PatientPanel(wxWindow* parent, std::function<void(desk::Command)> 
 
 wxWindow* PatientPanel::make_list(wxWindow* parent) {
   auto* panel = new wxPanel{parent};
-  find_ = new FindBox{panel, "Reference, name, branch, item, serial or lot", "Find a patient",
-                      [this](const std::string& typed) {
+  find_ = new FindBox{panel, said("Reference, name, branch, item, serial or lot"),
+                      said("Find a patient"), [this](const std::string& typed) {
                         list_.table().find(typed);
                         list_changed();
                       }};
-  only_with_parts_ = new wxCheckBox{panel, wxID_ANY, "Only those with parts in &use"};
-  only_with_parts_->SetToolTip("Leave out patients who have no part in use today");
+  only_with_parts_ = new wxCheckBox{panel, wxID_ANY, said("Only those with parts in &use")};
+  only_with_parts_->SetToolTip(said("Leave out patients who have no part in use today"));
   only_with_parts_->Bind(wxEVT_CHECKBOX, [this](wxCommandEvent& event) {
     list_.table().require(event.IsChecked() ? desk::PatientList::has_parts : 0);
     list_changed();
   });
-  remember_filter(*only_with_parts_, "Only patients with parts");
+  remember_filter(*only_with_parts_, said("Only patients with parts"));
   count_ = new wxStaticText{panel, wxID_ANY, "", wxDefaultPosition, wxDefaultSize, wxALIGN_RIGHT};
-  list_view_ = new TableView{panel, list_.table(), "Patients"};
+  list_view_ = new TableView{panel, list_.table(), said("Patients")};
   list_view_->set_empty_words(list_.empty_words());
   list_view_->when_selected([this](const std::string& ref) { show_patient(ref); });
   find_->goes_down_to(*list_view_);
@@ -90,7 +90,7 @@ wxWindow* PatientPanel::make_card(wxWindow* parent) {
   scroll_to_focus(*card_);
   auto* text = make_text(card_);
   panes_ = new wxNotebook{card_, wxID_ANY};
-  set_accessible_name(*panes_, "The chosen patient");
+  set_accessible_name(*panes_, said("The chosen patient"));
   make_panes();
   panes_->Bind(wxEVT_NOTEBOOK_PAGE_CHANGED, [this](wxBookCtrlEvent& event) {
     event.Skip();

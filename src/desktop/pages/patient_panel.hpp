@@ -7,6 +7,7 @@
 
 #include <wx/scrolwin.h>
 
+#include "clinic/say.hpp"
 #include "desk/alternative_parts.hpp"
 #include "desk/commands.hpp"
 #include "desk/forecast_test.hpp"
@@ -40,7 +41,7 @@ class PatientPanel : public Page {
   void show(const desk::DayPtr& day) override;
   void find() override;
   [[nodiscard]] std::string name() const override { return "patients"; }
-  [[nodiscard]] std::string tab() const override { return "Patients"; }
+  [[nodiscard]] std::string tab() const override { return said("Patients"); }
   [[nodiscard]] std::optional<desk::Printable> printable() const override;
   /// Shows this patient and part, in use or not, whatever was searched before. `unit` is a position
   /// in Clinic::units.

@@ -3,6 +3,7 @@
 #include <wx/notebook.h>
 #include <wx/sizer.h>
 
+#include "clinic/say.hpp"
 #include "desktop/pages/plan/held_pane.hpp"
 #include "desktop/pages/plan/play_pane.hpp"
 #include "desktop/pages/plan/suppliers_pane.hpp"
@@ -14,15 +15,15 @@ namespace sparewell::desktop {
 
 PlanPanel::PlanPanel(wxWindow* parent, Actions actions) : Page{parent} {
   panes_ = new wxNotebook{this, wxID_ANY};
-  set_accessible_name(*panes_, "Plan");
+  set_accessible_name(*panes_, said("Plan"));
   play_pane_ = new PlayPane{panes_, std::move(actions.play)};
-  panes_->AddPage(play_pane_, "What the order policy saves");
+  panes_->AddPage(play_pane_, said("What the order policy saves"));
   what_if_pane_ = new WhatIfPane{panes_, std::move(actions.compare)};
-  panes_->AddPage(what_if_pane_, "What if");
+  panes_->AddPage(what_if_pane_, said("What if"));
   held_pane_ = new HeldPane{panes_, std::move(actions.go_to_unit), std::move(actions.keep_to)};
-  panes_->AddPage(held_pane_, "Held back");
+  panes_->AddPage(held_pane_, said("Held back"));
   suppliers_pane_ = new SuppliersPane{panes_, std::move(actions.go_to_order)};
-  panes_->AddPage(suppliers_pane_, "Suppliers");
+  panes_->AddPage(suppliers_pane_, said("Suppliers"));
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(panes_, wxSizerFlags{1}.Expand().Border(wxALL, FromDIP(8)));
   SetSizer(sizer);

@@ -4,6 +4,7 @@
 #include <functional>
 #include <optional>
 
+#include "clinic/say.hpp"
 #include "desk/plan_page.hpp"
 #include "desk/suppliers_page.hpp"
 #include "desk/what_if_page.hpp"
@@ -39,7 +40,7 @@ class PlanPanel : public Page {
   void show(const desk::DayPtr& day) override;
   void find() override;
   [[nodiscard]] std::string name() const override { return "plan"; }
-  [[nodiscard]] std::string tab() const override { return "Plan"; }
+  [[nodiscard]] std::string tab() const override { return said("Plan"); }
   void show_play(const desk::PolicyPlayPtr& play);
   void allow_playing(bool allowed);
   [[nodiscard]] desk::WhatIfQuestions questions() const;

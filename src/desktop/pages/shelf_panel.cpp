@@ -7,6 +7,7 @@
 #include <wx/splitter.h>
 #include <wx/stattext.h>
 
+#include "clinic/say.hpp"
 #include "desktop/pages/shelf/course_pane.hpp"
 #include "desktop/pages/shelf/moves_pane.hpp"
 #include "desktop/text.hpp"
@@ -34,7 +35,7 @@ ShelfPanel::ShelfPanel(wxWindow* parent, std::function<void(desk::Command)> run,
   auto* items = make_items(split_);
   auto* detail = make_detail(split_);
   split_->SplitHorizontally(items, detail);
-  share_room(*split_, 0.38, "Shelf");
+  share_room(*split_, 0.38, said("Shelf"));
   moves_ = new MovesPane{this, run_, choice_changed_};
   moves_->Hide();
   auto* sizer = new wxBoxSizer{wxVERTICAL};
@@ -45,20 +46,20 @@ ShelfPanel::ShelfPanel(wxWindow* parent, std::function<void(desk::Command)> run,
 }
 
 wxSizer* ShelfPanel::make_top() {
-  find_ = new FindBox{this, "Item, kind, material, lot or supplier", "Find an item",
+  find_ = new FindBox{this, said("Item, kind, material, lot or supplier"), said("Find an item"),
                       [this](const std::string& typed) {
                         page_.table().find(typed);
                         moves_->find(typed);
                         list_changed();
                       }};
-  only_low_ = new wxCheckBox{this, wxID_ANY, "Only what is &low"};
-  only_low_->SetToolTip("Show items that are low, out or short");
+  only_low_ = new wxCheckBox{this, wxID_ANY, said("Only what is &low")};
+  only_low_->SetToolTip(said("Show items that are low, out or short"));
   only_low_->Bind(wxEVT_CHECKBOX, [this](wxCommandEvent& event) {
     page_.table().require(event.IsChecked() ? desk::ShelfPage::is_low : 0);
     list_changed();
   });
-  remember_filter(*only_low_, "Only items that are low");
-  moves_shown_ = new wxCheckBox{this, wxID_ANY, "Moves &between branches"};
+  remember_filter(*only_low_, said("Only items that are low"));
+  moves_shown_ = new wxCheckBox{this, wxID_ANY, said("Moves &between branches")};
   const auto& spec = desk::command_spec(desk::Command::branch_moves);
   moves_shown_->SetToolTip(to_wx(fmt::format("{} ({})", spec.help, spec.key)));
   moves_shown_->Bind(wxEVT_CHECKBOX,
@@ -75,7 +76,7 @@ wxSizer* ShelfPanel::make_top() {
 
 wxWindow* ShelfPanel::make_items(wxWindow* parent) {
   auto* panel = new wxPanel{parent};
-  items_view_ = new TableView{panel, page_.table(), "Items"};
+  items_view_ = new TableView{panel, page_.table(), said("Items")};
   items_view_->set_empty_words(page_.empty_words());
   items_view_->when_selected([this](const std::string& code) { show_item(code); });
   find_->goes_down_to(*items_view_);
@@ -119,29 +120,30 @@ wxButton* ShelfPanel::make_button(wxWindow* parent, desk::Command command,
 
 wxSizer* ShelfPanel::make_lots(wxWindow* parent) {
   auto* lots = new wxBoxSizer{wxVERTICAL};
-  lots->Add(section_heading(parent, "Lots"), wxSizerFlags{}.Border(wxBOTTOM, FromDIP(4)));
-  lots_view_ = new TableView{parent, lots_, "Lots of the item"};
-  lots_view_->set_empty_words("Nothing of it is on a shelf.");
+  lots->Add(section_heading(parent, said("Lots")), wxSizerFlags{}.Border(wxBOTTOM, FromDIP(4)));
+  lots_view_ = new TableView{parent, lots_, said("Lots of the item")};
+  lots_view_->set_empty_words(said("Nothing of it is on a shelf."));
   lots_view_->when_selected([this](const std::string&) { lot_changed(); });
   lots->Add(lots_view_, wxSizerFlags{1}.Expand().Border(wxBOTTOM, FromDIP(6)));
   using desk::Command;
   auto* row = new wxBoxSizer{wxHORIZONTAL};
   const auto flags = wxSizerFlags{}.Border(wxRIGHT, FromDIP(6));
-  row->Add(make_button(parent, Command::stock_move, "&Move..."), flags);
-  hold_back_ = make_button(parent, Command::stock_quarantine, "&Quarantine...");
+  row->Add(make_button(parent, Command::stock_move, said("&Move...")), flags);
+  hold_back_ = make_button(parent, Command::stock_quarantine, said("&Quarantine..."));
   row->Add(hold_back_, flags);
-  row->Add(make_button(parent, Command::stock_write_off, "Wr&ite off..."), flags);
-  row->Add(make_button(parent, Command::stock_return, "&Return..."), flags);
-  row->Add(make_button(parent, Command::stock_lend, "Le&nd..."), flags);
+  row->Add(make_button(parent, Command::stock_write_off, said("Wr&ite off...")), flags);
+  row->Add(make_button(parent, Command::stock_return, said("&Return...")), flags);
+  row->Add(make_button(parent, Command::stock_lend, said("Le&nd...")), flags);
   lots->Add(row);
   return lots;
 }
 
 wxSizer* ShelfPanel::make_orders(wxWindow* parent) {
   auto* orders = new wxBoxSizer{wxVERTICAL};
-  orders->Add(section_heading(parent, "Open orders"), wxSizerFlags{}.Border(wxBOTTOM, FromDIP(4)));
-  orders_view_ = new TableView{parent, orders_, "Open orders for the item", Pick::none};
-  orders_view_->set_empty_words("Nothing of it is on order.");
+  orders->Add(section_heading(parent, said("Open orders")),
+              wxSizerFlags{}.Border(wxBOTTOM, FromDIP(4)));
+  orders_view_ = new TableView{parent, orders_, said("Open orders for the item"), Pick::none};
+  orders_view_->set_empty_words(said("Nothing of it is on order."));
   orders->Add(orders_view_, wxSizerFlags{1}.Expand());
   return orders;
 }
@@ -149,12 +151,12 @@ wxSizer* ShelfPanel::make_orders(wxWindow* parent) {
 wxSizer* ShelfPanel::make_away(wxWindow* parent) {
   auto* away = new wxBoxSizer{wxVERTICAL};
   auto* top = new wxBoxSizer{wxHORIZONTAL};
-  away_title_ = section_heading(parent, "Away, of all items");
-  away_view_ = new TableView{parent, away_, "On loan, at suppliers and in transit"};
-  away_view_->set_empty_words("Nothing is on loan, at a supplier or in transit.");
+  away_title_ = section_heading(parent, said("Away, of all items"));
+  away_view_ = new TableView{parent, away_, said("On loan, at suppliers and in transit")};
+  away_view_->set_empty_words(said("Nothing is on loan, at a supplier or in transit."));
   away_view_->when_selected([this](const std::string&) { away_changed(); });
   away_view_->when_chosen([this](const std::string&) { run_(desk::Command::stock_settle); });
-  settle_ = make_button(parent, desk::Command::stock_settle, "Came &back...");
+  settle_ = make_button(parent, desk::Command::stock_settle, said("Came &back..."));
   top->Add(away_title_, wxSizerFlags{1}.CentreVertical());
   top->Add(settle_, wxSizerFlags{}.CentreVertical());
   away->Add(top, wxSizerFlags{}.Expand().Border(wxBOTTOM, FromDIP(4)));
@@ -209,7 +211,7 @@ void ShelfPanel::lot_changed() {
   const auto lot = chosen_lot();
   const bool held_back =
       lot && sort_of_place(day_->clinic().places, lot->place) == PlaceSort::quarantine;
-  hold_back_->SetLabel(held_back ? "Rel&ease..." : "&Quarantine...");
+  hold_back_->SetLabel(held_back ? said("Rel&ease...") : said("&Quarantine..."));
   hold_back_->GetParent()->Layout();
   choice_changed_();
 }
@@ -237,12 +239,12 @@ void ShelfPanel::show(const desk::DayPtr& day) {
   course_->show(day);
   away_.fill(desk::away_rows(*day));
   const auto sums = desk::credit_sum_words(*day);
-  away_title_->SetLabelText(to_wx(sums.empty() ? std::string{"Away, of all items"}
-                                               : fmt::format("Away, of all items. {}", sums)));
+  away_title_->SetLabelText(to_wx(sums.empty() ? std::string{said("Away, of all items")}
+                                               : say("Away, of all items. {}", sums)));
   away_view_->table_changed();
   moves_->show(day);
   const auto proposed = day->restock().moves.size();
-  moves_shown_->SetLabel(to_wx(fmt::format("Moves &between branches ({})", proposed)));
+  moves_shown_->SetLabel(to_wx(say("Moves &between branches ({})", proposed)));
   moves_shown_->Show(day->branches().several());
   if (!day->branches().several() && shows_moves()) show_moves(false);
   list_changed();

@@ -5,6 +5,7 @@
 #include <optional>
 #include <vector>
 
+#include "clinic/say.hpp"
 #include "desk/away_rows.hpp"
 #include "desk/commands.hpp"
 #include "desk/restock_rows.hpp"
@@ -34,7 +35,7 @@ class ShelfPanel : public Page {
   void show(const desk::DayPtr& day) override;
   void find() override;
   [[nodiscard]] std::string name() const override { return "shelf"; }
-  [[nodiscard]] std::string tab() const override { return "Shelf"; }
+  [[nodiscard]] std::string tab() const override { return said("Shelf"); }
   [[nodiscard]] std::optional<desk::Printable> printable() const override;
 
   /// Shows this item, and its lot where one is named, whatever was searched before.

@@ -8,6 +8,7 @@
 #include <wx/sizer.h>
 #include <wx/stattext.h>
 
+#include "clinic/say.hpp"
 #include "desk/commands.hpp"
 #include "desktop/pages/wear/early_pane.hpp"
 #include "desktop/pages/wear/effects_pane.hpp"
@@ -22,13 +23,13 @@ WearPanel::WearPanel(wxWindow* parent, std::function<void()> test,
     : Page{parent} {
   auto* top = make_top(std::move(test));
   panes_ = new wxNotebook{this, wxID_ANY};
-  set_accessible_name(*panes_, "Wear");
+  set_accessible_name(*panes_, said("Wear"));
   test_pane_ = new TestPane{panes_, page_, [this](std::optional<Kind> kind) { choose(kind); }};
   effects_pane_ = new EffectsPane{panes_, page_};
   early_pane_ = new EarlyPane{panes_, page_, std::move(go_to)};
-  panes_->AddPage(test_pane_, "How good forecasts are");
-  panes_->AddPage(effects_pane_, "What changes lives");
-  panes_->AddPage(early_pane_, "Early endings");
+  panes_->AddPage(test_pane_, said("How good forecasts are"));
+  panes_->AddPage(effects_pane_, said("What changes lives"));
+  panes_->AddPage(early_pane_, said("Early endings"));
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(top, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));
   sizer->Add(panes_, wxSizerFlags{1}.Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, FromDIP(8)));
@@ -36,11 +37,11 @@ WearPanel::WearPanel(wxWindow* parent, std::function<void()> test,
 }
 
 wxSizer* WearPanel::make_top(std::function<void()> test) {
-  auto* label = new wxStaticText{this, wxID_ANY, "&Kind of part:"};
+  auto* label = new wxStaticText{this, wxID_ANY, said("&Kind of part:")};
   kinds_ = new wxChoice{this, wxID_ANY};
   for (const auto& kind : desk::kind_choices()) kinds_->Append(to_wx(desk::kind_title(kind)));
   kinds_->SetSelection(0);
-  set_accessible_name(*kinds_, "Kind of part");
+  set_accessible_name(*kinds_, said("Kind of part"));
   kinds_->Bind(wxEVT_CHOICE, [this](wxCommandEvent& event) {
     choose(desk::kind_choices().at(static_cast<std::size_t>(event.GetSelection())));
   });

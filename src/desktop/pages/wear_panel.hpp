@@ -3,6 +3,7 @@
 
 #include <functional>
 
+#include "clinic/say.hpp"
 #include "desk/wear_page.hpp"
 #include "desktop/pages/page.hpp"
 
@@ -27,7 +28,7 @@ class WearPanel : public Page {
   void show(const desk::DayPtr& day) override;
   void find() override;
   [[nodiscard]] std::string name() const override { return "wear"; }
-  [[nodiscard]] std::string tab() const override { return "Wear"; }
+  [[nodiscard]] std::string tab() const override { return said("Wear"); }
   void show_test(const desk::ForecastTestPtr& test);
   void allow_testing(bool allowed);
   void open(Pane pane);

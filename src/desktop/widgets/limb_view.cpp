@@ -15,7 +15,7 @@ namespace sparewell::desktop {
 LimbView::LimbView(wxWindow* parent, int word_lines, int width) : wxPanel{parent} {
   chart_ = new ChartView{this, say("Circumference over time, drawn")};
   chart_->set_least_height(word_lines > 6 ? 16 : 9);
-  told_ = told_text(this, "Fit and trend in words", word_lines, width);
+  told_ = told_text(this, said("Fit and trend in words"), word_lines, width);
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(chart_, wxSizerFlags{3}.Expand());
   sizer->Add(told_, wxSizerFlags{2}.Expand().Border(wxTOP, FromDIP(8)));

@@ -4,6 +4,7 @@
 #include <wx/settings.h>
 #include <wx/sizer.h>
 
+#include "clinic/say.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
@@ -26,7 +27,7 @@ NoteBar::NoteBar(wxWindow* parent)
 void NoteBar::say(const std::string& text, const std::vector<Action>& actions) {
   buttons_->Clear(true);
   auto all = actions;
-  all.push_back({"P&ut away", [this] { put_away(); }});
+  all.push_back({said("P&ut away"), [this] { put_away(); }});
   for (const auto& action : all) {
     auto* button = new wxButton{this, wxID_ANY, to_wx(action.label)};
     // The call may clear the buttons, so it runs after the button's own event is done.
@@ -34,7 +35,7 @@ void NoteBar::say(const std::string& text, const std::vector<Action>& actions) {
     buttons_->Add(button, wxSizerFlags{}.Border(wxRIGHT, FromDIP(8)));
   }
   text_->set_text(text);
-  set_accessible_name(*this, "Note", text);
+  set_accessible_name(*this, said("Note"), text);
   Show();
   GetParent()->Layout();
 }

@@ -15,7 +15,7 @@ ReactionsBox::ReactionsBox(wxWindow* parent, int word_lines, int drawing_lines, 
     : wxPanel{parent} {
   chart_ = new ChartView{this, say("What was worn, and reactions, drawn")};
   chart_->grow_with_picture(drawing_lines);
-  told_ = told_text(this, "What the reactions speak for, and the log", word_lines, width);
+  told_ = told_text(this, said("What the reactions speak for, and the log"), word_lines, width);
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(chart_, wxSizerFlags{1}.Expand());
   sizer->Add(told_, wxSizerFlags{1}.Expand().Border(wxTOP, FromDIP(8)));

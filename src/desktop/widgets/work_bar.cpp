@@ -5,6 +5,7 @@
 #include <wx/button.h>
 #include <wx/gauge.h>
 
+#include "clinic/say.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
 
@@ -19,10 +20,10 @@ WorkBar::WorkBar(wxWindow* parent, std::function<void()> stop)
     : wxStatusBar{parent, wxID_ANY, wxSTB_SIZEGRIP | wxSTB_ELLIPSIZE_END}, stop_{std::move(stop)} {
   gauge_ = new wxGauge{this, wxID_ANY, gauge_steps, wxDefaultPosition,
                        wxSize{FromDIP(140), FromDIP(12)}};
-  set_accessible_name(*gauge_, "Part done");
+  set_accessible_name(*gauge_, said("Part done"));
   stop_button_ =
-      new wxButton{this, wxID_ANY, "S&top", wxDefaultPosition, wxDefaultSize, wxBU_EXACTFIT};
-  stop_button_->SetToolTip("Stop the work that is going on");
+      new wxButton{this, wxID_ANY, said("S&top"), wxDefaultPosition, wxDefaultSize, wxBU_EXACTFIT};
+  stop_button_->SetToolTip(said("Stop the work that is going on"));
   measure_again();
   gauge_->Hide();
   stop_button_->Hide();

@@ -2,8 +2,7 @@
 
 #include <algorithm>
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "exchange/barcode/check_digit.hpp"
 #include "exchange/barcode/gs1_identifiers.hpp"
 #include "exchange/text.hpp"
@@ -13,22 +12,22 @@ namespace {
 
 tl::unexpected<Refusal> refuse_unknown(std::string_view at) {
   return refuse(
-      fmt::format("The barcode goes on with \"{}\", which begins with no identifier of the GS1 "
-                  "standard; scan it again, or enter the part by hand.",
-                  excerpt(at)));
+      say("The barcode goes on with \"{}\", which begins with no identifier of the GS1 "
+          "standard; scan it again, or enter the part by hand.",
+          excerpt(at)));
 }
 
 tl::unexpected<Refusal> refuse_value(const Gs1Identifier& identifier, std::string_view fault) {
-  return refuse(fmt::format("{} {}; scan or type it again.", identifier.words(), fault));
+  return refuse(say("{} {}; scan or type it again.", identifier.words(), fault));
 }
 
 tl::unexpected<Refusal> refuse_missing_separator(const Gs1Identifier& identifier,
                                                  std::string_view value) {
   return refuse(
-      fmt::format("{} is \"{}\", longer than the {} characters that it may have: the separator "
-                  "after it is missing; set the scanner to send FNC1 as GS (ASCII 29), or type the "
-                  "label's text with its parentheses.",
-                  identifier.words(), excerpt(value), identifier.most()));
+      say("{} is \"{}\", longer than the {} characters that it may have: the separator "
+          "after it is missing; set the scanner to send FNC1 as GS (ASCII 29), or type the "
+          "label's text with its parentheses.",
+          identifier.words(), excerpt(value), identifier.most()));
 }
 
 /// Adds a field, unless it says the same as an earlier one of its kind.
@@ -44,9 +43,9 @@ Expected<void> add(std::vector<Element>& elements, const Gs1Identifier& identifi
   }
   if (earlier->value == value) return {};
   return refuse(
-      fmt::format("{} stands on the label twice, as \"{}\" and as \"{}\"; look which one is right, "
-                  "and enter the part by hand.",
-                  identifier.words(), excerpt(earlier->value), excerpt(value)));
+      say("{} stands on the label twice, as \"{}\" and as \"{}\"; look which one is right, "
+          "and enter the part by hand.",
+          identifier.words(), excerpt(earlier->value), excerpt(value)));
 }
 
 /// Cuts the first value off `text`, with the separator after it.

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "exchange/barcode/check_digit.hpp"
 #include "exchange/barcode/gs1_identifiers.hpp"
 #include "exchange/barcode/short_date.hpp"
@@ -23,15 +24,15 @@ std::string_view value_of(const std::vector<Element>& elements, std::string_view
 
 /// A date without the hours and minutes that may follow it.
 std::optional<Date> date_of(std::string_view value, Date today) {
-  return date_in_digits(value.substr(0, 6), "YYMMdd", today);
+  return date_in_digits(value.substr(0, 6), said("YYMMdd"), today);
 }
 
 Expected<void> check_dates(const std::vector<Element>& elements, Date today) {
   for (const Element& element : elements) {
     if (std::ranges::find(date_codes, element.identifier) == date_codes.end()) continue;
     if (date_of(element.value, today)) continue;
-    return refuse(fmt::format("{} is {}, which is no day of the calendar; scan or type it again.",
-                              gs1_identifier_at(element.identifier)->words(), element.value));
+    return refuse(say("{} is {}, which is no day of the calendar; scan or type it again.",
+                      gs1_identifier_at(element.identifier)->words(), element.value));
   }
   return {};
 }
@@ -44,9 +45,9 @@ Expected<std::string> item_number(const std::vector<Element>& elements) {
     if (number.empty()) continue;
     if (!found.empty() && found != number) {
       return refuse(
-          fmt::format("The label names two items, {} and {}; scan the label of one package, or "
-                      "enter the part by hand.",
-                      found, number));
+          say("The label names two items, {} and {}; scan the label of one package, or "
+              "enter the part by hand.",
+              found, number));
     }
     found = number;
   }
@@ -88,7 +89,7 @@ std::string lost_separator_doubt(const std::vector<Element>& elements, Date toda
       if (!value_of(elements, date_code).empty() || !may_hold_date(value, date_code, today)) {
         continue;
       }
-      return fmt::format(
+      return say(
           "{} was read as \"{}\", which may hold {} because a separator got lost: compare it with "
           "the label.",
           gs1_identifier_at(code)->words(), value, gs1_identifier_at(date_code)->words());
@@ -102,9 +103,9 @@ std::string lost_separator_doubt(const std::vector<Element>& elements, Date toda
 Expected<std::string> gtin_of_digits(std::string_view digits) {
   if (!has_gs1_check_digit(digits)) {
     return refuse(
-        fmt::format("{} has the check digit {}, but {} was expected; scan or type it "
-                    "again.",
-                    digits, digits.back(), gs1_check_digit(digits.substr(0, digits.size() - 1))));
+        say("{} has the check digit {}, but {} was expected; scan or type it "
+            "again.",
+            digits, digits.back(), gs1_check_digit(digits.substr(0, digits.size() - 1))));
   }
   return fmt::format("{:0>14}", digits);
 }
@@ -128,9 +129,9 @@ Expected<Label> gs1_label(std::vector<Element> elements, Separation separation, 
   if (!value_of(elements, "01").empty() && !value_of(elements, "37").empty()) {
     label.quantity.reset();
     if (label.doubt.empty())
-      label.doubt =
+      label.doubt = said(
           "The label gives a count (37) beside the item number of a single package (01), which the "
-          "standard does not allow: count the pieces.";
+          "standard does not allow: count the pieces.");
   }
   label.elements = std::move(elements);
   return label;

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "exchange/barcode/check_digit.hpp"
 #include "exchange/barcode/short_date.hpp"
 #include "exchange/text.hpp"
@@ -28,9 +29,9 @@ int number_of(std::string_view digits) {
 
 tl::unexpected<Refusal> refuse_part(std::string_view part, std::string_view why) {
   return refuse(
-      fmt::format("The HIBC barcode's part \"{}\" {}; scan it again, or enter the part "
-                  "by hand.",
-                  excerpt(part), why));
+      say("The HIBC barcode's part \"{}\" {}; scan it again, or enter the part "
+          "by hand.",
+          excerpt(part), why));
 }
 
 /// Fills a label from the parts of one symbol.
@@ -57,7 +58,7 @@ Expected<void> HibcParts::take_item(std::string_view part) {
   constexpr std::size_t product_most = 18;
   if (!all_letters_and_digits(part) || part.size() < maker_length + 2 ||
       part.size() > maker_length + product_most + 1 || !all_digits(part.substr(part.size() - 1))) {
-    return refuse_part(part, "is not a maker, a product number and a unit of measure");
+    return refuse_part(part, said("is not a maker, a product number and a unit of measure"));
   }
   label.maker = part.substr(0, maker_length);
   label.product = part.substr(maker_length, part.size() - maker_length - 1);
@@ -69,14 +70,14 @@ Expected<void> HibcParts::take_item(std::string_view part) {
 template <class Field, class Value>
 Expected<void> HibcParts::set(std::string_view part, Field& field, Value value) {
   if (field != Field{} && field != Field{value}) {
-    return refuse_part(part, "contradicts what stands before it");
+    return refuse_part(part, said("contradicts what stands before it"));
   }
   field = Field{value};
   return {};
 }
 
 Expected<void> HibcParts::take(std::string_view part) {
-  if (part.empty()) return refuse_part(part, "is empty");
+  if (part.empty()) return refuse_part(part, said("is empty"));
   const auto keep = [&](std::string_view identifier) {
     const auto value = part.substr(identifier.size());
     label.elements.push_back({std::string{identifier}, std::string{value}});
@@ -96,16 +97,16 @@ Expected<void> HibcParts::take(std::string_view part) {
   }
   if (all_digits(part.substr(0, 1)) && part.size() >= 5 && all_digits(part.substr(0, 5))) {
     const auto date = date_in_digits(part.substr(0, 5), "YYJJJ", today_);
-    if (!date) return refuse_part(part, "begins with no day of the calendar");
+    if (!date) return refuse_part(part, said("begins with no day of the calendar"));
     keep("");
     if (const auto done = set(part, label.use_by, *date); !done) return done;
     return part.size() == 5 ? Expected<void>{} : set(part, label.lot, std::string{part.substr(5)});
   }
   if (!is_capital(part.front()) && !all_digits(part.substr(0, 1))) {
-    return refuse_part(part, "begins with no known sign");
+    return refuse_part(part, said("begins with no known sign"));
   }
   if (part.starts_with("14D") || part.starts_with("16D") || part.starts_with("Q")) {
-    return refuse_part(part, "holds no date or number that can be read");
+    return refuse_part(part, said("holds no date or number that can be read"));
   }
   keep("");
   return {};
@@ -120,7 +121,7 @@ Expected<void> HibcParts::take_flagged(std::string_view part) {
   label.elements.push_back(
       {std::string{part.substr(0, part.size() - rest.size())}, std::string{rest}});
   if (!has_date) {
-    if (rest.empty()) return refuse_part(part, "is empty");
+    if (rest.empty()) return refuse_part(part, said("is empty"));
     return is_serial ? set(part, label.serial, std::string{rest})
                      : set(part, label.lot, std::string{rest});
   }
@@ -129,7 +130,7 @@ Expected<void> HibcParts::take_flagged(std::string_view part) {
   const std::size_t digits = rest.front() == '8' ? 2 : 5;
   const auto quantity = rest.substr(1, digits);
   if (quantity.size() < digits || !all_digits(quantity)) {
-    return refuse_part(part, "holds no quantity that can be read");
+    return refuse_part(part, said("holds no quantity that can be read"));
   }
   if (const auto done = set(part, label.quantity, number_of(quantity)); !done) return done;
   rest.remove_prefix(1 + digits);
@@ -160,7 +161,7 @@ Expected<void> HibcParts::take_rest(std::string_view part, std::string_view rest
   }
   if (!pattern.empty()) {
     const auto date = date_in_digits(rest.substr(0, pattern.size()), pattern, today_);
-    if (!date) return refuse_part(part, "holds no date that can be read");
+    if (!date) return refuse_part(part, said("holds no date that can be read"));
     if (const auto done = set(part, label.use_by, *date); !done) return done;
     rest.remove_prefix(pattern.size());
   }
@@ -183,13 +184,13 @@ char from_paper(char c) {
 }
 
 std::string shown(char c) {
-  return c == ' ' ? "a blank" : fmt::format("'{}'", c);
+  return c == ' ' ? said("a blank") : fmt::format("'{}'", c);
 }
 
 }  // namespace
 
 Expected<HibcSymbol> read_hibc(std::string_view text, Date today) {
-  if (text.size() < 4) return refuse_part(text, "is too short");
+  if (text.size() < 4) return refuse_part(text, said("is too short"));
   const auto checked = text.substr(0, text.size() - 1);
   std::string body{checked};
   const bool names_item = is_capital(text[1]);
@@ -197,12 +198,12 @@ Expected<HibcSymbol> read_hibc(std::string_view text, Date today) {
   HibcSymbol symbol;
   symbol.check = from_paper(text.back());
   const auto expected = hibc_check_character(body);
-  if (!expected) return refuse_part(text, "holds a character that HIBC does not have");
+  if (!expected) return refuse_part(text, said("holds a character that HIBC does not have"));
   if (*expected != symbol.check) {
     return refuse(
-        fmt::format("The HIBC barcode \"{}\" has the check character {}, but {} was "
-                    "expected; scan or type it again.",
-                    excerpt(text), shown(symbol.check), shown(*expected)));
+        say("The HIBC barcode \"{}\" has the check character {}, but {} was "
+            "expected; scan or type it again.",
+            excerpt(text), shown(symbol.check), shown(*expected)));
   }
   body.erase(0, 1);
   HibcParts parts{today};
@@ -230,10 +231,10 @@ Expected<HibcSymbol> read_hibc(std::string_view text, Date today) {
 Expected<Label> join_hibc(const HibcSymbol& first, const HibcSymbol& second) {
   if (second.link != first.check) {
     return refuse(
-        fmt::format("The second HIBC barcode belongs to another package: its link "
-                    "character is {}, but the first barcode's check character is {}; "
-                    "scan both barcodes of one package.",
-                    shown(second.link), shown(first.check)));
+        say("The second HIBC barcode belongs to another package: its link "
+            "character is {}, but the first barcode's check character is {}; "
+            "scan both barcodes of one package.",
+            shown(second.link), shown(first.check)));
   }
   Label joined = second.label;
   joined.maker = first.label.maker;

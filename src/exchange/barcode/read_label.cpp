@@ -5,8 +5,7 @@
 #include <optional>
 #include <vector>
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "exchange/barcode/check_digit.hpp"
 #include "exchange/barcode/gs1_elements.hpp"
 #include "exchange/barcode/gs1_label.hpp"
@@ -65,9 +64,9 @@ Expected<void> add_fields(std::vector<Element>& fields, std::vector<Element> mor
       fields.push_back(std::move(element));
     } else if (earlier->value != element.value) {
       return refuse(
-          fmt::format("The barcodes contradict each other: ({}) is \"{}\" on one and \"{}\" on "
-                      "another; scan those of one package.",
-                      element.identifier, excerpt(earlier->value), excerpt(element.value)));
+          say("The barcodes contradict each other: ({}) is \"{}\" on one and \"{}\" on "
+              "another; scan those of one package.",
+              element.identifier, excerpt(earlier->value), excerpt(element.value)));
     }
   }
   return {};
@@ -89,8 +88,8 @@ Expected<void> take_hibc(Package& package, std::string_view text, Date today) {
   auto& place = symbol->label.names_item() ? package.hibc_item : package.hibc_second;
   if (place && place->label != symbol->label) {
     return refuse(
-        "Two HIBC barcodes of the same kind contradict each other; scan those of one "
-        "package.");
+        say("Two HIBC barcodes of the same kind contradict each other; scan those of one "
+            "package."));
   }
   place = std::move(*symbol);
   return {};
@@ -103,7 +102,7 @@ Expected<void> take(Package& package, std::string_view scan, Date today) {
   }
   if (text.starts_with('+') && symbology != Symbology::gs1) return take_hibc(package, text, today);
   text = trimmed(text);
-  if (text.empty()) return refuse("The barcode is empty; scan it again.");
+  if (text.empty()) return refuse(say("The barcode is empty; scan it again."));
   if (symbology != Symbology::gs1 && may_be_gtin(text)) {
     auto gtin = gtin_of_digits(text);
     if (!gtin) return tl::unexpected(gtin.error());
@@ -112,9 +111,9 @@ Expected<void> take(Package& package, std::string_view scan, Date today) {
   if (text.starts_with('(')) return take_gs1(package, gs1_elements_typed(text));
   if (symbology == Symbology::plain) {
     return refuse(
-        fmt::format("\"{}\" is neither an item number nor an HIBC barcode, and the "
-                    "scanner says that it is not a GS1 barcode; enter the part by hand.",
-                    excerpt(text)));
+        say("\"{}\" is neither an item number nor an HIBC barcode, and the "
+            "scanner says that it is not a GS1 barcode; enter the part by hand.",
+            excerpt(text)));
   }
   package.separation = Separation::by_scanner;
   return take_gs1(package, gs1_elements_scanned(text));
@@ -135,7 +134,7 @@ Expected<Label> read_label(std::span<const std::string> scans, Date today) {
   }
   const bool has_hibc = package.hibc_item || package.hibc_second;
   if (has_hibc && !package.gs1.empty()) {
-    return refuse("One barcode is GS1 and one is HIBC; scan the barcodes of one kind.");
+    return refuse(say("One barcode is GS1 and one is HIBC; scan the barcodes of one kind."));
   }
   if (has_hibc) return hibc_label_of(package);
   return gs1_label(std::move(package.gs1), package.separation, today);

@@ -1,5 +1,6 @@
 #include "exchange/documents/parts_list.hpp"
 
+#include "clinic/say.hpp"
 #include "exchange/documents/pdf_file.hpp"
 #include "exchange/documents/pdf_pages.hpp"
 
@@ -56,7 +57,7 @@ Expected<int> write_parts_lists(const std::vector<PartsList>& lists, PaperSize p
                                 const std::string& path) {
   // Each list counts its own pages.
   std::vector<int> counts(lists.size(), 1);
-  return write_pdf(path, paper, "parts list", [&](PdfCanvas& canvas, int) {
+  return write_pdf(path, paper, said("parts list"), [&](PdfCanvas& canvas, int) {
     int all = 0;
     for (std::size_t i = 0; i < lists.size(); ++i) {
       PdfPages pages{canvas, {lists[i].patient, lists[i].page_numbers}, counts[i]};

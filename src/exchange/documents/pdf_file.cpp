@@ -2,7 +2,7 @@
 
 #include <filesystem>
 
-#include <fmt/format.h>
+#include "clinic/say.hpp"
 
 namespace sparewell::exchange {
 
@@ -23,9 +23,9 @@ Expected<int> write_pdf(const std::string& path, PaperSize paper, const std::str
   if (written && !error) return count;
   std::filesystem::remove(partial, error);
   return refuse(
-      fmt::format("The {} {} could not be written; check that its folder is there and may be "
-                  "written to.",
-                  what, path));
+      say("The {} {} could not be written; check that its folder is there and may be "
+          "written to.",
+          what, path));
 }
 
 }  // namespace sparewell::exchange

@@ -4,14 +4,15 @@
 #include <string>
 #include <vector>
 
+#include "clinic/say.hpp"
 #include "exchange/documents/pdf_canvas.hpp"
 
 namespace sparewell::exchange {
 
 /// What stands below every page.
 struct PageFoot {
-  std::string words;                      ///< such as the patient's reference; "" for none
-  std::string numbers = "Page {} of {}";  ///< in the paper's language
+  std::string words;                            ///< such as the patient's reference; "" for none
+  std::string numbers = said("Page {} of {}");  ///< in the paper's language
 };
 
 /// All lengths are points, 1/72 inch.

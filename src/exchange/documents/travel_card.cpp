@@ -1,5 +1,6 @@
 #include "exchange/documents/travel_card.hpp"
 
+#include "clinic/say.hpp"
 #include "exchange/documents/one_page.hpp"
 #include "exchange/documents/pdf_file.hpp"
 
@@ -68,7 +69,7 @@ OnePage page_of(const TravelCard& card) {
 
 Expected<int> write_travel_cards(const std::vector<TravelCard>& cards, PaperSize paper,
                                  const std::string& path) {
-  return write_pdf(path, paper, "travel card", [&](PdfCanvas& canvas, int) {
+  return write_pdf(path, paper, said("travel card"), [&](PdfCanvas& canvas, int) {
     for (const auto& card : cards) {
       (void)draw_one_page(canvas, page_of(card));
       canvas.next_page();

@@ -1,5 +1,6 @@
 #include "exchange/documents/visit_sheet.hpp"
 
+#include "clinic/say.hpp"
 #include "exchange/documents/one_page.hpp"
 #include "exchange/documents/pdf_file.hpp"
 
@@ -51,15 +52,16 @@ OnePage page_of(const VisitPage& visit, const VisitPapers& papers) {
 }  // namespace
 
 Expected<int> write_visit_papers(const VisitPapers& papers, const std::string& path) {
-  return write_pdf(path, papers.paper, "file of visit sheets", [&](PdfCanvas& canvas, int count) {
-    int page = write_list(canvas, papers, count);
-    for (const auto& visit : papers.pages) {
-      (void)draw_one_page(canvas, page_of(visit, papers));
-      write_foot(canvas, {visit.foot}, ++page, count, one_page_edge);
-      canvas.next_page();
-    }
-    return page;
-  });
+  return write_pdf(path, papers.paper, said("file of visit sheets"),
+                   [&](PdfCanvas& canvas, int count) {
+                     int page = write_list(canvas, papers, count);
+                     for (const auto& visit : papers.pages) {
+                       (void)draw_one_page(canvas, page_of(visit, papers));
+                       write_foot(canvas, {visit.foot}, ++page, count, one_page_edge);
+                       canvas.next_page();
+                     }
+                     return page;
+                   });
 }
 
 }  // namespace sparewell::exchange

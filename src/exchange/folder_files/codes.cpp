@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "clinic/say.hpp"
 #include "exchange/folder_files.hpp"
 
 namespace sparewell::exchange {
@@ -9,8 +10,8 @@ namespace {
 template <class Dated>
 std::optional<Fault> check_validity(Dated& row) {
   if (row.valid_from && row.valid_to && *row.valid_to < *row.valid_from) {
-    return Fault{"valid_to", fmt::format("{} is before valid_from {}; correct one of them",
-                                         iso_text(*row.valid_to), iso_text(*row.valid_from))};
+    return Fault{"valid_to", say("{} is before valid_from {}; correct one of them",
+                                 iso_text(*row.valid_to), iso_text(*row.valid_from))};
   }
   return std::nullopt;
 }
@@ -19,7 +20,7 @@ std::optional<Fault> check_validity(Dated& row) {
 std::optional<Fault> check_rule(PayerRule& rule) {
   const auto missing = [&](std::string_view column) {
     return Fault{std::string{column},
-                 fmt::format("is empty, but the rule '{}' needs it; fill it in", word(rule.rule))};
+                 say("is empty, but the rule '{}' needs it; fill it in", word(rule.rule))};
   };
   using Rule = PayerRuleKind;
   const auto is_any_of = [&](std::initializer_list<Rule> kinds) {
@@ -60,9 +61,9 @@ const Table<PayerRule>& payer_rules_table() {
                   name_column("code", Need::optional, &PayerRule::code).key(),
                   word_column("rule", Need::required, &PayerRule::rule).key(),
                   column("number", Need::optional, &PayerRule::number,
-                         whole_between(0, 10'000, "0 to 10000 pieces")),
+                         whole_between(0, 10'000, said("0 to 10000 pieces"))),
                   column("days", Need::optional, &PayerRule::days,
-                         whole_between(0, 3650, "0 to 3650 days")),
+                         whole_between(0, 3650, said("0 to 3650 days"))),
                   column("amount", Need::optional, &PayerRule::amount, read_money),
                   name_column("words", Need::optional, &PayerRule::words).key(),
                   column("valid_from", Need::optional, &PayerRule::valid_from, read_date).key(),

@@ -1,3 +1,4 @@
+#include "clinic/say.hpp"
 #include "exchange/folder_files.hpp"
 
 namespace sparewell::exchange {
@@ -6,16 +7,16 @@ namespace {
 
 std::optional<Fault> check_end(Unit& unit) {
   if (unit.ended_on && *unit.ended_on < unit.issued_on) {
-    return Fault{"ended_on", fmt::format("{} is before issued_on {}; correct one of them",
-                                         iso_text(*unit.ended_on), iso_text(unit.issued_on))};
+    return Fault{"ended_on", say("{} is before issued_on {}; correct one of them",
+                                 iso_text(*unit.ended_on), iso_text(unit.issued_on))};
   }
   if (unit.ended_on && !unit.end_reason) {
-    return Fault{"end_reason", fmt::format("is empty although ended_on is set; write one of: {}",
-                                           allowed_words<EndReason>())};
+    return Fault{"end_reason", say("is empty although ended_on is set; write one of: {}",
+                                   allowed_words<EndReason>())};
   }
   if (unit.end_reason && !unit.ended_on) {
     return Fault{"ended_on",
-                 "is empty although end_reason is set; write the date, or clear end_reason"};
+                 said("is empty although end_reason is set; write the date, or clear end_reason")};
   }
   return std::nullopt;
 }
@@ -34,7 +35,7 @@ const Table<Unit>& issued_table() {
                   column("ended_on", Need::optional, &Unit::ended_on, read_date),
                   word_column("end_reason", Need::optional, &Unit::end_reason),
                   column("share", Need::optional, &Unit::share,
-                         number_between(0, 1, "a share of the time, 0 to 1"))},
+                         number_between(0, 1, said("a share of the time, 0 to 1")))},
       .copies = true,
       .check = check_end};
   return table;

@@ -1,3 +1,4 @@
+#include "clinic/say.hpp"
 #include "exchange/folder_files.hpp"
 
 namespace sparewell::exchange {
@@ -9,23 +10,22 @@ constexpr int not_said = -1;
 
 std::optional<Fault> check_receipt(OrderLine& line) {
   if (line.received_on && *line.received_on < line.ordered_on) {
-    return Fault{"received_on",
-                 fmt::format("{} is before ordered_on {}; correct one of them",
-                             iso_text(*line.received_on), iso_text(line.ordered_on))};
+    return Fault{"received_on", say("{} is before ordered_on {}; correct one of them",
+                                    iso_text(*line.received_on), iso_text(line.ordered_on))};
   }
   if (line.received_quantity == not_said) {
     line.received_quantity = line.received_on ? line.quantity : 0;
   } else if (line.received_on && line.received_quantity == 0) {
     return Fault{"received_quantity",
-                 "is 0 although received_on is set; clear received_on, or write what came"};
+                 said("is 0 although received_on is set; clear received_on, or write what came")};
   } else if (!line.received_on && line.received_quantity > 0) {
-    return Fault{"received_on", "is empty although received_quantity is set; write the date"};
+    return Fault{"received_on", said("is empty although received_quantity is set; write the date")};
   }
   return std::nullopt;
 }
 
 std::vector<Column<OrderLine>> order_line_columns() {
-  const auto pieces = whole_between(0, 1'000'000, "0 pieces or more");
+  const auto pieces = whole_between(0, 1'000'000, said("0 pieces or more"));
   auto received_on = column("received_on", Need::optional, &OrderLine::received_on, read_date);
   auto received_quantity =
       column("received_quantity", Need::optional, &OrderLine::received_quantity, pieces);

@@ -1,3 +1,4 @@
+#include "clinic/say.hpp"
 #include "exchange/folder_files.hpp"
 
 namespace sparewell::exchange {
@@ -15,13 +16,13 @@ const Table<Patient>& patients_table() {
                   name_column("member_id", Need::optional, &Patient::member_id)},
       .check = [](Patient& patient) -> std::optional<Fault> {
         if (patient.birth_date && patient.next_visit && *patient.next_visit < *patient.birth_date) {
-          return Fault{"next_visit", fmt::format("{} is before the birth date; correct one of them",
-                                                 iso_text(*patient.next_visit))};
+          return Fault{"next_visit", say("{} is before the birth date; correct one of them",
+                                         iso_text(*patient.next_visit))};
         }
         if (is_name_of_program(patient.place) || is_quarantine(patient.place)) {
-          return Fault{"place", fmt::format("'{}' is no branch; write the store that serves the "
-                                            "patient, or leave it empty for the main place",
-                                            excerpt(patient.place))};
+          return Fault{"place", say("'{}' is no branch; write the store that serves the "
+                                    "patient, or leave it empty for the main place",
+                                    excerpt(patient.place))};
         }
         return std::nullopt;
       }};

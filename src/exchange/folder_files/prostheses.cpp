@@ -1,3 +1,4 @@
+#include "clinic/say.hpp"
 #include "exchange/folder_files.hpp"
 
 namespace sparewell::exchange {
@@ -7,8 +8,8 @@ namespace {
 std::optional<Fault> check_wearing_dates(Prosthesis& prosthesis) {
   if (prosthesis.ended_on && *prosthesis.ended_on < prosthesis.delivered_on) {
     return Fault{"ended_on",
-                 fmt::format("{} is before delivered_on {}; correct one of them",
-                             iso_text(*prosthesis.ended_on), iso_text(prosthesis.delivered_on))};
+                 say("{} is before delivered_on {}; correct one of them",
+                     iso_text(*prosthesis.ended_on), iso_text(prosthesis.delivered_on))};
   }
   return std::nullopt;
 }

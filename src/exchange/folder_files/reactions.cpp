@@ -1,3 +1,4 @@
+#include "clinic/say.hpp"
 #include "exchange/folder_files.hpp"
 
 namespace sparewell::exchange {
@@ -6,9 +7,8 @@ namespace {
 
 std::optional<Fault> check_reaction_dates(Reaction& reaction) {
   if (reaction.ended_on && *reaction.ended_on < reaction.began_on) {
-    return Fault{"ended_on",
-                 fmt::format("{} is before began_on {}; correct one of them",
-                             iso_text(*reaction.ended_on), iso_text(reaction.began_on))};
+    return Fault{"ended_on", say("{} is before began_on {}; correct one of them",
+                                 iso_text(*reaction.ended_on), iso_text(reaction.began_on))};
   }
   return std::nullopt;
 }

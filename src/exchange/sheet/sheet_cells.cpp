@@ -7,6 +7,8 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
+
 namespace sparewell::exchange {
 namespace {
 
@@ -71,7 +73,7 @@ class CellReader {
 
  private:
   tl::unexpected<Refusal> damaged() const {
-    return refuse(fmt::format(
+    return refuse(say(
         "{} is damaged: a cell of the sheet cannot be read; open it in a spreadsheet program and "
         "save it anew.",
         name_));
@@ -91,8 +93,7 @@ class CellReader {
       // Cells in between count, since room is made for them.
       counted_ += *column + 1 - into.cells.size();
       if (counted_ > limits_.cells) {
-        return Refusal{
-            fmt::format("{} has more than {} cells; it was not read.", name_, limits_.cells)};
+        return Refusal{say("{} has more than {} cells; it was not read.", name_, limits_.cells)};
       }
       into.cells.resize(*column + 1);
       into.cells.back() = std::move(made);
@@ -110,10 +111,10 @@ class CellReader {
     }
     if (!value) {
       if (!child_of(cell, "f")) return std::nullopt;
-      return Refusal{fmt::format(
-          "{} has a formula in {}{} whose value was never worked out; open it in a spreadsheet "
-          "program, save it, and try again.",
-          name_, column_letters(column), row)};
+      return Refusal{
+          say("{} has a formula in {}{} whose value was never worked out; open it in a spreadsheet "
+              "program, save it, and try again.",
+              name_, column_letters(column), row)};
     }
     const char* text = value.text().get();
     if (type == "s") return shared(text, into);

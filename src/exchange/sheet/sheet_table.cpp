@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <system_error>
 
-#include <fmt/format.h>
 #include <utf8.h>
 
+#include "clinic/say.hpp"
 #include "exchange/csv_reader.hpp"
 #include "exchange/csv_text.hpp"
 #include "exchange/sheet/sheet_cells.hpp"
@@ -26,7 +26,7 @@ Expected<SheetTable> read_workbook(const std::string& name, const std::string& b
   const auto text = parts->read(book->sheet_part);
   if (!text) return tl::unexpected(text.error());
   if (!*text) {
-    return refuse(fmt::format("{} is damaged: its sheet is missing; save it anew.", name));
+    return refuse(say("{} is damaged: its sheet is missing; save it anew.", name));
   }
   const auto document = parse_part(name, **text);
   if (!document) return tl::unexpected(document.error());
@@ -43,8 +43,8 @@ Expected<SheetTable> read_text(const std::string& name, const std::string& bytes
   std::size_t cells = 0;
   const auto end = read_csv(text->text, format.separator, [&](const CsvRow& row) {
     if (row.malformed) {
-      refusal = fmt::format("{} has misplaced quotation marks in line {}; correct that line.", name,
-                            row.line);
+      refusal =
+          say("{} has misplaced quotation marks in line {}; correct that line.", name, row.line);
       return false;
     }
     SheetRow made;
@@ -58,12 +58,12 @@ Expected<SheetTable> read_text(const std::string& name, const std::string& bytes
     cells += made.cells.size();
     table.rows.push_back(std::move(made));
     if (cells <= limits.cells) return true;
-    refusal = fmt::format("{} has more than {} cells; it was not read.", name, limits.cells);
+    refusal = say("{} has more than {} cells; it was not read.", name, limits.cells);
     return false;
   });
   if (refusal.empty() && end.open_quote_line > 0) {
-    refusal = fmt::format("{} has a quoted field from line {} on that never ends; correct it.",
-                          name, end.open_quote_line);
+    refusal = say("{} has a quoted field from line {} on that never ends; correct it.", name,
+                  end.open_quote_line);
   }
   if (!refusal.empty()) return refuse(std::move(refusal));
   return table;
@@ -101,9 +101,9 @@ Expected<SheetTable> read_sheet_bytes(const std::string& name, const std::string
                                       const SheetLimits& limits) {
   if (bytes.starts_with("\xD0\xCF\x11\xE0"sv)) {
     return refuse(
-        fmt::format("{} is protected by a password or an old .xls workbook; save it as .xlsx "
-                    "without a password and try again.",
-                    name));
+        say("{} is protected by a password or an old .xls workbook; save it as .xlsx "
+            "without a password and try again.",
+            name));
   }
   if (!bytes.starts_with("PK"sv)) return read_text(name, bytes, format, limits);
   auto table = read_workbook(name, bytes, sheet, limits);
@@ -118,10 +118,10 @@ Expected<SheetTable> read_sheet(const std::filesystem::path& file, const std::st
   const auto size = std::filesystem::file_size(file, unknown);
   if (!unknown && size > limits.file_bytes) {
     return refuse(
-        fmt::format("{} is larger than {} MiB; it was not read.", name, limits.file_bytes >> 20U));
+        say("{} is larger than {} MiB; it was not read.", name, limits.file_bytes >> 20U));
   }
   if (std::filesystem::is_directory(file, unknown)) {
-    return refuse(fmt::format("{} is a folder; choose a file.", name));
+    return refuse(say("{} is a folder; choose a file.", name));
   }
   const auto bytes = read_bytes(file);
   if (!bytes) return tl::unexpected(bytes.error());

@@ -3,11 +3,13 @@
 #include <cmath>
 #include <limits>
 
+#include "clinic/say.hpp"
+
 namespace sparewell::exchange {
 namespace {
 
 Reason error_in(const SheetCell& cell) {
-  return fmt::format("'{}' could not be calculated there; correct it", excerpt(cell.text));
+  return say("'{}' could not be calculated there; correct it", excerpt(cell.text));
 }
 
 }  // namespace
@@ -25,14 +27,14 @@ Reason read_sheet_money(const SheetCell& cell, const FolderFormat& format, const
   const auto text = trimmed(cell.text);
   if (cell.kind != SheetCell::Kind::number) {
     if (cell.kind == SheetCell::Kind::date) {
-      return fmt::format("'{}' is a date, not an amount; correct it", text);
+      return say("'{}' is a date, not an amount; correct it", text);
     }
     return read_signed_money({text, format, currency}, into);
   }
   const double minor = cell.number * std::pow(10, currency.decimals());
-  if (!(std::abs(minor) <= most)) return fmt::format("'{}' is too large; correct it", text);
+  if (!(std::abs(minor) <= most)) return say("'{}' is too large; correct it", text);
   if (std::abs(minor - std::round(minor)) > least_surplus) {
-    return fmt::format("'{}' has more decimals than {} has; correct it", text, currency.code);
+    return say("'{}' has more decimals than {} has; correct it", text, currency.code);
   }
   into = {std::llround(minor), currency};
   return {};
@@ -44,7 +46,7 @@ Reason read_sheet_whole(const SheetCell& cell, const FolderFormat& format, int& 
   if (cell.kind != SheetCell::Kind::number) return read_whole({text, format, Currency{}}, into);
   if (std::floor(cell.number) != cell.number ||
       std::abs(cell.number) > std::numeric_limits<int>::max()) {
-    return fmt::format("'{}' is not a whole number; correct it", excerpt(text));
+    return say("'{}' is not a whole number; correct it", excerpt(text));
   }
   into = static_cast<int>(cell.number);
   return {};

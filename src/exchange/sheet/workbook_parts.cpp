@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "clinic/words.hpp"
 
 namespace sparewell::exchange {
@@ -12,9 +13,9 @@ namespace {
 
 tl::unexpected<Refusal> damaged(const std::string& name) {
   return refuse(
-      fmt::format("{} is damaged: a part of the workbook is missing or cannot be read; open it in "
-                  "a spreadsheet program and save it anew.",
-                  name));
+      say("{} is damaged: a part of the workbook is missing or cannot be read; open it in "
+          "a spreadsheet program and save it anew.",
+          name));
 }
 
 /// An attribute by its local name, such as "id" for "r:id".
@@ -55,9 +56,9 @@ Expected<Relations> read_relations(const ZipParts& parts, const std::string& nam
   const auto document = parse_part(name, **text);
   if (!document) return tl::unexpected(document.error());
   for (const auto& relation : document->document_element().children()) {
-    const auto target = target_of(folder, attribute_of(relation, "Target"));
-    const auto type = attribute_of(relation, "Type");
-    made.by_id.emplace(attribute_of(relation, "Id"), target);
+    const auto target = target_of(folder, attribute_of(relation, said("Target")));
+    const auto type = attribute_of(relation, said("Type"));
+    made.by_id.emplace(attribute_of(relation, said("Id")), target);
     made.by_type.emplace(type.substr(type.rfind('/') + 1), target);
   }
   return made;
@@ -82,7 +83,7 @@ Expected<std::string> find_sheet(const pugi::xml_document& workbook, const Relat
     return found->second;
   }
   if (names.empty() || wanted.empty()) return damaged(name);
-  return refuse(fmt::format("{} has no sheet '{}'; it has {}.", name, wanted, names));
+  return refuse(say("{} has no sheet '{}'; it has {}.", name, wanted, names));
 }
 
 Expected<std::vector<std::string>> read_texts(const ZipParts& parts, const std::string& name,
@@ -224,9 +225,9 @@ Expected<WorkbookParts> read_workbook_parts(const ZipParts& parts, const std::st
   const auto text = parts.read(book);
   if (!text) return tl::unexpected(text.error());
   if (!*text) {
-    return refuse(fmt::format(
-        "{} is not an .xlsx workbook; open it in a spreadsheet program and save it as .xlsx.",
-        name));
+    return refuse(
+        say("{} is not an .xlsx workbook; open it in a spreadsheet program and save it as .xlsx.",
+            name));
   }
   const auto document = parse_part(name, **text);
   if (!document) return tl::unexpected(document.error());

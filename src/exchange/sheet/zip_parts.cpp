@@ -3,7 +3,7 @@
 #include <array>
 #include <new>
 
-#include <fmt/format.h>
+#include "clinic/say.hpp"
 
 namespace sparewell::exchange {
 namespace {
@@ -13,7 +13,7 @@ struct CloseFile {
 };
 
 tl::unexpected<Refusal> damaged_archive(const std::string& name) {
-  return refuse(fmt::format(
+  return refuse(say(
       "{} is damaged or no workbook; open it in a spreadsheet program and save it as .xlsx anew.",
       name));
 }
@@ -34,7 +34,7 @@ Expected<ZipParts> ZipParts::open(const std::string& name, const std::string& by
     return damaged_archive(name);
   }
   if (zip_get_num_entries(made.archive_.get(), 0) > most_entries) {
-    return refuse(fmt::format("{} holds too many parts for a workbook; it was not read.", name));
+    return refuse(say("{} holds too many parts for a workbook; it was not read.", name));
   }
   return made;
 }
@@ -46,8 +46,7 @@ Expected<std::optional<std::string>> ZipParts::read(const std::string& part) con
   zip_stat_t about{};
   if (zip_stat_index(archive_.get(), index, 0, &about) == 0 &&
       (about.valid & ZIP_STAT_ENCRYPTION_METHOD) != 0 && about.encryption_method != ZIP_EM_NONE) {
-    return refuse(
-        fmt::format("{} is protected by a password; save it without one and try again.", name_));
+    return refuse(say("{} is protected by a password; save it without one and try again.", name_));
   }
   const std::unique_ptr<zip_file_t, CloseFile> file{zip_fopen_index(archive_.get(), index, 0)};
   if (!file) return damaged_archive(name_);
@@ -58,8 +57,8 @@ Expected<std::optional<std::string>> ZipParts::read(const std::string& part) con
   while ((got = zip_fread(file.get(), piece.data(), piece.size())) > 0) {
     text.append(piece.data(), static_cast<std::size_t>(got));
     if (text.size() > part_bytes_) {
-      return refuse(fmt::format("{} unfolds to more than {} MiB; it was not read.", name_,
-                                part_bytes_ >> 20U));
+      return refuse(
+          say("{} unfolds to more than {} MiB; it was not read.", name_, part_bytes_ >> 20U));
     }
   }
   if (got < 0) return damaged_archive(name_);

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "exchange/text.hpp"
 #include "exchange/x12/segment_table.hpp"
 #include "exchange/x12/values.hpp"
@@ -60,7 +61,7 @@ class ClaimReader {
         {"AMT", "BHT", "CAS", "CN1", "CR1", "CR2", "CR3", "CRC", "CTP", "FRM", "HCP",
          "HI",  "K3",  "LIN", "LQ",  "LX",  "MEA", "MIA", "MOA", "N2",  "N3",  "N4",
          "NTE", "OI",  "PAT", "PER", "PRV", "PS1", "PWK", "QTY", "SV5", "SVD", "TOO"},
-        "is no segment of a professional claim"};
+        said("is no segment of a professional claim")};
     return table;
   }
 
@@ -74,11 +75,11 @@ class ClaimReader {
     named_ = nullptr;
     return hl.at(3) == "20" || hl.at(3) == "22" || hl.at(3) == "23"
                ? ""
-               : "names a level that is neither provider, subscriber nor patient";
+               : said("names a level that is neither provider, subscriber nor patient");
   }
 
   Reason currency(const X12Segment& cur) {
-    return x12_currency(cur) == currency_ ? "" : "names no currency, or not that of the file";
+    return x12_currency(cur) == currency_ ? "" : said("names no currency, or not that of the file");
   }
 
   /// Of a claim's own loops only those before the claim matter: within it stand other payers.
@@ -99,7 +100,7 @@ class ClaimReader {
   Reason birth(const X12Segment& dmg) {
     if (claim_ || named_ == nullptr || dmg.at(2).empty()) return "";
     named_->birth_date = x12_date(dmg.at(2));
-    return named_->birth_date ? "" : "holds no date written CCYYMMDD";
+    return named_->birth_date ? "" : said("holds no date written CCYYMMDD");
   }
 
   Reason subscriber(const X12Segment&) {
@@ -114,12 +115,12 @@ class ClaimReader {
     made.ref = clm.at(1);
     made.submission = submission_cell(clm.part(5, 3));
     made.stated = x12_amount(clm.at(2), currency_);
-    return made.stated ? "" : "does not state the claim's total as an amount";
+    return made.stated ? "" : said("does not state the claim's total as an amount");
   }
 
   Reason number(const X12Segment& ref) {
     if (ref.at(1) == "6R") {
-      if (!claim_ || !claim_->in_line) return "stands outside a line of a claim";
+      if (!claim_ || !claim_->in_line) return said("stands outside a line of a claim");
       row().cells["line_control"] = ref.at(2);
     } else if (ref.at(1) == "F8" && claim_ && !claim_->other_payers && !claim_->in_line) {
       claim_->replaces = ref.at(2);
@@ -129,18 +130,18 @@ class ClaimReader {
 
   Reason date(const X12Segment& dtp) {
     if (dtp.at(1) != "472") return "";
-    if (!claim_) return "stands outside a claim";
+    if (!claim_) return said("stands outside a claim");
     const bool range = dtp.at(2) == "RD8";
-    if (!range && dtp.at(2) != "D8") return "has a date that is neither D8 nor RD8";
+    if (!range && dtp.at(2) != "D8") return said("has a date that is neither D8 nor RD8");
     const auto day = x12_date(dtp.at(3));
     const auto cell = day ? iso_text(*day) : dtp.at(3);
     (claim_->in_line ? row().cells["service_date"] : claim_->service_date) = cell;
-    if (range) reading_.note(dtp, "of the range of days the first is taken");
+    if (range) reading_.note(dtp, said("of the range of days the first is taken"));
     return "";
   }
 
   Reason service(const X12Segment& sv1) {
-    if (!claim_) return "stands outside a claim";
+    if (!claim_) return said("stands outside a claim");
     claim_->in_line = true;
     const auto procedure = x12_procedure(sv1, 1);
     auto& made = into_.rows.emplace_back();
@@ -160,11 +161,11 @@ class ClaimReader {
                   {"submission", claim_->submission},
                   {"replaces", claim_->replaces}};
     if (procedure.qualifier != "HC") {
-      reading_.note(sv1, fmt::format("the code {} is of the list '{}', not 'HC'",
-                                     excerpt(procedure.code), excerpt(procedure.qualifier)));
+      reading_.note(sv1, say("the code {} is of the list '{}', not 'HC'", excerpt(procedure.code),
+                             excerpt(procedure.qualifier)));
     }
     if (sv1.at(3) != "UN") {
-      reading_.note(sv1, fmt::format("the quantity counts '{}', not units", excerpt(sv1.at(3))));
+      reading_.note(sv1, say("the quantity counts '{}', not units", excerpt(sv1.at(3))));
     }
     return "";
   }
@@ -188,10 +189,10 @@ class ClaimReader {
       into_.stated.minor += sign * claim_->stated->minor;
       if (claim_->stated->minor != claim_->summed) {
         reading_.differences.push_back(
-            fmt::format("Segment {}: the claim {} states {}, but its lines add up to {}{}.",
-                        claim_->segment, excerpt(claim_->ref), plain_text(*claim_->stated),
-                        plain_text({claim_->summed, currency_}),
-                        claim_->all_summed ? "" : " without those that cannot be read"));
+            say("Segment {}: the claim {} states {}, but its lines add up to {}{}.",
+                claim_->segment, excerpt(claim_->ref), plain_text(*claim_->stated),
+                plain_text({claim_->summed, currency_}),
+                claim_->all_summed ? "" : said(" without those that cannot be read")));
       }
     }
     claim_.reset();

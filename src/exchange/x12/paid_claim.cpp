@@ -1,7 +1,6 @@
 #include "exchange/x12/paid_claim.hpp"
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "exchange/text.hpp"
 
 namespace sparewell::exchange {
@@ -20,7 +19,7 @@ std::vector<PaidRow> PaidClaim::entries(std::vector<std::string>& differences) c
     rest.row.line.charge.minor -= line.row.line.charge.minor;
     rest.row.line.paid.minor -= line.row.line.paid.minor;
     if (const auto left = line.open(); left != 0) {
-      differences.push_back(fmt::format(
+      differences.push_back(say(
           "Segment {}: of a line of the claim {}, charge less adjustments less paid leaves {}; it "
           "was kept as an adjustment without a reason.",
           line.row.at, excerpt(line.row.line.claim_ref), plain_text(money(left, line))));
@@ -29,11 +28,11 @@ std::vector<PaidRow> PaidClaim::entries(std::vector<std::string>& differences) c
   }
   if (const auto left = rest.row.line.charge.minor; !lines.empty() && left != 0) {
     differences.push_back(
-        fmt::format("Segment {}: the charge of the claim {} and those of its lines differ by {}.",
-                    rest.row.at, excerpt(rest.row.line.claim_ref), plain_text(money(left, rest))));
+        say("Segment {}: the charge of the claim {} and those of its lines differ by {}.",
+            rest.row.at, excerpt(rest.row.line.claim_ref), plain_text(money(left, rest))));
   }
   if (const auto left = rest.open(); left != 0) {
-    differences.push_back(fmt::format(
+    differences.push_back(say(
         "Segment {}: charge and payment of the claim {} differ from its lines and adjustments by "
         "{}; it was kept as an adjustment without a reason.",
         rest.row.at, excerpt(rest.row.line.claim_ref), plain_text(money(left, rest))));

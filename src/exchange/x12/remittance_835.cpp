@@ -1,7 +1,6 @@
 #include "exchange/x12/remittance_835.hpp"
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "exchange/text.hpp"
 #include "exchange/x12/paid_claim.hpp"
 #include "exchange/x12/segment_table.hpp"
@@ -41,26 +40,26 @@ class PaymentReader {
          {"SVC", &PaymentReader::service},
          {"PLB", &PaymentReader::provider}},
         {"AMT", "LQ", "LX", "MIA", "MOA", "N2", "N3", "N4", "PER", "QTY", "RDM", "TS2", "TS3"},
-        "is no segment of a remittance"};
+        said("is no segment of a remittance")};
     return table;
   }
 
   Reason payment(const X12Segment& bpr) {
     if (const auto day = x12_date(bpr.at(16))) day_ = day;
     const auto total = x12_amount(bpr.at(2), currency_);
-    if (!total) return "does not state the payment's total as an amount";
+    if (!total) return said("does not state the payment's total as an amount");
     into_.remittance.total = *total;
     total_stated_ = true;
-    return bpr.at(16).empty() || day_ ? "" : "holds no date written CCYYMMDD";
+    return bpr.at(16).empty() || day_ ? "" : said("holds no date written CCYYMMDD");
   }
 
   Reason trace(const X12Segment& trn) {
     if (into_.remittance.reference.empty()) into_.remittance.reference = trn.at(2);
-    return is_plain(trn.at(2)) ? "" : "holds no reference that can be kept";
+    return is_plain(trn.at(2)) ? "" : said("holds no reference that can be kept");
   }
 
   Reason currency(const X12Segment& cur) {
-    return x12_currency(cur) == currency_ ? "" : "names no currency, or not that of the file";
+    return x12_currency(cur) == currency_ ? "" : said("names no currency, or not that of the file");
   }
 
   Reason party(const X12Segment& n1) {
@@ -75,11 +74,11 @@ class PaymentReader {
     const bool of_service = what == "472" || what == "150" || what == "232";
     if (!of_service && what != "405") return "";
     const auto day = x12_date(dtm.at(2));
-    if (!day) return "holds no date written CCYYMMDD";
+    if (!day) return said("holds no date written CCYYMMDD");
     if (what == "405") {
       if (!day_) day_ = day;
     } else if (!claim_) {
-      return "stands outside a claim";
+      return said("stands outside a claim");
     } else if (in_line()) {
       claim_->lines.back().row.line.service_date = day;
     } else {
@@ -90,8 +89,8 @@ class PaymentReader {
 
   Reason number(const X12Segment& ref) {
     if (ref.at(1) != "6R") return "";
-    if (!claim_ || !in_line()) return "stands outside a line of a claim";
-    if (!is_plain(ref.at(2))) return "holds no number that can be kept";
+    if (!claim_ || !in_line()) return said("stands outside a line of a claim");
+    if (!is_plain(ref.at(2))) return said("holds no number that can be kept");
     claim_->lines.back().row.line.line_control = ref.at(2);
     return "";
   }
@@ -109,11 +108,11 @@ class PaymentReader {
     const auto paid = x12_amount(clp.at(4), currency_);
     line.charge = charge.value_or(Money{0, currency_});
     line.paid = paid.value_or(Money{0, currency_});
-    return charge && paid ? "" : "does not state charge and payment as amounts";
+    return charge && paid ? "" : said("does not state charge and payment as amounts");
   }
 
   Reason name(const X12Segment& nm1) {
-    if (!claim_) return "stands outside a claim";
+    if (!claim_) return said("stands outside a claim");
     auto& person = claim_->whole.row.person;
     if (nm1.at(1) == "QC") {
       const auto member = std::exchange(person, x12_person(nm1)).member_id;
@@ -126,7 +125,7 @@ class PaymentReader {
 
   /// A group and up to six times reason, amount, quantity.
   Reason adjust(const X12Segment& cas) {
-    if (!claim_) return "stands outside a claim";
+    if (!claim_) return said("stands outside a claim");
     constexpr std::size_t size = 3;
     auto& entry = in_line() ? claim_->lines.back() : claim_->whole;
     Reason reason;
@@ -134,13 +133,12 @@ class PaymentReader {
       if (cas.at(i).empty() && cas.at(i + 1).empty()) continue;
       const auto amount = x12_amount(cas.at(i + 1), currency_);
       if (!amount || !is_code(cas.at(1)) || !is_code(cas.at(i))) {
-        reason = "holds an adjustment without group, reason and amount";
+        reason = said("holds an adjustment without group, reason and amount");
         continue;
       }
       if (!cas.at(i + 2).empty() && !x12_whole(cas.at(i + 2))) {
-        reading_.note(cas,
-                      fmt::format("the quantity {} of an adjustment is not whole and was left out",
-                                  excerpt(cas.at(i + 2))));
+        reading_.note(cas, say("the quantity {} of an adjustment is not whole and was left out",
+                               excerpt(cas.at(i + 2))));
       }
       entry.adjustments.push_back({cas.at(1), cas.at(i), *amount, x12_whole(cas.at(i + 2))});
     }
@@ -148,7 +146,7 @@ class PaymentReader {
   }
 
   Reason service(const X12Segment& svc) {
-    if (!claim_) return "stands outside a claim";
+    if (!claim_) return said("stands outside a claim");
     const auto charge = x12_amount(svc.at(2), currency_);
     const auto paid = x12_amount(svc.at(3).empty() ? "0" : svc.at(3), currency_);
     // What follows belongs to the line that is not there, or it would fall to the one before.
@@ -167,18 +165,17 @@ class PaymentReader {
     line.side = billed.side();
     line.quantity = x12_whole(svc.at(5));
     if (!svc.at(5).empty() && !line.quantity) {
-      reading_.note(
-          svc, fmt::format("the quantity {} is not whole and was left out", excerpt(svc.at(5))));
+      reading_.note(svc, say("the quantity {} is not whole and was left out", excerpt(svc.at(5))));
     }
     if (billed.code != adjudicated.code) {
-      reading_.note(svc, fmt::format("{} was billed and paid as {}", excerpt(billed.code),
-                                     excerpt(adjudicated.code)));
+      reading_.note(svc, say("{} was billed and paid as {}", excerpt(billed.code),
+                             excerpt(adjudicated.code)));
     }
     if (billed.qualifier != "HC") {
-      reading_.note(svc, fmt::format("the code {} is of the list '{}', not 'HC'",
-                                     excerpt(billed.code), excerpt(billed.qualifier)));
+      reading_.note(svc, say("the code {} is of the list '{}', not 'HC'", excerpt(billed.code),
+                             excerpt(billed.qualifier)));
     }
-    return charge && paid ? "" : "does not state charge and payment as amounts";
+    return charge && paid ? "" : said("does not state charge and payment as amounts");
   }
 
   /// What the payer keeps for itself or adds, up to six times reason and amount; what is above zero
@@ -191,7 +188,7 @@ class PaymentReader {
       const auto amount = x12_amount(plb.at(i + 1), currency_);
       const auto why = plb.part(i, 1);
       if (!amount || !is_code(why)) {
-        reason = "holds an adjustment without reason and amount";
+        reason = said("holds an adjustment without reason and amount");
         continue;
       }
       PaidEntry entry;
@@ -230,22 +227,22 @@ class PaymentReader {
   void finish() {
     auto& remittance = into_.remittance;
     if (!is_plain(remittance.payer) || !is_plain(remittance.reference)) {
-      into_.fault = "the payer or the payment's reference cannot be kept as text";
+      into_.fault = said("the payer or the payment's reference cannot be kept as text");
     } else if (remittance.payer.empty()) {
-      into_.fault = "names no payer (N1*PR)";
+      into_.fault = said("names no payer (N1*PR)");
     } else if (remittance.reference.empty()) {
-      into_.fault = "has no reference (TRN02)";
+      into_.fault = said("has no reference (TRN02)");
     } else if (!day_) {
-      into_.fault = "has no day of payment (BPR16)";
+      into_.fault = said("has no day of payment (BPR16)");
     }
     if (day_) remittance.paid_on = *day_;
     if (!total_stated_) {
       remittance.total = into_.summed;
       reading_.differences.push_back(
-          fmt::format("Segment {}: the payment states no total; its lines pay {}.", into_.at,
-                      plain_text(into_.summed)));
+          say("Segment {}: the payment states no total; its lines pay {}.", into_.at,
+              plain_text(into_.summed)));
     } else if (remittance.total.minor != into_.summed.minor) {
-      reading_.differences.push_back(fmt::format(
+      reading_.differences.push_back(say(
           "Segment {}: the payment {} states {}, but its lines pay {}.", into_.at,
           excerpt(remittance.reference), plain_text(remittance.total), plain_text(into_.summed)));
     }

@@ -5,8 +5,7 @@
 #include <unordered_map>
 #include <unordered_set>
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "exchange/cell.hpp"
 #include "exchange/x12/transactions.hpp"
 
@@ -49,7 +48,7 @@ void for_each_transaction(X12File& file, std::string_view kind, Read read) {
       continue;
     }
     for (const auto& segment : transaction.segments) {
-      file.reading.not_read(segment, fmt::format("belongs to a transaction that is no {}", kind));
+      file.reading.not_read(segment, say("belongs to a transaction that is no {}", kind));
     }
   }
 }

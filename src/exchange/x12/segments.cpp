@@ -4,9 +4,9 @@
 #include <array>
 #include <optional>
 
-#include <fmt/format.h>
 #include <utf8.h>
 
+#include "clinic/say.hpp"
 #include "exchange/text.hpp"
 
 namespace sparewell::exchange {
@@ -123,7 +123,7 @@ Expected<X12Segments> read_x12_segments(const std::string& name, std::string byt
   X12Segments made;
   if (!utf8::is_valid(bytes.begin(), bytes.end())) {
     bytes = from_latin(bytes);
-    made.notes.emplace_back("The file is not UTF-8 text and was read as ISO 8859-1.");
+    made.notes.emplace_back(said("The file is not UTF-8 text and was read as ISO 8859-1."));
   }
   auto text = without_start(bytes);
   X12Delimiters delimiters;
@@ -135,7 +135,7 @@ Expected<X12Segments> read_x12_segments(const std::string& name, std::string byt
         delimiters = *found;
         if (!has_fixed_widths(text)) {
           made.notes.push_back(
-              fmt::format("Segment {}: the fields of ISA do not have their fixed widths.", number));
+              say("Segment {}: the fields of ISA do not have their fixed widths.", number));
         }
       }
     }
@@ -147,18 +147,18 @@ Expected<X12Segments> read_x12_segments(const std::string& name, std::string byt
     text.remove_prefix(std::min(end, text.size() - 1) + 1);
     if (end == std::string_view::npos) {
       made.notes.push_back(
-          fmt::format("Segment {}: the file ends without the sign that ends a segment; it may be "
-                      "cut off.",
-                      number));
+          say("Segment {}: the file ends without the sign that ends a segment; it may be "
+              "cut off.",
+              number));
       break;
     }
     text.remove_prefix(std::min(text.find_first_not_of(blanks), text.size()));
   }
   if (made.segments.empty()) {
     return refuse(
-        fmt::format("{} does not begin with a whole ISA segment, so it is not an X12 file or is "
-                    "damaged; ask for it again.",
-                    name));
+        say("{} does not begin with a whole ISA segment, so it is not an X12 file or is "
+            "damaged; ask for it again.",
+            name));
   }
   return made;
 }
@@ -170,7 +170,7 @@ std::string shown_text(const X12Segment& segment) {
   constexpr std::size_t longest_id = 3;
   if (segment.id().size() > longest_id ||
       !std::ranges::all_of(segment.id(), [](char c) { return is_digit(c) || is_letter(c); })) {
-    return "(no segment)";
+    return said("(no segment)");
   }
   std::string shown = segment.id();
   if (std::ranges::find(without_persons, segment.id()) == without_persons.end()) return shown;

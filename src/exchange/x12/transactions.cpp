@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "exchange/text.hpp"
 
 namespace sparewell::exchange {
@@ -42,7 +43,7 @@ class Envelopes {
     } else if (segment.id() == "TA1") {
       ++file_.reading.read;  // the receipt of another interchange
     } else {
-      file_.reading.not_read(segment, "stands outside a transaction");
+      file_.reading.not_read(segment, said("stands outside a transaction"));
     }
   }
   /// To be called after the last segment.
@@ -73,19 +74,18 @@ class Envelopes {
   void end(std::size_t level, const X12Segment& segment) {
     close_from(level + 1, segment.number);
     auto& open = open_[level];
-    if (!open.is_open) return file_.reading.not_read(segment, "ends what did not begin");
+    if (!open.is_open) return file_.reading.not_read(segment, said("ends what did not begin"));
     ++file_.reading.read;
     open.is_open = false;
     if (level == transaction_level) ++open.count;
     if (without_zeros(segment.at(1)) != fmt::to_string(open.count)) {
-      file_.reading.note(segment,
-                         fmt::format("{} counts '{}' {}, but there are {}", levels[level].end,
-                                     excerpt(segment.at(1)), levels[level].counts, open.count));
+      file_.reading.note(segment, say("{} counts '{}' {}, but there are {}", levels[level].end,
+                                      excerpt(segment.at(1)), levels[level].counts, open.count));
     }
     if (segment.at(2) != open.control) {
       file_.reading.note(
-          segment, fmt::format("the control number '{}' is not '{}', as {} has it",
-                               excerpt(segment.at(2)), excerpt(open.control), levels[level].begin));
+          segment, say("the control number '{}' is not '{}', as {} has it", excerpt(segment.at(2)),
+                       excerpt(open.control), levels[level].begin));
     }
   }
 
@@ -94,9 +94,9 @@ class Envelopes {
     for (std::size_t i = levels.size(); i-- > level;) {
       if (!open_[i].is_open) continue;
       open_[i].is_open = false;
-      const auto where = number > 0 ? fmt::format("Segment {}", number) : std::string{"The end"};
-      file_.reading.differences.push_back(fmt::format("{}: {} has no {}; the file may be cut off.",
-                                                      where, levels[i].begin, levels[i].end));
+      const auto where = number > 0 ? say("Segment {}", number) : std::string{said("The end")};
+      file_.reading.differences.push_back(
+          say("{}: {} has no {}; the file may be cut off.", where, levels[i].begin, levels[i].end));
     }
   }
 
@@ -112,7 +112,7 @@ void X12Reading::not_read(const X12Segment& segment, std::string reason) {
 }
 
 void X12Reading::note(const X12Segment& segment, const std::string& words) {
-  notes.push_back(fmt::format("Segment {}: {}.", segment.number, words));
+  notes.push_back(say("Segment {}: {}.", segment.number, words));
 }
 
 Expected<X12File> read_x12(const std::string& name, std::string bytes) {

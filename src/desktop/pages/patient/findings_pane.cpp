@@ -2,6 +2,7 @@
 
 #include <wx/sizer.h>
 
+#include "clinic/say.hpp"
 #include "desktop/widgets/command_row.hpp"
 #include "desktop/widgets/table_view.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
@@ -13,8 +14,8 @@ FindingsPane::FindingsPane(wxWindow* parent, const std::function<void(desk::Comm
     : wxPanel{parent},
       choice_changed_{std::move(choice_changed)},
       table_{desk::finding_columns(desk::FindingsOf::patient)} {
-  view_ = new TableView{this, table_, "Findings"};
-  view_->set_empty_words("The checks found nothing to tell.");
+  view_ = new TableView{this, table_, said("Findings")};
+  view_->set_empty_words(said("The checks found nothing to tell."));
   view_->when_selected([this](const std::string& id) { show_words(id); });
   words_ = new WrappedLabel{this};
   using desk::Command;

@@ -16,17 +16,17 @@ namespace sparewell::desktop {
 PartsPane::PartsPane(wxWindow* parent, Actions actions)
     : wxPanel{parent}, actions_{std::move(actions)}, parts_{desk::part_columns()} {
   // In the order in which the Tab key goes through them.
-  with_ended_ = new wxCheckBox{this, wxID_ANY, "Show parts &no longer in use"};
+  with_ended_ = new wxCheckBox{this, wxID_ANY, said("Show parts &no longer in use")};
   with_ended_->Bind(wxEVT_CHECKBOX, [this](wxCommandEvent&) { actions_.show_again(); });
-  remember_filter(*with_ended_, "Parts no longer in use");
+  remember_filter(*with_ended_, said("Parts no longer in use"));
   chart_ = new ChartView{this, say("Lives of the parts, drawn")};
   chart_->set_least_height(8);
   chart_->when_selected([this](const std::string& id) { view_->select(id); });
   life_ = new WrappedLabel{this};
   trust_ = new WrappedLabel{this};
-  view_ = new TableView{this, parts_, "Parts of the patient"};
+  view_ = new TableView{this, parts_, said("Parts of the patient")};
   view_->set_least_rows(2);
-  view_->set_empty_words("No part is recorded as in use.");
+  view_->set_empty_words(said("No part is recorded as in use."));
   view_->when_selected([this](const std::string& id) { show_part(id); });
   // What is done every day; delivery sheets are in the menu.
   using desk::Command;
@@ -48,7 +48,7 @@ PartsPane::PartsPane(wxWindow* parent, Actions actions)
 
 void PartsPane::show(const desk::DayPtr& day, const desk::PatientCard& card) {
   day_ = day;
-  with_ended_->SetLabel(wxString::Format("Show parts &no longer in use (%d)", card.ended));
+  with_ended_->SetLabel(wxString::Format(said("Show parts &no longer in use (%d)"), card.ended));
   with_ended_->Enable(card.ended > 0);
   strips_ = card.strips;
   chart_->show(desk::life_picture(card.strips, card.reference, day->today()));

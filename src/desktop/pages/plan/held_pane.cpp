@@ -7,6 +7,7 @@
 #include <wx/stattext.h>
 #include <wx/textctrl.h>
 
+#include "clinic/say.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
 #include "desktop/widgets/find_box.hpp"
@@ -23,7 +24,7 @@ HeldPane::HeldPane(wxWindow* parent, std::function<void(std::size_t)> go_to,
   needs_summary_ = new WrappedLabel{this};
   needs_summary_->SetFont(needs_summary_->GetFont().Bold());
   auto* needs_row = make_needs_row();
-  needs_ = new TableView{this, page_.needs(), "Parts held back"};
+  needs_ = new TableView{this, page_.needs(), said("Parts held back")};
   needs_->set_least_rows(4);
   needs_->when_selected([this](const std::string& id) {
     show_patient_->Enable(!id.empty());
@@ -38,7 +39,8 @@ HeldPane::HeldPane(wxWindow* parent, std::function<void(std::size_t)> go_to,
   refusal_ = new WrappedLabel{this};
   refusal_->SetFont(refusal_->GetFont().Bold());
   lines_summary_ = new WrappedLabel{this};
-  lines_ = new TableView{this, page_.lines(), "Order lines left out for the budget", Pick::none};
+  lines_ =
+      new TableView{this, page_.lines(), said("Order lines left out for the budget"), Pick::none};
   const auto inset = wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8));
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(needs_summary_, inset);
@@ -58,13 +60,13 @@ HeldPane::HeldPane(wxWindow* parent, std::function<void(std::size_t)> go_to,
 }
 
 wxSizer* HeldPane::make_needs_row() {
-  find_ = new FindBox{this, "Patient, part or reason", "Find a part held back",
+  find_ = new FindBox{this, said("Patient, part or reason"), said("Find a part held back"),
                       [this](const std::string& typed) {
                         page_.needs().find(typed);
                         needs_changed();
                       }};
-  show_patient_ = new wxButton{this, wxID_ANY, "Show pa&tient"};
-  show_patient_->SetToolTip("Go to the patient of the chosen part (Enter in the list)");
+  show_patient_ = new wxButton{this, wxID_ANY, said("Show pa&tient")};
+  show_patient_->SetToolTip(said("Go to the patient of the chosen part (Enter in the list)"));
   show_patient_->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { show_patient(needs_->selected()); });
   auto* row = new wxBoxSizer{wxHORIZONTAL};
   row->Add(find_, wxSizerFlags{}.CentreVertical().Border(wxRIGHT, FromDIP(8)));
@@ -76,10 +78,12 @@ wxSizer* HeldPane::make_budget_row(std::function<void(const std::optional<Money>
   budget_title_ = new wxStaticText{this, wxID_ANY, ""};
   budget_ =
       new wxTextCtrl{this, wxID_ANY, "", wxDefaultPosition, wxDefaultSize, wxTE_PROCESS_ENTER};
-  set_accessible_name(*budget_, "Budget for today's orders");
-  budget_->SetToolTip("The most that the goods of today's orders may cost; empty for no limit");
-  keep_to_ = new wxButton{this, wxID_ANY, "&Keep to it"};
-  keep_to_->SetToolTip("Work today's orders out again within this budget (Enter in the field)");
+  set_accessible_name(*budget_, said("Budget for today's orders"));
+  budget_->SetToolTip(
+      said("The most that the goods of today's orders may cost; empty for no limit"));
+  keep_to_ = new wxButton{this, wxID_ANY, said("&Keep to it")};
+  keep_to_->SetToolTip(
+      said("Work today's orders out again within this budget (Enter in the field)"));
   const auto work = [this, keep_to = std::move(keep_to)](wxCommandEvent&) {
     if (!keep_to_->IsEnabled()) return;
     const auto budget = page_.read_budget(from_wx(budget_->GetValue().Strip(wxString::both)));
@@ -99,7 +103,7 @@ wxSizer* HeldPane::make_budget_row(std::function<void(const std::optional<Money>
 
 void HeldPane::show(const desk::DayPtr& day) {
   page_.show(day);
-  budget_title_->SetLabel(to_wx("Bu&dget" + page_.budget_title().substr(6) + ":"));
+  budget_title_->SetLabel(to_wx(said("Bu&dget") + page_.budget_title().substr(6) + ":"));
   budget_->ChangeValue(to_wx(page_.budget_text()));
   refusal_->set_text("");
   lines_summary_->set_text(page_.lines_summary());
@@ -113,8 +117,8 @@ void HeldPane::show(const desk::DayPtr& day) {
 
 void HeldPane::needs_changed() {
   needs_summary_->set_text(page_.needs_summary());
-  needs_->set_empty_words(page_.needs().total() == 0 ? "Nothing is held back for a patient."
-                                                     : "No part answers to what you typed.");
+  needs_->set_empty_words(page_.needs().total() == 0 ? said("Nothing is held back for a patient.")
+                                                     : said("No part answers to what you typed."));
   needs_->table_changed();
   Layout();
 }

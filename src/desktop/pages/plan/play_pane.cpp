@@ -40,9 +40,9 @@ PlayPane::PlayPane(wxWindow* parent, std::function<void()> play) : wxScrolledWin
 }
 
 wxSizer* PlayPane::make_top(std::function<void()> play) {
-  auto* label = new wxStaticText{this, wxID_ANY, "&Played:"};
+  auto* label = new wxStaticText{this, wxID_ANY, said("&Played:")};
   choices_ = new wxChoice{this, wxID_ANY};
-  set_accessible_name(*choices_, "Played");
+  set_accessible_name(*choices_, said("Played"));
   choices_->Bind(wxEVT_CHOICE, [this](wxCommandEvent& event) {
     page_.choose(static_cast<std::size_t>(event.GetSelection()));
     choice_changed();
@@ -64,7 +64,7 @@ wxWindow* PlayPane::make_result() {
   // In the order in which the Tab key goes through them.
   chart_ = new ChartView{panel, say("Money in stock against pieces on hand, drawn")};
   chart_->set_least_height(13);
-  runs_ = new TableView{panel, page_.runs(), "Ways of ordering"};
+  runs_ = new TableView{panel, page_.runs(), said("Ways of ordering")};
   runs_->set_least_rows(5);
   chart_->when_selected([this](const std::string& id) { runs_->select(id); });
   runs_->when_selected([this](const std::string& id) { chart_->mark(id); });

@@ -2,6 +2,7 @@
 
 #include <wx/sizer.h>
 
+#include "clinic/say.hpp"
 #include "desktop/widgets/headings.hpp"
 #include "desktop/widgets/table_view.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
@@ -14,12 +15,12 @@ SuppliersPane::SuppliersPane(wxWindow* parent,
   summary_ = new WrappedLabel{this};
   summary_->SetFont(summary_->GetFont().Bold());
   // In the order in which the Tab key goes through them.
-  suppliers_ = new TableView{this, page_.suppliers(), "Suppliers"};
-  suppliers_->set_empty_words("No orders are recorded yet.");
+  suppliers_ = new TableView{this, page_.suppliers(), said("Suppliers")};
+  suppliers_->set_empty_words(said("No orders are recorded yet."));
   suppliers_->set_least_rows(4);
   words_ = new WrappedLabel{this};
-  lines_ = new TableView{this, page_.lines(), "Still to come from this supplier", Pick::none};
-  lines_->set_empty_words("Nothing is still to come from this supplier.");
+  lines_ = new TableView{this, page_.lines(), said("Still to come from this supplier"), Pick::none};
+  lines_->set_empty_words(said("Nothing is still to come from this supplier."));
   lines_->when_chosen([this, go_to = std::move(go_to)](const std::string& id) {
     if (const auto order = page_.order_of(id)) go_to(*order);
   });
@@ -31,7 +32,7 @@ SuppliersPane::SuppliersPane(wxWindow* parent,
   sizer->Add(summary_, inset);
   sizer->Add(suppliers_, wxSizerFlags{1}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8)));
   sizer->Add(words_, inset);
-  sizer->Add(section_heading(this, "Still to come from it (Enter shows the order)"), inset);
+  sizer->Add(section_heading(this, said("Still to come from it (Enter shows the order)")), inset);
   sizer->Add(lines_, list);
   sizer->Add(grounds, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));
   SetSizer(sizer);

@@ -6,6 +6,7 @@
 #include <wx/spinctrl.h>
 #include <wx/stattext.h>
 
+#include "clinic/say.hpp"
 #include "desk/commands.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
@@ -54,17 +55,17 @@ wxSizer* WhatIfPane::make_questions(std::function<void()> compare) {
                           value};
   };
   wait_ = add(
-      "Wa&it, days:", [&] { return number(1, 365, 7); }, "Wait, days");
+      said("Wa&it, days:"), [&] { return number(1, 365, 7); }, said("Wait, days"));
   target_ = add(
-      "Another &target, %:", [&] { return number(50, 99, 90); }, "Another target, %");
+      said("Another &target, %:"), [&] { return number(50, 99, 90); }, said("Another target, %"));
   without_ = add(
-      "&Lost supplier:",
+      said("&Lost supplier:"),
       [&] {
         return new wxChoice{this, wxID_ANY};
       },
-      "Lost supplier");
+      said("Lost supplier"));
   const auto& spec = desk::command_spec(desk::Command::compare_decisions);
-  compare_ = new wxButton{this, wxID_ANY, "Co&mpare"};
+  compare_ = new wxButton{this, wxID_ANY, said("Co&mpare")};
   compare_->SetToolTip(to_wx(std::string{spec.help} + " (" + std::string{spec.key} + ")"));
   compare_->Bind(wxEVT_BUTTON, [compare = std::move(compare)](wxCommandEvent&) { compare(); });
   row->AddStretchSpacer(1);
@@ -94,7 +95,7 @@ void WhatIfPane::show_compared(const std::vector<desk::Compared>& compared) {
   std::string risks = compared.empty() ? desk::what_if_introduction() : std::string{};
   if (!compared.empty()) {
     table_.emplace(desk::what_if_table(compared));
-    rows_ = new TableView{this, *table_, "Decisions side by side", Pick::none};
+    rows_ = new TableView{this, *table_, said("Decisions side by side"), Pick::none};
     rows_->set_least_rows(8);
     rows_->table_changed();
     result_->Add(rows_, wxSizerFlags{1}.Expand());

@@ -4,6 +4,7 @@
 #include <wx/button.h>
 #include <wx/sizer.h>
 
+#include "clinic/say.hpp"
 #include "desk/restock_words.hpp"
 #include "desk/wording.hpp"
 #include "desktop/text.hpp"
@@ -17,14 +18,14 @@ MovesPane::MovesPane(wxWindow* parent, std::function<void(desk::Command)> run,
                      std::function<void()> choice_changed)
     : wxPanel{parent}, choice_changed_{std::move(choice_changed)}, moves_{desk::move_columns()} {
   summary_ = new WrappedLabel{this};
-  view_ = new TableView{this, moves_, "Moves between branches"};
+  view_ = new TableView{this, moves_, said("Moves between branches")};
   view_->when_selected([this](const std::string&) { show_why(); });
   view_->when_chosen([run](const std::string&) { run(desk::Command::send_moves); });
   title_ = new WrappedLabel{this};
   title_->SetFont(title_->GetFont().Bold());
   why_ = new WrappedLabel{this};
   const auto& spec = desk::command_spec(desk::Command::send_moves);
-  send_ = new wxButton{this, wxID_ANY, "Sen&d..."};
+  send_ = new wxButton{this, wxID_ANY, said("Sen&d...")};
   send_->SetToolTip(to_wx(fmt::format("{} ({})", spec.help, spec.key)));
   send_->Bind(wxEVT_BUTTON, [run](wxCommandEvent&) { run(desk::Command::send_moves); });
   const auto inset = wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, FromDIP(8));
@@ -49,7 +50,8 @@ void MovesPane::show(const desk::DayPtr& day) {
 
 void MovesPane::find(const std::string& typed) {
   moves_.find(typed);
-  if (day_ && moves_.total() > 0) view_->set_empty_words("No move answers to what you typed.");
+  if (day_ && moves_.total() > 0)
+    view_->set_empty_words(said("No move answers to what you typed."));
   view_->table_changed();
 }
 

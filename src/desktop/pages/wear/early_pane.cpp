@@ -5,6 +5,7 @@
 #include <wx/button.h>
 #include <wx/sizer.h>
 
+#include "clinic/say.hpp"
 #include "desk/surprise_words.hpp"
 #include "desktop/widgets/find_box.hpp"
 #include "desktop/widgets/table_view.hpp"
@@ -18,7 +19,7 @@ EarlyPane::EarlyPane(wxWindow* parent, desk::WearPage& page, std::function<void(
   auto* flagged = make_flagged();
   auto* row = make_row();
   count_ = new WrappedLabel{this};
-  parts_ = new TableView{this, page_.early(), "Parts that wore out far too early"};
+  parts_ = new TableView{this, page_.early(), said("Parts that wore out far too early")};
   parts_->when_selected([this](const std::string& id) { show_patient_->Enable(!id.empty()); });
   parts_->when_chosen([this](const std::string& id) { show_patient(id); });
   find_->goes_down_to(*parts_);
@@ -37,7 +38,7 @@ EarlyPane::EarlyPane(wxWindow* parent, desk::WearPage& page, std::function<void(
 wxSizer* EarlyPane::make_flagged() {
   summary_ = new WrappedLabel{this};
   summary_->SetFont(summary_->GetFont().Bold());
-  flagged_ = new TableView{this, page_.flagged(), "Flagged lots and items"};
+  flagged_ = new TableView{this, page_.flagged(), said("Flagged lots and items")};
   flag_ = new WrappedLabel{this};
   flagged_->when_selected([this](const std::string& id) {
     flag_->set_text(page_.flag_words(id));
@@ -52,13 +53,13 @@ wxSizer* EarlyPane::make_flagged() {
 }
 
 wxSizer* EarlyPane::make_row() {
-  find_ = new FindBox{this, "Patient, item, serial, lot or flag", "Find an early ending",
-                      [this](const std::string& typed) {
+  find_ = new FindBox{this, said("Patient, item, serial, lot or flag"),
+                      said("Find an early ending"), [this](const std::string& typed) {
                         page_.early().find(typed);
                         parts_changed();
                       }};
-  show_patient_ = new wxButton{this, wxID_ANY, "Show &patient"};
-  show_patient_->SetToolTip("Go to the patient of the chosen part (Enter in the list)");
+  show_patient_ = new wxButton{this, wxID_ANY, said("Show &patient")};
+  show_patient_->SetToolTip(said("Go to the patient of the chosen part (Enter in the list)"));
   show_patient_->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { show_patient(parts_->selected()); });
   auto* row = new wxBoxSizer{wxHORIZONTAL};
   row->Add(find_, wxSizerFlags{}.CentreVertical().Border(wxRIGHT, FromDIP(8)));

@@ -2,6 +2,7 @@
 
 #include <wx/sizer.h>
 
+#include "clinic/say.hpp"
 #include "desk/effect_words.hpp"
 #include "desktop/widgets/table_view.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
@@ -10,8 +11,8 @@ namespace sparewell::desktop {
 
 EffectsPane::EffectsPane(wxWindow* parent, desk::WearPage& page) : wxPanel{parent} {
   auto* introduction = new WrappedLabel{this, desk::effects_introduction()};
-  effects_ = new TableView{this, page.effects(), "What changes lives", Pick::none};
-  effects_->set_empty_words("Nothing is known about this kind.");
+  effects_ = new TableView{this, page.effects(), said("What changes lives"), Pick::none};
+  effects_->set_empty_words(said("Nothing is known about this kind."));
   auto* caution = new WrappedLabel{this, desk::effect_caution()};
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(introduction, wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8)));

@@ -40,7 +40,7 @@ wxWindow* TestPane::make_result() {
   chart_ = new ChartView{panel, say("Test of the forecasts, drawn")};
   chart_->grow_with_picture(40);
   chart_->when_selected([this](const std::string& id) { chosen_call_(desk::kind_of_id(id)); });
-  scores_ = new TableView{panel, page_.scores(), "Test of the forecasts"};
+  scores_ = new TableView{panel, page_.scores(), said("Test of the forecasts")};
   scores_->set_least_rows(5);
   scores_->when_selected([this](const std::string& id) {
     if (!id.empty()) chosen_call_(desk::kind_of_id(id));

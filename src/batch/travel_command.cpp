@@ -49,7 +49,7 @@ Json json_of(const desk::TravelPart& part) {
   Json stops = Json::array();
   for (const auto& finding : part.stops) stops.push_back(finding.words);
   return {{"side", word(part.side)},
-          {"function", desk::function_words(part.function)},
+          {"function", word(part.function)},
           {"item_code", part.item.text},
           {"stops", std::move(stops)},
           {"in_use", part.in_use()},
@@ -71,7 +71,7 @@ Json json_of(const desk::TravelCheck& check) {
   }
   Json unknown = Json::array();
   for (const auto& [side, function] : check.unknown) {
-    unknown.push_back({{"side", word(side)}, {"function", desk::function_words(function)}});
+    unknown.push_back({{"side", word(side)}, {"function", word(function)}});
   }
   return {{"patient_ref", check.request.patient},
           {"departure", batch::json_of(check.request.departure)},

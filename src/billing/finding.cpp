@@ -4,6 +4,8 @@
 #include <array>
 #include <tuple>
 
+#include "clinic/say.hpp"
+
 namespace sparewell::billing {
 
 Book book_of(FindingKind kind) {
@@ -19,31 +21,31 @@ void sort_findings(std::vector<BillingFinding>& findings) {
 }
 
 std::string_view finding_word(FindingKind kind) {
-  static constexpr std::array<std::string_view, 25> list{"issued, not billed",
-                                                         "billed, not issued",
-                                                         "wrong side",
-                                                         "wrong quantity",
-                                                         "wrong code",
-                                                         "wrong date",
-                                                         "billed twice",
-                                                         "no charge",
-                                                         "code not valid",
-                                                         "reversal without claim",
-                                                         "over the limit",
-                                                         "replaced early, no reason",
-                                                         "paper missing",
-                                                         "no proof of delivery",
-                                                         "not answered",
-                                                         "denied",
-                                                         "paid differently",
-                                                         "paid without claim",
-                                                         "received, not invoiced",
-                                                         "invoiced, not received",
-                                                         "price differs",
-                                                         "freight differs",
-                                                         "invoiced twice",
-                                                         "credit due",
-                                                         "warranty credit due"};
+  static constexpr std::array<std::string_view, 25> list{to_say("issued, not billed"),
+                                                         to_say("billed, not issued"),
+                                                         to_say("wrong side"),
+                                                         to_say("wrong quantity"),
+                                                         to_say("wrong code"),
+                                                         to_say("wrong date"),
+                                                         to_say("billed twice"),
+                                                         to_say("no charge"),
+                                                         to_say("code not valid"),
+                                                         to_say("reversal without claim"),
+                                                         to_say("over the limit"),
+                                                         to_say("replaced early, no reason"),
+                                                         to_say("paper missing"),
+                                                         to_say("no proof of delivery"),
+                                                         to_say("not answered"),
+                                                         to_say("denied"),
+                                                         to_say("paid differently"),
+                                                         to_say("paid without claim"),
+                                                         to_say("received, not invoiced"),
+                                                         to_say("invoiced, not received"),
+                                                         to_say("price differs"),
+                                                         to_say("freight differs"),
+                                                         to_say("invoiced twice"),
+                                                         to_say("credit due"),
+                                                         to_say("warranty credit due")};
   return list[static_cast<std::size_t>(kind)];
 }
 

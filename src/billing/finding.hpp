@@ -131,7 +131,8 @@ struct BillingFinding {
 /// In the order in which they are listed: by book, kind, patient or supplier, day and key.
 void sort_findings(std::vector<BillingFinding>& findings);
 
-/// "issued, not billed", as in `planted.csv` and --json; stable.
+/// "issued, not billed", as in `planted.csv`, --json and the keys; stable. People read it through
+/// said.
 [[nodiscard]] std::string_view finding_word(FindingKind kind);
 
 }  // namespace sparewell::billing

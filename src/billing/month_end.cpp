@@ -7,13 +7,11 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
-#include "clinic/say.hpp"
-
 namespace sparewell::billing {
 namespace {
 
 std::string side_of(const std::optional<Side>& side) {
-  return side ? std::string{word(*side)} : said("no side");
+  return side ? std::string{word(*side)} : "no side";
 }
 
 std::optional<Money> times(const std::optional<Money>& each, int quantity) {
@@ -60,11 +58,11 @@ void add_parts(const Clinic& clinic, Entries& entries) {
   for (const Unit& unit : clinic.units) {
     if (!entries.holds(unit.issued_on)) continue;
     const Item* item = index.item(unit.item);
-    entries.add(
-        BookEntry::part,
-        say("{} {} {} of {}, lot {}, serial {}, piece {}", unit.patient.text, word(unit.side),
-            unit.item.text, iso_text(unit.issued_on), unit.lot, unit.serial, unit.copy),
-        1, item == nullptr ? std::nullopt : item->unit_cost);
+    entries.add(BookEntry::part,
+                fmt::format("{} {} {} of {}, lot {}, serial {}, piece {}", unit.patient.text,
+                            word(unit.side), unit.item.text, iso_text(unit.issued_on), unit.lot,
+                            unit.serial, unit.copy),
+                1, item == nullptr ? std::nullopt : item->unit_cost);
   }
 }
 
@@ -72,9 +70,9 @@ void add_claims(const Clinic& clinic, Entries& entries) {
   for (const ClaimLine& line : clinic.claim_lines) {
     if (!entries.holds(line.service_date)) continue;
     entries.add(BookEntry::claim,
-                say("{} {} {} {} {} of {}, {}, line {}", line.claim_ref, line.patient.text,
-                    side_of(line.side), line.code, fmt::join(line.modifiers, ";"),
-                    iso_text(line.service_date), word(line.submission), line.copy),
+                fmt::format("{} {} {} {} {} of {}, {}, line {}", line.claim_ref, line.patient.text,
+                            side_of(line.side), line.code, fmt::join(line.modifiers, ";"),
+                            iso_text(line.service_date), word(line.submission), line.copy),
                 line.quantity, line.charge);
   }
 }
@@ -82,11 +80,11 @@ void add_claims(const Clinic& clinic, Entries& entries) {
 void add_invoices(const Clinic& clinic, Entries& entries) {
   for (const InvoiceLine& line : clinic.invoice_lines) {
     if (!entries.holds(line.invoiced_on)) continue;
-    const auto key = say("{} {}, order {}, {}, line {}", line.supplier.text, line.invoice_ref,
-                         line.order_ref, line.item.text, line.copy);
+    const auto key = fmt::format("{} {}, order {}, {}, line {}", line.supplier.text,
+                                 line.invoice_ref, line.order_ref, line.item.text, line.copy);
     entries.add(BookEntry::invoice, key, line.quantity, times(line.unit_cost, line.quantity));
     if (line.freight) {
-      entries.add(BookEntry::invoice, say("{}, freight", key), 0, line.freight);
+      entries.add(BookEntry::invoice, fmt::format("{}, freight", key), 0, line.freight);
     }
   }
 }
@@ -94,10 +92,10 @@ void add_invoices(const Clinic& clinic, Entries& entries) {
 void add_receipts(const Clinic& clinic, Entries& entries) {
   for (const OrderLine& line : clinic.order_lines) {
     if (!entries.holds(line.received_on) || line.received_quantity == 0) continue;
-    entries.add(
-        BookEntry::receipt,
-        say("{} {}, {}, line {}", line.supplier.text, line.order_ref, line.item.text, line.copy),
-        line.received_quantity, times(line.unit_cost, line.received_quantity));
+    entries.add(BookEntry::receipt,
+                fmt::format("{} {}, {}, line {}", line.supplier.text, line.order_ref,
+                            line.item.text, line.copy),
+                line.received_quantity, times(line.unit_cost, line.received_quantity));
   }
 }
 
@@ -110,8 +108,8 @@ void add_payments(const Clinic& clinic, Entries& entries) {
     const auto paid = paid_on.find({line.payer, line.reference});
     if (paid == paid_on.end() || !entries.holds(paid->second)) continue;
     entries.add(BookEntry::payment,
-                say("{} {}, position {}, {} {}", line.payer, line.reference, line.position,
-                    line.claim_ref, line.code),
+                fmt::format("{} {}, position {}, {} {}", line.payer, line.reference, line.position,
+                            line.claim_ref, line.code),
                 line.quantity.value_or(0), line.paid);
   }
 }

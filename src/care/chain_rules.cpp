@@ -8,8 +8,9 @@ namespace sparewell {
 template <>
 std::span<const std::string_view> words<care::Function>() {
   static constexpr std::array<std::string_view, 9> list{
-      "locking liner", "cushion liner", "liner with seal", "sleeve",     "pin",
-      "lock",          "valve",         "pump",            "plain liner"};
+      to_say("locking liner"), to_say("cushion liner"), to_say("liner with seal"),
+      to_say("sleeve"),        to_say("pin"),           to_say("lock"),
+      to_say("valve"),         to_say("pump"),          to_say("plain liner")};
   return list;
 }
 
@@ -39,8 +40,8 @@ const SuspensionWay* ChainRules::way_of(Suspension suspension,
   std::pair<std::ptrdiff_t, std::ptrdiff_t> most{};
   for (const SuspensionWay& way : ways) {
     if (way.suspension != suspension) continue;
-    const auto there = std::ranges::count_if(
-        way.needed, [&](Function function) { return holds(held, function); });
+    const auto there =
+        std::ranges::count_if(way.needed, [&](Function function) { return holds(held, function); });
     const auto lacks = std::ssize(way.needed) - there;
     // Where nothing is there yet, the order of preference decides.
     const std::pair has{there, there > 0 ? -lacks : 0};

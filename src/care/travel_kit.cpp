@@ -5,8 +5,6 @@
 #include <numeric>
 #include <stdexcept>
 
-#include "clinic/say.hpp"
-
 namespace sparewell::care {
 namespace {
 
@@ -96,7 +94,7 @@ double assurance(std::span<const SpareNeed> needs, std::span<const int> spares) 
 
 SpareKit kit_by_margins(std::span<const SpareNeed> needs, double wanted) {
   if (!(wanted > 0 && wanted < 1)) {
-    throw std::invalid_argument{said("the wanted assurance lies between 0 and 1")};
+    throw std::invalid_argument{"the wanted assurance lies between 0 and 1"};
   }
   std::vector<int> spares(needs.size(), 0);
   while (!reaches(assurance(needs, spares), wanted)) {

@@ -6,8 +6,9 @@ namespace sparewell {
 
 template <>
 std::span<const std::string_view> words<Answer>() {
-  static constexpr std::array<std::string_view, 5> list{"asked", "accepted", "corrected",
-                                                        "written off", "open again"};
+  static constexpr std::array<std::string_view, 5> list{to_say("asked"), to_say("accepted"),
+                                                        to_say("corrected"), to_say("written off"),
+                                                        to_say("open again")};
   return list;
 }
 

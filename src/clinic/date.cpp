@@ -2,10 +2,14 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
+
 namespace sparewell {
 namespace {
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
 
 /// Reads `least` to `most` digits at `at`, advancing it; nullopt when there are fewer.
 std::optional<int> read_number(std::string_view text, std::size_t& at, int least, int most) {
@@ -35,7 +39,9 @@ std::size_t run_length(std::string_view pattern, std::size_t at) {
   return end - at;
 }
 
-bool is_part(char c) { return c == 'Y' || c == 'M' || c == 'D'; }
+bool is_part(char c) {
+  return c == 'Y' || c == 'M' || c == 'D';
+}
 
 }  // namespace
 
@@ -45,7 +51,9 @@ std::string iso_text(Date date) {
                      static_cast<unsigned>(ymd.month()), static_cast<unsigned>(ymd.day()));
 }
 
-std::optional<Date> parse_iso_date(std::string_view text) { return DatePattern{}.parse(text); }
+std::optional<Date> parse_iso_date(std::string_view text) {
+  return DatePattern{}.parse(text);
+}
 
 Expected<DatePattern> DatePattern::from_text(std::string_view pattern) {
   int seen_year = 0;
@@ -54,17 +62,24 @@ Expected<DatePattern> DatePattern::from_text(std::string_view pattern) {
   for (std::size_t at = 0; at < pattern.size();) {
     const std::size_t run = run_length(pattern, at);
     switch (pattern[at]) {
-      case 'Y': seen_year += run == 4 ? 1 : 9; break;
-      case 'M': seen_month += run <= 2 ? 1 : 9; break;
-      case 'D': seen_day += run <= 2 ? 1 : 9; break;
-      default: break;
+      case 'Y':
+        seen_year += run == 4 ? 1 : 9;
+        break;
+      case 'M':
+        seen_month += run <= 2 ? 1 : 9;
+        break;
+      case 'D':
+        seen_day += run <= 2 ? 1 : 9;
+        break;
+      default:
+        break;
     }
     at += run;
   }
   if (seen_year != 1 || seen_month != 1 || seen_day != 1) {
-    return refuse(fmt::format(
-        "The date pattern '{}' must name YYYY, MM and DD once each, for example DD.MM.YYYY.",
-        pattern));
+    return refuse(
+        say("The date pattern '{}' must name YYYY, MM and DD once each, for example DD.MM.YYYY.",
+            pattern));
   }
   DatePattern made;
   made.pattern_ = std::string{pattern};

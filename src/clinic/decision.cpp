@@ -7,7 +7,8 @@ namespace sparewell {
 template <>
 std::span<const std::string_view> words<Verdict>() {
   static constexpr std::array<std::string_view, 5> list{
-      "conflict", "possible conflict", "not declared", "none known", "nothing recorded"};
+      to_say("conflict"), to_say("possible conflict"), to_say("not declared"), to_say("none known"),
+      to_say("nothing recorded")};
   return list;
 }
 

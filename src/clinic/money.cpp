@@ -6,6 +6,8 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
+
 namespace sparewell {
 namespace {
 
@@ -15,15 +17,17 @@ std::int64_t power_of_ten(int exponent) {
   return value;
 }
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
 
 }  // namespace
 
 int Currency::decimals() const {
   // ISO 4217 list one; every code not named here has two.
-  static constexpr std::array<std::string_view, 16> none{
-      "BIF", "CLP", "DJF", "GNF", "ISK", "JPY", "KMF", "KRW",
-      "PYG", "RWF", "UGX", "UYI", "VND", "VUV", "XAF", "XOF"};
+  static constexpr std::array<std::string_view, 16> none{"BIF", "CLP", "DJF", "GNF", "ISK", "JPY",
+                                                         "KMF", "KRW", "PYG", "RWF", "UGX", "UYI",
+                                                         "VND", "VUV", "XAF", "XOF"};
   static constexpr std::array<std::string_view, 7> three{"BHD", "IQD", "JOD", "KWD",
                                                          "LYD", "OMR", "TND"};
   if (std::ranges::find(none, code) != none.end()) return 0;
@@ -71,12 +75,14 @@ std::string plain_text(const Money& money) {
   return fmt::format("{}{}.{:0{}}", sign, size / unit, size % unit, decimals);
 }
 
-std::string text(const Money& money) { return plain_text(money) + " " + money.currency.code; }
+std::string text(const Money& money) {
+  return plain_text(money) + " " + money.currency.code;
+}
 
 Expected<Money> parse_money(std::string_view text, const Currency& currency, char decimal_sign) {
   const auto not_a_number = [&] {
-    return refuse(fmt::format("'{}' is not an amount; write digits with '{}' before the decimals",
-                              text, decimal_sign));
+    return refuse(say("'{}' is not an amount; write digits with '{}' before the decimals", text,
+                      decimal_sign));
   };
   std::string_view rest = text;
   const bool negative = rest.starts_with('-');
@@ -91,8 +97,7 @@ Expected<Money> parse_money(std::string_view text, const Currency& currency, cha
       ++digits;
       const bool surplus = decimals >= currency.decimals();
       if (surplus && c != '0') {
-        return refuse(fmt::format("'{}' has more decimals than {} has; round it", text,
-                                  currency.code));
+        return refuse(say("'{}' has more decimals than {} has; round it", text, currency.code));
       }
       if (!surplus) minor = minor * 10 + (c - '0');
       if (decimals >= 0 && !surplus) ++decimals;

@@ -4,14 +4,16 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "clinic/stock.hpp"
 
 namespace sparewell {
 
 template <>
 std::span<const std::string_view> words<PlaceSort>() {
-  static constexpr std::array<std::string_view, 5> names{"store", "quarantine", "in transit",
-                                                         "on loan", "at supplier"};
+  static constexpr std::array<std::string_view, 5> names{to_say("store"), to_say("quarantine"),
+                                                         to_say("in transit"), to_say("on loan"),
+                                                         to_say("at supplier")};
   return names;
 }
 
@@ -31,6 +33,17 @@ Place loan_place() {
 
 Place supplier_place(const std::string& supplier) {
   return {fmt::format("at supplier {}", supplier), PlaceSort::at_supplier, supplier};
+}
+
+std::string shown_place(std::string_view name) {
+  if (name == loan_place().name) return said("on loan");
+  const auto on_the_way = transit_place("").name;
+  if (name.starts_with(on_the_way)) {
+    return say("in transit to {}", name.substr(on_the_way.size()));
+  }
+  const auto supplier = supplier_place("").name;
+  if (name.starts_with(supplier)) return say("at supplier {}", name.substr(supplier.size()));
+  return std::string{name};
 }
 
 bool is_name_of_program(std::string_view name) {

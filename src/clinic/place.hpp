@@ -37,6 +37,8 @@ struct Place {
 [[nodiscard]] Place transit_place(const std::string& to);
 [[nodiscard]] Place loan_place();
 [[nodiscard]] Place supplier_place(const std::string& supplier);
+/// A place's name for screens, never for files: names that the program gives are in its language.
+[[nodiscard]] std::string shown_place(std::string_view name);
 /// True of a name that the program uses for such a place, recorded or not.
 [[nodiscard]] bool is_name_of_program(std::string_view name);
 /// True of these: their pieces belong to a transfer, a loan or a return that has to be settled.

@@ -25,7 +25,7 @@ struct Reaction {
 };
 
 /// Signs that are asked for by name.
-inline constexpr std::array<std::string_view, 5> usual_signs{"itching", "redness", "blisters",
-                                                             "swelling", "rash"};
+inline constexpr std::array<std::string_view, 5> usual_signs{
+    to_say("itching"), to_say("redness"), to_say("blisters"), to_say("swelling"), to_say("rash")};
 
 }  // namespace sparewell

@@ -44,6 +44,9 @@ template <typename... Values>
 
 /// The translation of an English text; the text itself where there is none. Safe in any thread.
 [[nodiscard]] const char* said(const char* english);
+/// The translation of a short text that means different things in different places: `context` is
+/// one of a few words for the place, such as "button", and is not shown.
+[[nodiscard]] const char* said_of(const char* context, const char* english);
 /// The translation that goes with a number: of `one` for 1, of `many` otherwise, in English.
 [[nodiscard]] const char* said_n(const char* one, const char* many, unsigned long number);
 
@@ -70,8 +73,11 @@ constexpr const char* to_say(const char* english) {
 }
 
 /// From now on texts come from the catalogue FOLDER/LANGUAGE/LC_MESSAGES/sparewell.mo; "en" speaks
-/// English. Call before other threads start.
-void speak(const std::string& language, const std::string& folder);
+/// English, which needs none. Call before other threads start. False, and English is spoken, where
+/// the catalogue is missing.
+bool speak(const std::string& language, const std::string& folder);
+/// The language that speak was last told: "en", "es".
+[[nodiscard]] const std::string& spoken_language();
 
 }  // namespace sparewell
 

@@ -7,7 +7,8 @@ namespace sparewell {
 template <>
 std::span<const std::string_view> words<MovementKind>() {
   static constexpr std::array<std::string_view, 7> names{
-      "receipt", "issue", "return", "transfer", "count correction", "write-off", "quarantine"};
+      to_say("receipt"),          to_say("issue"),     to_say("return"),    to_say("transfer"),
+      to_say("count correction"), to_say("write-off"), to_say("quarantine")};
   return names;
 }
 

@@ -48,7 +48,8 @@ std::string price_change(const Money& now, const Money& before) {
   const auto by = now.minor - before.minor;
   if (by == 0) return "";
   const Money difference{by < 0 ? -by : by, now.currency};
-  return fmt::format("{} {}", amount_words(difference), by < 0 ? "less" : "more");
+  return by < 0 ? say("{} less", amount_words(difference))
+                : say("{} more", amount_words(difference));
 }
 
 /// The description without the size, as one line of a maker is known.
@@ -71,11 +72,11 @@ std::string changes_words(const Item& now, const Item& before) {
                   : say("{} {} instead of {}", what, a.empty() ? said("not stated") : a, b));
   };
   if (is_other_line(now, before)) changes.push_back(say("another line: {}", line_of(now)));
-  differs("material", word(now.material), word(before.material));
-  differs("size", now.size_label, before.size_label);
-  differs("attachment", word(now.attachment), word(before.attachment));
-  differs("thread", now.thread, before.thread);
-  differs("supplier", now.supplier.text, before.supplier.text);
+  differs(said("material"), shown_word(now.material), shown_word(before.material));
+  differs(said("size"), now.size_label, before.size_label);
+  differs(said("attachment"), shown_word(now.attachment), shown_word(before.attachment));
+  differs(said("thread"), now.thread, before.thread);
+  differs(said("supplier"), now.supplier.text, before.supplier.text);
   if (now.unit_cost && before.unit_cost) {
     const auto price = price_change(*now.unit_cost, *before.unit_cost);
     if (!price.empty()) changes.push_back(price);
@@ -136,17 +137,15 @@ Expected<AlternativeParts> find_alternatives(const Assessment& assessment,
 
 std::string left_out_words(const care::LeftOut& left_out) {
   std::vector<std::string> reasons;
-  const auto add = [&](int count, const char* reason) {
-    if (count > 0) reasons.push_back(fmt::format("{} {}", count, reason));
-  };
-  add(left_out.conflict, said("for a conflict with a sensitivity"));
-  add(left_out.size, said("for the size"));
-  add(left_out.thread, said("for another thread"));
-  add(left_out.suspension, said("without work in the suspension"));
+  const auto& [conflict, size, thread, suspension] = left_out;
+  if (conflict > 0) reasons.push_back(say("{} for a conflict with a sensitivity", conflict));
+  if (size > 0) reasons.push_back(say("{} for the size", size));
+  if (thread > 0) reasons.push_back(say("{} for another thread", thread));
+  if (suspension > 0) reasons.push_back(say("{} without work in the suspension", suspension));
   if (reasons.empty()) return "";
-  const int all = left_out.conflict + left_out.size + left_out.thread + left_out.suspension;
-  return say("{} left out: {}.", count_words(all, "more item is", "more items are"),
-             list_words(reasons));
+  const int all = conflict + size + thread + suspension;
+  return say_n("{} more item is left out: {}.", "{} more items are left out: {}.",
+               static_cast<unsigned long>(all), number_words(all), list_words(reasons));
 }
 
 std::vector<Column> alternative_columns() {

@@ -99,11 +99,10 @@ class Amending {
     if (!at) return add(wanted, quantity);
     OrderLine line = stored_.order.lines[*at];
     if (quantity < line.received_quantity) {
-      return refuse(
-          say("{} of {} {} come already; the line cannot be made smaller than "
-              "that.",
-              pieces_words(line.received_quantity), line.item.text,
-              line.received_quantity == 1 ? "has" : "have"));
+      return refuse(say_n("{} of {} has come already; the line cannot be made smaller than that.",
+                          "{} of {} have come already; the line cannot be made smaller than that.",
+                          static_cast<unsigned long>(line.received_quantity),
+                          pieces_words(line.received_quantity), line.item.text));
     }
     if (line.state == OrderState::cancelled) {
       done_.push_back(say("{}: {} added", line.item.text, pieces_words(quantity)));
@@ -194,7 +193,7 @@ Expected<OrderChanged> amend_order(store::Store& store, const OrderName& name,
                                    const Amendment& amendment, const Desk& desk) {
   if (amendment.lines.empty()) return refuse(say("Say which line is to change, and how."));
   const auto work =
-      store.begin_write({desk.who, say("order {} amended: {}", name.ref, amendment.why)});
+      store.begin_write({desk.who, fmt::format("order {} amended: {}", name.ref, amendment.why)});
   OrderStage stage{};
   auto stored = open_order(*work, name, stage);
   if (!stored) return tl::unexpected(stored.error());
@@ -229,7 +228,7 @@ Expected<OrderChanged> back_order(store::Store& store, const OrderName& name, co
         say("{} has passed; give the day that the supplier has promised.", date_words(*until)));
   }
   const auto work =
-      store.begin_write({desk.who, say("order {}: {} on back-order", name.ref, item.text)});
+      store.begin_write({desk.who, fmt::format("order {}: {} on back-order", name.ref, item.text)});
   OrderStage stage{};
   auto stored = open_order(*work, name, stage);
   if (!stored) return tl::unexpected(stored.error());

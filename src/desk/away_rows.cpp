@@ -30,7 +30,7 @@ TableRow row_of(std::string id, const char* what, const std::string& with, const
   row.cells = {{what, std::nullopt},
                {with, std::nullopt},
                {lot.item.text, std::nullopt},
-               {lot.lot.empty() ? "none" : lot.lot, std::nullopt},
+               {lot.lot.empty() ? said("none") : lot.lot, std::nullopt},
                count_cell(pieces),
                std::move(due)};
   row.search = folded(fmt::format("{} {} {} {}", what, with, lot.item.text, lot.lot));
@@ -43,9 +43,9 @@ TableRow loan_row(const Loan& loan, Date today) {
   if (overdue) {
     due.text += say(", {} overdue", count_words(days_between(loan.due_on, today), "day", "days"));
   }
-  auto row =
-      row_of(id_of(loan), said("On loan"), fmt::format("{} {}", loan.patient.text, word(loan.side)),
-             loan.lot, loan.outstanding(), std::move(due));
+  auto row = row_of(id_of(loan), said("On loan"),
+                    fmt::format("{} {}", loan.patient.text, shown_word(loan.side)), loan.lot,
+                    loan.outstanding(), std::move(due));
   row.strong = overdue;
   return row;
 }

@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
+
 namespace sparewell::desk {
 namespace {
 
@@ -70,7 +72,7 @@ std::vector<Tick> day_ticks(const Scale& scale, double label_width) {
   const auto step = nice_step(scale.to, std::floor(room));
   std::vector<Tick> ticks;
   for (int i = 0; i * step <= scale.to; ++i) {
-    ticks.push_back({scale.x(i * step), fmt::format("{:g}", i * step)});
+    ticks.push_back({scale.x(i * step), say("{:g}", i * step)});
   }
   return ticks;
 }

@@ -13,7 +13,7 @@
 namespace sparewell::desk {
 namespace {
 
-constexpr const char* as_recorded = "as recorded";
+constexpr const char* as_recorded = to_say("as recorded");
 
 std::vector<std::string> items_for(const Day& day, const PatientRef& patient) {
   std::vector<std::string> made;
@@ -44,7 +44,7 @@ BookingForm booking_form(const Day& day, const PatientRef& patient) {
   BookingForm form;
   form.intro = say("For {}. {}", patient_words(day, patient), care_caution());
   form.items = items_for(day, patient);
-  form.sides = {as_recorded, "left", "right"};
+  form.sides = {as_recorded, to_say("left"), to_say("right")};
   const auto* record = day.index().patient(patient);
   if (record != nullptr && record->next_visit && *record->next_visit >= day.today()) {
     form.day = iso_text(*record->next_visit);
@@ -107,21 +107,22 @@ Expected<StockForm> cancel_form(const Day& day, const PatientRef& patient) {
     return refuse(say("Nothing is booked for {}.", patient.text));
   }
   StockForm form{said("Cancel a booking"),    {}, {},
-                 said("&Remove the booking"), {}, said("a booking was cancelled")};
+                 said("&Remove the booking"), {}, to_say("a booking was cancelled")};
   form.intro = say("For {}.", patient_words(day, patient));
-  form.fields = {{said("&Booking"), choices[0], said("The soonest first"), choices, true},
-                 {said("&Pieces"), "all", said("How many of them are not needed any more")}};
+  form.fields = {
+      {said_of("visit", "&Booking"), choices[0], said("The soonest first"), choices, true},
+      {said("&Pieces"), said("all"), said("How many of them are not needed any more")}};
   form.book = [choices, bookings](store::UnitOfWork& work,
                                   const std::vector<std::string>& given) -> Expected<Booked> {
     const auto at = std::ranges::find(choices, given[0]) - choices.begin();
     const Reservation& chosen = bookings.at(static_cast<std::size_t>(at));
     BookingChoice choice{chosen.patient.text, chosen.item.text, chosen.needed_on,
                          !chosen.needed_on,   chosen.place,     0};
-    if (given[1] != "all") {
+    if (given[1] != said("all")) {
       const auto* end = given[1].data() + given[1].size();
       const auto [stopped, error] = std::from_chars(given[1].data(), end, choice.quantity);
       if (error != std::errc{} || stopped != end || choice.quantity < 1) {
-        return refuse(say("Pieces: write \"all\" or a whole number from 1 on."));
+        return refuse(say("Pieces: write \"{}\" or a whole number from 1 on.", said("all")));
       }
     }
     const auto cancelled = cancel_booking(work, choice);

@@ -10,17 +10,26 @@ namespace {
 
 using supply::Serving;
 
-std::string expected_words(const Serving& serving) {
-  return serving.expected_on ? said(", expected ") + date_words(*serving.expected_on)
-                             : std::string{};
+std::string coming_words(const Serving& serving) {
+  if (!serving.expected_on) return said("in transit");
+  return serving.late > 0 ? said("on order")
+                          : say("on order, expected {}", date_words(*serving.expected_on));
+}
+
+std::string late_words(const Serving& serving) {
+  return serving.expected_on
+             ? say("on order, expected {}, which is too late", date_words(*serving.expected_on))
+             : said("on order, which is too late");
 }
 
 }  // namespace
 
 std::string booking_words(const Reservation& booking) {
-  return say("{} of {} {} at {}", count_words(booking.quantity, "piece", "pieces"),
-             booking.item.text,
-             booking.needed_on ? "for " + date_words(*booking.needed_on) : said("without a day"),
+  const auto pieces = count_words(booking.quantity, "piece", "pieces");
+  if (!booking.needed_on) {
+    return say("{} of {} without a day at {}", pieces, booking.item.text, booking.place);
+  }
+  return say("{} of {} for {} at {}", pieces, booking.item.text, date_words(*booking.needed_on),
              booking.place);
 }
 
@@ -33,9 +42,8 @@ std::string serving_words(const Serving& serving, Date today) {
   };
   add(serving.here, said("in stock"));
   add(serving.elsewhere, say("in stock at {}", serving.other_place));
-  add(serving.coming, (serving.expected_on ? said("on order") : said("in transit")) +
-                          (serving.late > 0 ? std::string{} : expected_words(serving)));
-  add(serving.late, say("on order{}, which is too late", expected_words(serving)));
+  add(serving.coming, coming_words(serving));
+  add(serving.late, late_words(serving));
   add(serving.missing, said("neither in stock nor on order"));
   const auto& day = serving.booking->needed_on;
   const std::string passed = day && *day < today ? said("the day has passed; ") : "";

@@ -2,7 +2,8 @@
 #include <stdexcept>
 #include <string>
 
-#include "clinic/say.hpp"
+#include <fmt/format.h>
+
 #include "desk/assessment.hpp"
 #include "exchange/csv_reader.hpp"
 #include "wear/prior_check.hpp"
@@ -12,7 +13,7 @@ namespace sparewell::desk {
 namespace {
 
 [[noreturn]] void cannot_use(std::string_view file, int line, std::string_view why) {
-  throw std::logic_error{say("{}, line {}: {}", file, line, why)};
+  throw std::logic_error{fmt::format("{}, line {}: {}", file, line, why)};
 }
 
 /// One row of a table in resources/, whose columns stand in the order that its README gives.

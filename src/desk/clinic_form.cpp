@@ -3,8 +3,6 @@
 #include <charconv>
 #include <optional>
 
-#include <fmt/format.h>
-
 #include "clinic/say.hpp"
 
 namespace sparewell::desk {
@@ -69,10 +67,10 @@ ClinicForm clinic_form(const ClinicSettings& settings) {
           settings.ship_to,
           settings.currency.code,
           settings.main_place,
-          fmt::format("{:.6g}", settings.service_target * 100),
+          say("{:.6g}", settings.service_target * 100),
           day_text(settings.records_begin),
           amount_text(settings.costs.shortage),
-          fmt::format("{:.6g}", settings.costs.holding_rate * 100),
+          say("{:.6g}", settings.costs.holding_rate * 100),
           amount_text(settings.costs.line),
           amount_text(settings.approval_above),
           day_text(settings.billing_begins),
@@ -95,8 +93,7 @@ Expected<ClinicSettings> read_clinic_form(const ClinicForm& form) {
   if (!form.records_begin.empty() && !begin) {
     return refuse(
         say("Records begin: write the day as 2024-01-31, or leave it empty when every part was "
-            "recorded "
-            "from its issue to its end."));
+            "recorded from its issue to its end."));
   }
   const auto costs = read_costs(form, *currency);
   if (!costs) return tl::unexpected{costs.error()};

@@ -11,8 +11,8 @@ std::unique_ptr<store::Store> open_store(const ClinicFile& file, store::OpenMode
 
 void make_clinic_file(const ClinicFile& file) {
   if (std::filesystem::exists(file.path)) {
-    throw std::runtime_error{said("There is a file named ") + file.path +
-                             said(" already. Choose another name, or open it.")};
+    throw std::runtime_error{
+        say("There is a file named {} already. Choose another name, or open it.", file.path)};
   }
   (void)open_store(file, store::OpenMode::create);
 }
@@ -81,28 +81,28 @@ ImportReport bring_in_folder(const ClinicFile& file, const std::filesystem::path
   options.today = file.today;
   options.stop = control.stop;
   options.progress = [&](const ImportProgress& progress) {
-    control.say({said("Importing ") + progress.file, progress.done});
+    control.say({say("Importing {}", progress.file), progress.done});
   };
   const auto store = open_store(file);
-  return import_folder(*store, folder, {file.who, said("import of a folder")}, options);
+  return import_folder(*store, folder, {file.who, to_say("import of a folder")}, options);
 }
 
 std::vector<WrittenOrder> write_workbooks(const ClinicFile& file, const Day& day,
                                           const std::filesystem::path& folder) {
   const auto store = open_store(file);
   return write_orders(*store, day.assessment(), folder,
-                      {file.who, said("order workbooks written")});
+                      {file.who, to_say("order workbooks written")});
 }
 
 SentOrders mark_sent(const ClinicFile& file, const std::vector<std::string>& numbers) {
   const auto store = open_store(file);
   return mark_as_sent(*store, numbers, file.today,
-                      {file.who, said("orders sent to their suppliers")});
+                      {file.who, to_say("orders sent to their suppliers")});
 }
 
 void save_settings(const ClinicFile& file, const ClinicSettings& settings) {
   const auto store = open_store(file);
-  const auto work = store->begin_write({file.who, "clinic details changed"});
+  const auto work = store->begin_write({file.who, to_say("clinic details changed")});
   work->save(settings);
   work->commit();
 }

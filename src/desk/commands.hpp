@@ -1,7 +1,6 @@
 /// What the program can be told to do: one table that feeds the menus, the keys and the key list.
 #pragma once
 
-#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -95,6 +94,7 @@ enum class Command {
   smaller_text,
   usual_text,
   usual_columns,
+  choose_ways,
   help,
   keys,
   about
@@ -107,18 +107,18 @@ struct CommandState {
   bool file_open = false;
   bool busy = false;  ///< a job is under way
   bool anything_to_order = false;
-  bool drafts = false;    ///< orders written and not yet sent
-  bool patient = false;   ///< the page "Patients" is shown and a patient is chosen on it
-  bool part = false;      ///< the same of a part in use
-  bool issued = false;    ///< the same of a part in use or not
-  bool booked = false;    ///< a patient is chosen, and something is booked for them
+  bool drafts = false;       ///< orders written and not yet sent
+  bool patient = false;      ///< the page "Patients" is shown and a patient is chosen on it
+  bool part = false;         ///< the same of a part in use
+  bool issued = false;       ///< the same of a part in use or not
+  bool booked = false;       ///< a patient is chosen, and something is booked for them
   bool against = false;      ///< a finding of a sensitivity is chosen that can be decided about
   bool other_items = false;  ///< a part in use, or a finding about one, is chosen
-  bool lot = false;       ///< the page "Shelf" is shown and a lot is chosen on it
-  bool item = false;      ///< the same of an item
-  bool away = false;      ///< the same of something that is away and has to be settled
-  bool branches = false;  ///< the clinic has several stores
-  bool move = false;      ///< moves between them are shown on the page "Shelf" and one is chosen
+  bool lot = false;          ///< the page "Shelf" is shown and a lot is chosen on it
+  bool item = false;         ///< the same of an item
+  bool away = false;         ///< the same of something that is away and has to be settled
+  bool branches = false;     ///< the clinic has several stores
+  bool move = false;         ///< moves between them are shown on the page "Shelf" and one is chosen
   // What can be done with the order that is chosen on the page "Deliveries".
   bool order_placeable = false;
   bool order_approvable = false;
@@ -126,11 +126,11 @@ struct CommandState {
   bool order_to_come = false;
   bool order_cancellable = false;
   bool order_reprintable = false;
-  bool finding = false;  ///< the page "Billing" is shown and a finding is chosen on it
+  bool finding = false;               ///< the page "Billing" is shown and a finding is chosen on it
   bool finding_with_patient = false;  ///< the same of one about a patient
-  bool paper = false;  ///< a part is chosen whose papers can be noted, here or there
-  bool undoable = false;   ///< something was done in this run that can be taken back
-  bool printable = false;  ///< the page that is shown has a list to print
+  bool paper = false;                 ///< a part is chosen whose papers can be noted, here or there
+  bool undoable = false;              ///< something was done in this run that can be taken back
+  bool printable = false;             ///< the page that is shown has a list to print
 };
 
 struct CommandSpec {
@@ -143,9 +143,10 @@ struct CommandSpec {
   bool starts_group = false;  ///< a line stands above it in its menu
 };
 
-[[nodiscard]] std::span<const CommandSpec> command_table();
-[[nodiscard]] const CommandSpec& command_spec(Command command);
-/// "&File".
+/// In the language of the program.
+[[nodiscard]] std::vector<CommandSpec> command_table();
+[[nodiscard]] CommandSpec command_spec(Command command);
+/// "&File", in the language of the program.
 [[nodiscard]] std::string_view menu_title(Menu menu);
 /// The label without mnemonic and dots.
 [[nodiscard]] std::string plain_label(const CommandSpec& spec);

@@ -103,7 +103,7 @@ std::string DeliveriesPage::count_shown() const {
       std::ranges::count_if(views_, [](const OrderView& view) { return view.overdue_days > 0; });
   auto text = count_words(std::ssize(views_), "order", "orders");
   if (table_.size() != table_.total()) {
-    text = fmt::format("{} of {}", number_words(static_cast<long long>(table_.size())), text);
+    text = say("{} of {}", number_words(static_cast<long long>(table_.size())), text);
   }
   if (overdue > 0) text += say(", {} overdue", number_words(overdue));
   return text;
@@ -148,10 +148,12 @@ std::vector<std::string> DeliveriesPage::revisions(const std::string& id) const 
   const auto* chosen = view(id);
   if (!chosen) return made;
   for (const auto* revision : kept(*chosen)) {
+    const auto on = date_words(revision->made_on);
+    const auto why = said(revision->why.c_str());
     made.push_back(
-        say("Revision {}, {}{}: {}", revision->revision, date_words(revision->made_on),
-            revision->made_by.empty() ? std::string{} : fmt::format(", {}", revision->made_by),
-            revision->why));
+        revision->made_by.empty()
+            ? say("Revision {}, {}: {}", revision->revision, on, why)
+            : say("Revision {}, {}, {}: {}", revision->revision, on, revision->made_by, why));
   }
   return made;
 }
@@ -163,10 +165,10 @@ DeliveryDetail DeliveriesPage::detail(const std::string& id) const {
   const auto& order = chosen->order;
   made.title = fmt::format("{}  {}: {}", order.ref, order.supplier.text, view_stage_words(*chosen));
   const auto& header = order.header;
-  made.summary = header && header->placed_on
-                     ? say("Placed on {}.", date_words(*header->placed_on))
-                     : say("{} on {}.", is_draft(chosen->stage) ? said("Written") : said("Ordered"),
-                           date_words(chosen->created_on()));
+  made.summary = header && header->placed_on ? say("Placed on {}.", date_words(*header->placed_on))
+                 : is_draft(chosen->stage)
+                     ? say("Written on {}.", date_words(chosen->created_on()))
+                     : say("Ordered on {}.", date_words(chosen->created_on()));
   if (header) made.summary += header_words(*header);
   const auto& limit = day_->clinic().settings.approval_above;
   if (chosen->stage == OrderStage::waiting_for_approval && limit) {

@@ -35,7 +35,7 @@ std::string describe_failure(const std::exception_ptr& failure) {
   } catch (const store::StoreFailure& store) {
     return store.what() + advice(store.error());
   } catch (const std::filesystem::filesystem_error& file) {
-    return file.path1().string() + said(" cannot be used: ") + file.code().message() + ".";
+    return say("{} cannot be used: {}.", file.path1().string(), file.code().message());
   } catch (const std::bad_alloc&) {
     return said("There is not enough memory for this. Close other programs and try again.");
   } catch (const std::exception& other) {

@@ -30,7 +30,7 @@ Cell days_cell(double days) {
 /// Two figures after the point, and never a bare 0: the chances are all small.
 Cell chance_cell(double chance) {
   if (chance < 0.00005) return {said("under 0.01 %"), chance};
-  return {fmt::format("{:.2f} %", 100 * chance), chance};
+  return {say("{:.2f} %", 100 * chance), chance};
 }
 
 TableRow flag_row(const std::string& name, std::size_t position,
@@ -40,18 +40,18 @@ TableRow flag_row(const std::string& name, std::size_t position,
   row.strong = true;
   row.cells = {{endings.lot.empty() ? said("Item") : said("Lot"), std::nullopt},
                {endings.item.text, std::nullopt},
-               {endings.lot.empty() ? "all" : endings.lot, std::nullopt},
+               {endings.lot.empty() ? said("all") : endings.lot, std::nullopt},
                count_cell(endings.units),
                count_cell(endings.early),
-               {fmt::format("{:.1f}", endings.expected), endings.expected},
-               {fmt::format("{} of {}", endings.early_patients, endings.patients),
+               {say("{:.1f}", endings.expected), endings.expected},
+               {say("{} of {}", endings.early_patients, endings.patients),
                 static_cast<double>(endings.early_patients)}};
   return row;
 }
 
 std::string flag_word(const Unit& unit, const std::set<Lot>& lots, const std::set<Lot>& items) {
-  if (lots.contains({unit.item, unit.lot})) return "lot";
-  return items.contains({unit.item, ""}) ? "item" : "";
+  if (lots.contains({unit.item, unit.lot})) return said("lot");
+  return items.contains({unit.item, ""}) ? said("item") : "";
 }
 
 TableRow early_row(const Day& day, const wear::EarlyUnit& early, const std::string& flag) {
@@ -63,20 +63,20 @@ TableRow early_row(const Day& day, const wear::EarlyUnit& early, const std::stri
   row.strong = !flag.empty();
   const auto part = item ? kind_words(*item) : std::string{said("not in catalogue")};
   row.cells = {{patient_words(day, unit.patient), std::nullopt},
-               {std::string{word(unit.side)}, std::nullopt},
+               {shown_word(unit.side), std::nullopt},
                {capitalised(part), std::nullopt},
                {unit.item.text, std::nullopt},
                {unit.lot, std::nullopt},
                {unit.serial, std::nullopt},
                date_cell(unit.issued_on, ""),
                date_cell(unit.ended_on, ""),
-               {unit.end_reason ? std::string{word(*unit.end_reason)} : "", std::nullopt},
+               {unit.end_reason ? shown_word(*unit.end_reason) : "", std::nullopt},
                days_cell(early.wear_age_days),
                days_cell(early.median_days),
                chance_cell(early.chance),
                {flag, std::nullopt}};
   row.search = folded(fmt::format("{} {} {} {} {} {}", row.cells[0].text, part, unit.item.text,
-                                  unit.lot, unit.serial, flag.empty() ? "" : "flagged"));
+                                  unit.lot, unit.serial, flag.empty() ? "" : said("flagged")));
   return row;
 }
 

@@ -12,7 +12,7 @@ namespace sparewell::desk {
 namespace {
 
 Cell ratio_cell(double ratio) {
-  return {fmt::format("{:.2f}", ratio), ratio};
+  return {say("{:.2f}", ratio), ratio};
 }
 
 TableRow grounds_row(const wear::KindLife& life) {

@@ -11,26 +11,23 @@ namespace {
 
 /// "one", "two" ... for small whole numbers, figures for all others.
 std::string amount_in_words(double number) {
-  if (number == 1) return "one";
-  if (number == 2) return "two";
-  if (number == 3) return "three";
-  if (number == 4) return "four";
-  return fmt::format("{:g}", number);
-}
-
-std::string hours_words(double hours) {
-  return amount_in_words(hours) + (hours == 1 ? " hour" : " hours");
+  if (number == 1) return said("one");
+  if (number == 2) return said("two");
+  if (number == 3) return said("three");
+  if (number == 4) return said("four");
+  return say("{:g}", number);
 }
 
 std::string factor_words(wear::Factor factor, double amount) {
+  const auto written = amount_in_words(amount);
+  const unsigned long number = amount == 1 ? 1 : 2;
   switch (factor) {
     case wear::Factor::activity:
-      return amount_in_words(amount) +
-             (amount == 1 ? said(" activity level") : said(" activity levels")) + " higher";
+      return say_n("{} activity level higher", "{} activity levels higher", number, written);
     case wear::Factor::kneeling_hours:
-      return "kneeling " + hours_words(amount) + said(" a day");
+      return say_n("kneeling {} hour a day", "kneeling {} hours a day", number, written);
     case wear::Factor::wear_hours:
-      return "worn " + hours_words(amount) + said(" a day longer");
+      return say_n("worn {} hour a day longer", "worn {} hours a day longer", number, written);
     case wear::Factor::sweating_low:
       return said("low sweating");
     case wear::Factor::sweating_high:
@@ -58,9 +55,10 @@ std::string effect_grounds(const wear::KindLife& life) {
       life.wear_endings == 0
           ? say("No {} has worn out in the records yet: these are general expectations, not "
                 "experience of this clinic.",
-                word(life.kind))
+                shown_word(life.kind))
           : say("From {} with {}.",
-                count_words(life.units, std::string{word(life.kind)}, kind_plural(life.kind)),
+                fmt::format("{} {}", number_words(life.units),
+                            life.units == 1 ? shown_word(life.kind) : kind_plural(life.kind)),
                 count_words(life.wear_endings, "wear ending", "wear endings"));
   return life.note.empty() ? grounds : fmt::format("{} {}", grounds, life.note);
 }
@@ -76,8 +74,7 @@ std::vector<std::string> fit_notes(const wear::ClinicLife& fitted) {
 std::string effect_caution() {
   return said(
       "Each interval holds the true figure with 80 % chance: one in five does not. A factor "
-      "that "
-      "goes with another one, or with something that is not recorded, may show that one's "
+      "that goes with another one, or with something that is not recorded, may show that one's "
       "effect.");
 }
 

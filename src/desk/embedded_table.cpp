@@ -2,7 +2,8 @@
 
 #include <stdexcept>
 
-#include "clinic/say.hpp"
+#include <fmt/format.h>
+
 #include "exchange/csv_reader.hpp"
 
 namespace sparewell::desk {
@@ -12,7 +13,7 @@ void for_each_table_row(std::string_view file, std::string_view text, std::size_
   bool header = true;
   exchange::read_csv(text, ',', [&](const exchange::CsvRow& row) {
     const bool usable = row.fields.size() == columns && (header || take(row.fields));
-    if (!usable) throw std::logic_error{say("{}, line {} cannot be used", file, row.line)};
+    if (!usable) throw std::logic_error{fmt::format("{}, line {} cannot be used", file, row.line)};
     header = false;
     return true;
   });

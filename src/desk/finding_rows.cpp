@@ -26,31 +26,31 @@ std::string part_of(const Day& day, const PatientFinding& finding) {
 
 /// What was found, short enough to be read down a column.
 std::string in_short(const PatientFinding& finding) {
-  static const std::map<std::string, std::string, std::less<>> words{
-      {"conflict", "Conflict with {}"},
-      {"possible_conflict", said("Possible conflict with {}")},
-      {"not_declared", said("Not declared; asked for {}")},
-      {"none_known", said("No conflict known with {}")},
-      {"nothing_recorded", said("No sensitivity recorded")},
-      {"size_fits", said("Fits")},
-      {"measurement_old", said("Fits by an old measurement")},
-      {"size_too_large", said("Too large")},
-      {"size_too_small", said("Too small")},
-      {"size_at_edge", said("At the edge of the size")},
-      {"size_leaving", said("About to leave the size")},
-      {"sock_sign", said("Thicker socks than before")},
-      {"size_not_known", said("Not known whether it fits")},
-      {"thread_differs", said("Threads differ")},
-      {"thread_not_stated", said("Thread not stated")},
-      {"liner_not_for_suspension", said("Another kind of liner")},
-      {"not_in_suspension", said("No work in the suspension")},
-      {"materials_meet", said("Materials to look after")},
-      {"function_missing", said("Missing")},
-      {"recalled", said("Lot recalled")},
-      {"lot_in_quarantine", said("Lot in quarantine")}};
+  static const std::map<std::string, const char*, std::less<>> words{
+      {"conflict", to_say("Conflict with {}")},
+      {"possible_conflict", to_say("Possible conflict with {}")},
+      {"not_declared", to_say("Not declared; asked for {}")},
+      {"none_known", to_say("No conflict known with {}")},
+      {"nothing_recorded", to_say("No sensitivity recorded")},
+      {"size_fits", to_say("Fits")},
+      {"measurement_old", to_say("Fits by an old measurement")},
+      {"size_too_large", to_say("Too large")},
+      {"size_too_small", to_say("Too small")},
+      {"size_at_edge", to_say("At the edge of the size")},
+      {"size_leaving", to_say("About to leave the size")},
+      {"sock_sign", to_say("Thicker socks than before")},
+      {"size_not_known", to_say("Not known whether it fits")},
+      {"thread_differs", to_say("Threads differ")},
+      {"thread_not_stated", to_say("Thread not stated")},
+      {"liner_not_for_suspension", to_say("Another kind of liner")},
+      {"not_in_suspension", to_say("No work in the suspension")},
+      {"materials_meet", to_say("Materials to look after")},
+      {"function_missing", to_say("Missing")},
+      {"recalled", to_say("Lot recalled")},
+      {"lot_in_quarantine", to_say("Lot in quarantine")}};
   const auto found = words.find(finding.finding.key);
-  if (found == words.end()) return std::string{topic_words(finding.topic)};
-  auto text = fmt::format(fmt::runtime(found->second), finding.substance);
+  if (found == words.end()) return shown_topic(finding.topic);
+  auto text = fmt::format(fmt::runtime(said(found->second)), finding.substance);
   return finding.decided ? say("{}, decided", text) : text;
 }
 
@@ -83,9 +83,9 @@ std::vector<TableRow> finding_rows(const Day& day, const std::vector<PatientFind
     TableRow row;
     row.id = std::to_string(rows.size());
     row.cells = {{gravity_words(each.finding.gravity), static_cast<double>(each.finding.gravity)},
-                 {each.side ? std::string{word(*each.side)} : std::string{}, {}},
+                 {each.side ? shown_word(*each.side) : std::string{}, {}},
                  {part_of(day, each), {}},
-                 {std::string{topic_words(each.topic)}, {}},
+                 {shown_topic(each.topic), {}},
                  {in_short(each), {}},
                  {each.finding.words, {}}};
     if (of == FindingsOf::everyone) {
@@ -111,12 +111,14 @@ std::string findings_summary(const std::vector<PatientFinding>& findings) {
   }
   std::set<PatientRef> patients;
   for (const auto& each : findings) patients.insert(each.patient);
-  return say("{} of {}: {}, {} first.",
+  const int stops = count_of(findings, care::Gravity::stops);
+  const int asks = count_of(findings, care::Gravity::ask);
+  return say("{} of {}: {}, {}.",
              count_words(static_cast<int>(findings.size()), "finding", "findings"),
              count_words(static_cast<int>(patients.size()), "patient", "patients"),
-             count_words(count_of(findings, care::Gravity::stops), "stops", "stop"),
-             count_words(count_of(findings, care::Gravity::ask), "is to be asked about",
-                         "are to be asked about"));
+             say_n("{} stops", "{} stop", static_cast<unsigned long>(stops), number_words(stops)),
+             say_n("{} is to be asked about first", "{} are to be asked about first",
+                   static_cast<unsigned long>(asks), number_words(asks)));
 }
 
 }  // namespace sparewell::desk

@@ -5,8 +5,6 @@
 #include <map>
 #include <tuple>
 
-#include <fmt/format.h>
-
 #include "care/next_size.hpp"
 #include "care/sensitivity.hpp"
 #include "clinic/in_parallel.hpp"
@@ -20,9 +18,8 @@ namespace {
 
 /// That no clinician decided about.
 bool conflicts(const Clinic& clinic, const Item& item, const PatientRef& patient, Date today) {
-  const auto verdicts =
-      care::check_sensitivities(item, patient, clinic.sensitivities,
-                                *substances_of(clinic, today), clinic.decisions, today);
+  const auto verdicts = care::check_sensitivities(
+      item, patient, clinic.sensitivities, *substances_of(clinic, today), clinic.decisions, today);
   return verdicts.front().verdict == care::Verdict::conflict && !verdicts.front().decided;
 }
 

@@ -4,6 +4,7 @@
 
 #include "clinic/say.hpp"
 #include "desk/issue_words.hpp"
+#include "desk/length_words.hpp"
 #include "desk/patient_card.hpp"
 #include "desk/wording.hpp"
 
@@ -19,17 +20,18 @@ std::string next_words(const FitPart& part) {
   const double cm = part.outside_now() ? part.check.circumference_cm.value_or(0)
                                        : part.predicted->circumference_cm;
   if (!part.next) {
-    return say("The catalogue has no other size of the same part that suits {:.1f} cm.", cm);
+    return say("The catalogue has no other size of the same part that suits {}.", length_words(cm));
   }
   if (part.next_conflicts) {
-    return say("{} would suit {:.1f} cm, and conflicts with a recorded sensitivity.",
-               part.next->text, cm);
+    return say("{} would suit {}, and conflicts with a recorded sensitivity.", part.next->text,
+               length_words(cm));
   }
   const auto stock =
       part.next_on_hand == 0
           ? std::string{said("none is in stock")}
-          : say("{} in stock", count_words(part.next_on_hand, "piece is", "pieces are"));
-  return say("{} suits {:.1f} cm; {}.", part.next->text, cm, stock);
+          : say_n("{} piece is in stock", "{} pieces are in stock",
+                  static_cast<unsigned long>(part.next_on_hand), number_words(part.next_on_hand));
+  return say("{} suits {}; {}.", part.next->text, length_words(cm), stock);
 }
 
 std::string chance_sentence(const FitPart& part, Date today) {

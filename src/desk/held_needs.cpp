@@ -11,6 +11,7 @@
 #include "clinic/say.hpp"
 #include "desk/by_patient.hpp"
 #include "desk/issue_words.hpp"
+#include "desk/length_words.hpp"
 #include "desk/limb_forecast.hpp"
 #include "desk/substance_table.hpp"
 #include "desk/trend_words.hpp"
@@ -87,9 +88,9 @@ void foresee_instead(HeldNeed& made, const Item& item, const Unit& unit, double 
   const Item* next = care::size_for(item, circumference_cm, catalogue);
   if (next == nullptr) {
     made.words =
-        say("{} The catalogue has no size of the same part that suits {:.1f} cm, "
+        say("{} The catalogue has no size of the same part that suits {}, "
             "so that nothing is ordered for it.",
-            made.words, circumference_cm);
+            made.words, length_words(circumference_cm));
   } else if (conflicts.words(*next, unit)) {
     made.words = say("{} {} would suit it, and conflicts with a recorded sensitivity.", made.words,
                      next->code.text);

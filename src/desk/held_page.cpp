@@ -41,8 +41,8 @@ std::vector<Column> line_columns() {
 }
 
 std::string held_for(const HeldNeed& need) {
-  if (need.sensitivity) return "sensitivity";
-  return need.forecast ? said("size, foreseen") : "size";
+  if (need.sensitivity) return said("sensitivity");
+  return need.forecast ? said("size, foreseen") : said("size");
 }
 
 }  // namespace
@@ -56,11 +56,11 @@ TableRow HeldPage::need_row(const HeldNeed& need) const {
   row.id = fmt::format("{}", need.unit);
   row.cells = {
       {patient_words(*day_, unit.patient), {}},
-      {std::string{word(unit.side)}, {}},
+      {shown_word(unit.side), {}},
       {item ? fmt::format("{}  {}", unit.item.text, item_words(*item)) : unit.item.text, {}},
       date_cell(unit.issued_on, ""),
       {held_for(need), {}},
-      {need.next_item ? need.next_item->text : std::string{"nothing"}, {}},
+      {need.next_item ? need.next_item->text : std::string{said("nothing")}, {}},
       {chance_words(need.chance), need.chance}};
   row.search = folded(fmt::format("{} {} {} {} {}", row.cells[0].text, row.cells[1].text,
                                   row.cells[2].text, row.cells[4].text, unit.serial));
@@ -107,11 +107,16 @@ std::string HeldPage::needs_summary() const {
   const auto soon = std::ranges::count_if(day_->assessment().held_needs, [](const HeldNeed& need) {
     return need.chance >= soon_chance;
   });
-  return say(
-      "{} not ordered again, because the patient should not get the same. {} a chance of 10 % or "
-      "more to be worn out within {} days.",
-      count_words(static_cast<long long>(needs_.total()), "part in use is", "parts in use are"),
-      soon == 0 ? std::string{said("None has")} : count_words(soon, "has", "have"), told_days);
+  const auto held =
+      say_n("{} part in use is not ordered again, because the patient should not get the same.",
+            "{} parts in use are not ordered again, because the patient should not get the same.",
+            needs_.total(), number_words(static_cast<long long>(needs_.total())));
+  const auto near =
+      soon == 0 ? say("None has a chance of 10 % or more to be worn out within {} days.", told_days)
+                : say_n("{} has a chance of 10 % or more to be worn out within {} days.",
+                        "{} have a chance of 10 % or more to be worn out within {} days.",
+                        static_cast<unsigned long>(soon), number_words(soon), told_days);
+  return fmt::format("{} {}", held, near);
 }
 
 std::string HeldPage::lines_summary() const {
@@ -125,9 +130,12 @@ std::string HeldPage::lines_summary() const {
   auto words =
       lines == 0
           ? say("The budget of {} leaves out no whole order line.", amount_words(budget))
-          : say("{} left out to keep to the budget of {}, which goes where it prevents "
-                "most shortages.",
-                count_words(lines, "order line is", "order lines are"), amount_words(budget));
+          : say_n(
+                "{} order line is left out to keep to the budget of {}, which goes where it "
+                "prevents most shortages.",
+                "{} order lines are left out to keep to the budget of {}, which goes where it "
+                "prevents most shortages.",
+                lines_.total(), number_words(lines), amount_words(budget));
   const bool unlimited =
       std::ranges::any_of(day_->assessment().proposal, [&](const supply::ProposalLine& line) {
         return line.unit_cost && line.unit_cost->currency != budget.currency;
@@ -157,9 +165,8 @@ std::optional<std::size_t> HeldPage::unit_of(const std::string& id) const {
 std::string HeldPage::caution() {
   return said(
       "Only a recorded conflict, a recent measurement or the trend of the limb's measurements "
-      "holds a "
-      "part back; what is not recorded "
-      "is not known to be safe. This list supports and does not replace clinical judgement: a "
+      "holds a part back; what is not recorded is not known to be safe. This list supports and "
+      "does not replace clinical judgement: a "
       "clinician decides what the patient gets instead.");
 }
 

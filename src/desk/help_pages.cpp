@@ -8,9 +8,23 @@
 
 #include "clinic/say.hpp"
 #include "desk/find_words.hpp"
-#include "help_texts.hpp"
+#include "help_en.hpp"
+#include "help_es.hpp"
 
 namespace sparewell::desk {
+namespace {
+
+template <class EmbeddedText>
+std::vector<HelpPage> pages_of(const EmbeddedText* texts, std::size_t count) {
+  std::vector<HelpPage> made;
+  for (std::size_t i = 0; i < count; ++i) {
+    const std::string_view name{texts[i].name};
+    made.push_back(read_help_page(name.substr(0, name.rfind('.')), texts[i].text));
+  }
+  return made;
+}
+
+}  // namespace
 
 HelpPage read_help_page(std::string_view id, std::string_view text) {
   HelpPage page{std::string{id}, "", {}};
@@ -20,7 +34,7 @@ HelpPage read_help_page(std::string_view id, std::string_view text) {
   std::string answer;
   while (std::getline(lines, question)) {
     if (!std::getline(lines, answer)) {
-      throw std::logic_error{say("The help page {} has a question without answer.", id)};
+      throw std::logic_error{fmt::format("The help page {} has a question without answer.", id)};
     }
     page.entries.push_back({question, answer});
   }
@@ -28,16 +42,9 @@ HelpPage read_help_page(std::string_view id, std::string_view text) {
 }
 
 const std::vector<HelpPage>& help_pages() {
-  static const auto pages = [] {
-    std::vector<HelpPage> made;
-    for (std::size_t i = 0; i < help_texts::embedded_text_count; ++i) {
-      const auto& file = help_texts::embedded_texts[i];
-      const std::string_view name{file.name};
-      made.push_back(read_help_page(name.substr(0, name.rfind('.')), file.text));
-    }
-    return made;
-  }();
-  return pages;
+  static const auto english = pages_of(help_en::embedded_texts, help_en::embedded_text_count);
+  static const auto spanish = pages_of(help_es::embedded_texts, help_es::embedded_text_count);
+  return spoken_language() == "es" ? spanish : english;
 }
 
 std::string help_row_id(std::string_view page, std::size_t entry) {

@@ -20,7 +20,8 @@ struct HelpPage {
   std::vector<HelpEntry> entries;
 };
 
-/// All pages, in the order in which work goes through a clinic.
+/// All pages in the language that the program speaks, in the order in which work goes through a
+/// clinic.
 [[nodiscard]] const std::vector<HelpPage>& help_pages();
 
 /// Reads one: a line with the title, then lines with a question and its answer in turn. Throws

@@ -111,7 +111,7 @@ class FolderImport {
   template <class Take>
   void write(const exchange::CsvFile& file, Take take) {
     const auto work = store_.begin_write(
-        {author_.who, author_.why.empty() ? say("import of {}", file.name())
+        {author_.who, author_.why.empty() ? fmt::format("import of {}", file.name())
                                           : fmt::format("{}, {}", author_.why, file.name())});
     FileImport run{*work, file, options_, progress_};
     take(run);

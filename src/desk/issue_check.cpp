@@ -47,6 +47,19 @@ void check_serial(IssueCheck& check, const Clinic& clinic) {
   }
 }
 
+std::string label_words(Date label, const std::optional<Date>& recorded, bool expired) {
+  const auto on_label = date_words(label);
+  if (!recorded) {
+    return expired ? say("The label gives the use-by date {}, which has passed, the records none.",
+                         on_label)
+                   : say("The label gives the use-by date {}, the records none.", on_label);
+  }
+  const auto on_record = date_words(*recorded);
+  return expired ? say("The label gives the use-by date {}, which has passed, the records {}.",
+                       on_label, on_record)
+                 : say("The label gives the use-by date {}, the records {}.", on_label, on_record);
+}
+
 /// What the label says beside what is recorded of the lot.
 void check_label(IssueCheck& check) {
   const auto& use_by = check.question.label_use_by;
@@ -54,10 +67,9 @@ void check_label(IssueCheck& check) {
   for (const auto& piece : check.taken) {
     if (piece.lot.use_by == use_by) continue;
     const bool expired = *use_by < check.question.day;
-    check.findings.push_back(
-        {expired ? "expired" : "label_differs", expired ? Gravity::stops : Gravity::ask, true,
-         say("The label gives the use-by date {}{}, the records {}.", date_words(*use_by),
-             expired ? said(", which has passed") : "", date_words(piece.lot.use_by, "none"))});
+    check.findings.push_back({expired ? "expired" : "label_differs",
+                              expired ? Gravity::stops : Gravity::ask, true,
+                              label_words(*use_by, piece.lot.use_by, expired)});
     return;
   }
 }

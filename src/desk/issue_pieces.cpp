@@ -39,12 +39,19 @@ void take_held_back(IssuePieces& made, const std::vector<StockLevel>& levels, in
   }
 }
 
+std::string none_or_few_words(const IssueQuestion& question, int there) {
+  const auto& item = question.item.text;
+  if (question.lot.empty()) {
+    return there == 0 ? say("No piece of {} is on the shelf", item)
+                      : say("Only {} of {} can be handed over", there, item);
+  }
+  return there == 0 ? say("No piece of {}, lot {}, is on the shelf", item, question.lot)
+                    : say("Only {} of {}, lot {}, can be handed over", there, item, question.lot);
+}
+
 std::string shortage_words(const IssueQuestion& question, int there,
                            const supply::Picking& picked) {
-  auto text = there == 0 ? say("No piece of {}", question.item.text)
-                         : say("Only {} of {}", there, question.item.text);
-  if (!question.lot.empty()) text += say(", lot {},", question.lot);
-  text += there == 0 ? said(" is on the shelf") : said(" can be handed over");
+  auto text = none_or_few_words(question, there);
   if (question.lot.empty() && (picked.expired > 0 || picked.held_back > 0)) {
     text += say("; {} expired and {} in quarantine are not taken unless their lot is named",
                 picked.expired, picked.held_back);
@@ -105,8 +112,10 @@ IssuePieces pieces_for(const Clinic& clinic, const IssueQuestion& question) {
   if (promised > 0 && usable - promised < question.quantity) {
     made.findings.push_back(
         {"promised", Gravity::ask, true,
-         say("Of {} on the shelf, {} promised to other patients.",
-             count_words(usable, "piece", "pieces"), count_words(promised, "is", "are"))});
+         say_n("Of {} on the shelf, {} is promised to other patients.",
+               "Of {} on the shelf, {} are promised to other patients.",
+               static_cast<unsigned long>(promised), count_words(usable, "piece", "pieces"),
+               number_words(promised))});
   }
   return made;
 }

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "clinic/say.hpp"
+#include "desk/length_words.hpp"
 #include "desk/part_words.hpp"
 #include "desk/patient_card.hpp"
 #include "desk/trend_words.hpp"
@@ -14,14 +15,14 @@ namespace {
 using care::Gravity;
 using care::Verdict;
 
-std::string step_words(care::Relation relation) {
+std::string step_words(care::Relation relation, const std::string& name) {
   switch (relation) {
     case care::Relation::same_as:
-      return said("is another name for");
+      return say(", which is another name for {}", name);
     case care::Relation::may_contain:
-      return said("may contain");
+      return say(", which may contain {}", name);
     default:
-      return said("is a kind of");
+      return say(", which is a kind of {}", name);
   }
 }
 
@@ -29,7 +30,7 @@ std::string step_words(care::Relation relation) {
 std::string path_words(const care::SubstancePath& path) {
   auto text = path.names.front();
   for (std::size_t i = 0; i < path.relations.size(); ++i) {
-    text += say(", which {} {}", step_words(path.relations[i]), path.names[i + 1]);
+    text += step_words(path.relations[i], path.names[i + 1]);
   }
   return text;
 }
@@ -45,9 +46,15 @@ std::string recorded_words(const Sensitivity& recorded) {
 std::string possible_words(const care::SensitivityVerdict& verdict, const Item& item) {
   const auto recorded = recorded_words(verdict.recorded);
   if (verdict.upwards && verdict.path.certain()) {
-    return say("Possible conflict with the recorded sensitivity to {}: the part {} {}, and {}.",
-               recorded, verdict.assumed ? said("is taken to hold") : "declares",
-               verdict.path.names.back(), path_words(verdict.path));
+    const auto& held = verdict.path.names.back();
+    const auto path = path_words(verdict.path);
+    return verdict.assumed
+               ? say("Possible conflict with the recorded sensitivity to {}: the part is taken to "
+                     "hold {}, and {}.",
+                     recorded, held, path)
+               : say("Possible conflict with the recorded sensitivity to {}: the part declares "
+                     "{}, and {}.",
+                     recorded, held, path);
   }
   const auto group = verdict.upwards
                          ? say(", a group that {} belongs to", verdict.recorded.substance)
@@ -61,7 +68,7 @@ std::string possible_words(const care::SensitivityVerdict& verdict, const Item& 
   return say(
       "Possible conflict with the recorded sensitivity to {}: the maker declares nothing, but such "
       "a part of {} usually holds {}{}.",
-      recorded, word(item.material), path_words(verdict.path), group);
+      recorded, shown_word(item.material), path_words(verdict.path), group);
 }
 
 std::string not_declared_words(const care::SensitivityVerdict& verdict, const Item& item) {
@@ -112,27 +119,43 @@ std::string unknown_fit_words(const care::FitCheck& check, const Item& item, Sid
         range_words(item));
   }
   return say(
-      "Whether the size fits is not known: the {} side has no measurement at {:g} "
-      "cm, or below and above it; measure before handing it over.",
-      word(side), *check.at_cm);
+      "Whether the size fits is not known: the {} side has no measurement at {}, "
+      "or below and above it; measure before handing it over.",
+      shown_word(side), short_length_words(*check.at_cm));
 }
 
 std::string measured_words(const care::FitCheck& check) {
-  auto text = say("measured {:.1f} cm at {:g} cm on {}", check.circumference_cm.value_or(0),
-                  check.at_cm.value_or(0), date_words(check.measured_on, said("no day")));
+  const auto circumference = length_words(check.circumference_cm.value_or(0));
+  const auto at = short_length_words(check.at_cm.value_or(0));
+  auto text = check.measured_on ? say("measured {} at {} on {}", circumference, at,
+                                      date_words(*check.measured_on))
+                                : say("measured {} at {} on no day", circumference, at);
   if (check.interpolated) text += said(", between the heights measured");
   return text;
 }
 
+std::string edge_words(const care::FitCheck& check, const Item& item) {
+  const auto range = range_words(item);
+  const auto measured = measured_words(check);
+  const auto repeats = length_words(care::fit_tolerance_cm(check.circumference_cm.value_or(0)));
+  return check.fit == care::Fit::edge_smaller
+             ? say("The limb is at the edge of the size, {}: {}, which is less than the range by "
+                   "less than a tape repeats ({}); measure again before deciding.",
+                   range, measured, repeats)
+             : say("The limb is at the edge of the size, {}: {}, which is more than the range by "
+                   "less than a tape repeats ({}); measure again before deciding.",
+                   range, measured, repeats);
+}
+
 std::string lot_of(const StockLevel& piece) {
   return piece.lot.lot.empty() ? said("The piece without a lot number")
-                               : said("Lot ") + piece.lot.lot;
+                               : say("Lot {}", piece.lot.lot);
 }
 
 }  // namespace
 
 std::string function_words(care::Function function) {
-  return std::string{word(function)};
+  return shown_word(function);
 }
 
 IssueFinding sensitivity_finding(const care::SensitivityVerdict& verdict, const Item& item) {
@@ -168,18 +191,15 @@ IssueFinding fit_finding(const care::FitCheck& check, const Item& item, Side sid
     case care::Fit::edge_smaller:
     case care::Fit::edge_larger:
       made.key = "size_at_edge";
-      made.words = say(
-          "The limb is at the edge of the size, {}: {}, which is {} than the range by less than a "
-          "tape repeats ({:.1f} cm); measure again before deciding.",
-          range_words(item), measured_words(check),
-          check.fit == care::Fit::edge_smaller ? "less" : "more",
-          care::fit_tolerance_cm(check.circumference_cm.value_or(0)));
+      made.words = edge_words(check, item);
       return made;
     default: {
       const bool smaller = check.fit == care::Fit::limb_smaller;
       made.key = smaller ? "size_too_large" : "size_too_small";
-      made.words = say("The size, {}, is too {}: {}.{}", range_words(item),
-                       smaller ? "large" : "small", measured_words(check), old);
+      made.words = smaller ? say("The size, {}, is too large: {}.{}", range_words(item),
+                                 measured_words(check), old)
+                           : say("The size, {}, is too small: {}.{}", range_words(item),
+                                 measured_words(check), old);
       return made;
     }
   }
@@ -205,11 +225,11 @@ IssueFinding attachment_finding(const care::AttachmentFinding& found, const Item
       return {"liner_not_for_suspension", Gravity::ask, true,
               say("{}: the prosthesis is held by {} suspension, which takes another kind of "
                   "liner.",
-                  part, word(suspension))};
+                  part, shown_word(suspension))};
     default:
       return {"not_in_suspension", Gravity::ask, true,
               say("{}: the prosthesis is held by {} suspension, in which it has no work.", part,
-                  word(suspension))};
+                  shown_word(suspension))};
   }
 }
 
@@ -217,19 +237,19 @@ IssueFinding missing_finding(care::Function function, Suspension suspension, Sid
   return {"function_missing", Gravity::ask, true,
           say("{} suspension needs a {}, and no such part is recorded as worn on the {} "
               "side: issue one, or record the one that is worn.",
-              capitalised(std::string{word(suspension)}), function_words(function), word(side))};
+              capitalised(shown_word(suspension)), function_words(function), shown_word(side))};
 }
 
 IssueFinding chain_finding(const std::vector<care::Function>& missing, Suspension suspension) {
   if (missing.empty()) {
     return {"chain_complete", Gravity::note, true,
             say("After this, nothing that {} suspension needs is missing on that side.",
-                word(suspension))};
+                shown_word(suspension))};
   }
   std::vector<std::string> names;
   for (const auto function : missing) names.push_back(function_words(function));
   return {"chain_incomplete", Gravity::note, true,
-          say("After this, {} suspension still lacks on that side: {}.", word(suspension),
+          say("After this, {} suspension still lacks on that side: {}.", shown_word(suspension),
               list_words(names))};
 }
 
@@ -251,13 +271,17 @@ IssueFinding piece_finding(const care::PieceFinding& found, Date day,
       return {"lot_in_quarantine", gravity, true,
               say("Other pieces of {} are held back in quarantine; find out why.",
                   found.piece.lot.lot)};
-    case care::PieceFault::short_dated:
+    case care::PieceFault::short_dated: {
+      const auto left = span_words(days_between(day, *found.piece.lot.use_by));
+      const auto lasts = span_words(expected_days.value_or(0));
       return {"short_dated", gravity, true,
-              say("{} is to be used by {}, in {}, but such a part is expected to last about "
-                  "{} {}.",
-                  lot, use_by, span_words(days_between(day, *found.piece.lot.use_by)),
-                  span_words(expected_days.value_or(0)),
-                  own ? said("with this patient, by the forecast") : said("in reference use"))};
+              own ? say("{} is to be used by {}, in {}, but such a part is expected to last about "
+                        "{} with this patient, by the forecast.",
+                        lot, use_by, left, lasts)
+                  : say("{} is to be used by {}, in {}, but such a part is expected to last about "
+                        "{} in reference use.",
+                        lot, use_by, left, lasts)};
+    }
     default:
       return {"no_use_by", gravity, true,
               say("{} has no use-by date on record, although such parts expire; look at the "
@@ -275,12 +299,12 @@ IssueFinding patient_finding(care::PatientFault fault, Side side, const Item& it
       return {"no_prosthesis", gravity, true,
               say("No prosthesis is recorded on the {} side on that day, so that suspension "
                   "and threads were not checked against one.",
-                  word(side))};
+                  shown_word(side))};
     default:
       return {"two_in_use", gravity, true,
               say("Two or more parts of this kind ({}) are in use on the {} side already; "
                   "end those that are not.",
-                  kind_words(item), word(side))};
+                  kind_words(item), shown_word(side))};
   }
 }
 

@@ -79,9 +79,9 @@ Expected<std::vector<IssuedParts>> chosen_parts(const std::vector<IssuedParts>& 
   for (const int number : numbers) {
     if (number < 1 || number > std::ssize(parts)) {
       return refuse(
-          say("There is no part number {}: {} to that; list them to see their "
-              "numbers.",
-              number, count_words(std::ssize(parts), "answers", "answer")));
+          say_n("There is no part number {}: {} answers to that; list them to see their numbers.",
+                "There is no part number {}: {} answer to that; list them to see their numbers.",
+                parts.size(), number, number_words(std::ssize(parts))));
     }
     made.push_back(parts[static_cast<std::size_t>(number - 1)]);
   }
@@ -90,7 +90,7 @@ Expected<std::vector<IssuedParts>> chosen_parts(const std::vector<IssuedParts>& 
 
 std::string issued_words(const IssuedParts& parts) {
   const Unit& unit = parts.units.front();
-  auto words = say("{} {} ({}), issued {}", word(unit.side), unit.item.text, lot_words(unit),
+  auto words = say("{} {} ({}), issued {}", shown_word(unit.side), unit.item.text, lot_words(unit),
                    date_words(unit.issued_on));
   if (parts.units.size() > 1) words += say(", {} pieces", parts.units.size());
   if (parts.printed_on) words += say(", sheet written {}", date_words(*parts.printed_on));

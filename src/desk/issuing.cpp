@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include <fmt/format.h>
+
 #include "clinic/say.hpp"
 #include "desk/booking_use.hpp"
 #include "desk/label_item.hpp"
@@ -20,12 +22,17 @@ std::vector<Record> records(const store::Snapshot& snapshot) {
   return made;
 }
 
+enum class Labelled { lot, serial };
+
 /// The typed text, or the scanned one; refuses when they differ.
-Expected<std::string> joined(const char* what, const std::string& typed,
-                             const std::string& scanned) {
+Expected<std::string> joined(Labelled what, const std::string& typed, const std::string& scanned) {
   if (typed.empty() || scanned.empty() || typed == scanned) return typed.empty() ? scanned : typed;
-  return refuse(say("The {} {} was typed, but the label says {}; look which one is right.", what,
-                    typed, scanned));
+  return refuse(
+      what == Labelled::lot
+          ? say("The lot {} was typed, but the label says {}; look which one is right.", typed,
+                scanned)
+          : say("The serial number {} was typed, but the label says {}; look which one is right.",
+                typed, scanned));
 }
 
 Expected<ItemCode> item_of(const std::vector<Item>& catalogue, const IssueRequest& request,
@@ -81,7 +88,7 @@ void book(store::UnitOfWork& work, IssueOutcome& outcome, const IssueRequest& re
   const auto& question = outcome.check.question;
   for (const auto& piece : outcome.check.taken) {
     work.record({piece.lot, piece.place, MovementKind::issue, -piece.quantity, question.day,
-                 say("issued to {}, {}", question.patient.text, word(question.side))});
+                 fmt::format("issued to {}, {}", question.patient.text, word(question.side))});
   }
   outcome.units = units_of(outcome.check, work.units_of(question.item));
   const auto booked = use_bookings(work, question.patient, question.item, question.quantity);
@@ -104,9 +111,9 @@ void book(store::UnitOfWork& work, IssueOutcome& outcome, const IssueRequest& re
 }
 
 std::string reason_of(const IssueRequest& request, const std::string& item) {
-  auto text = say("issue of {} to {}", item, request.patient);
+  auto text = fmt::format("issue of {} to {}", item, request.patient);
   if (!request.override_by.empty()) {
-    text += say("; decided by {}: {}", request.override_by, request.override_because);
+    text += fmt::format("; decided by {}: {}", request.override_by, request.override_because);
   }
   return text;
 }
@@ -132,10 +139,10 @@ Expected<IssueQuestion> question_of(const std::vector<Item>& catalogue, const Is
   const auto item = item_of(catalogue, request, label);
   if (!item) return tl::unexpected(item.error());
   made.item = *item;
-  const auto lot = joined("lot", request.lot, label.doubt.empty() ? label.lot : "");
+  const auto lot = joined(Labelled::lot, request.lot, label.doubt.empty() ? label.lot : "");
   if (!lot) return tl::unexpected(lot.error());
   made.lot = *lot;
-  const auto serial = joined(said("serial number"), request.serial, label.serial);
+  const auto serial = joined(Labelled::serial, request.serial, label.serial);
   if (!serial) return tl::unexpected(serial.error());
   made.serial = *serial;
   return made;

@@ -11,7 +11,7 @@ constexpr double cm_per_inch = 2.54;  // exactly; NIST Special Publication 811, 
 LengthUnit unit_shown = LengthUnit::cm;
 
 double in_unit(double cm) {
-  return unit_shown == LengthUnit::cm ? cm : cm / cm_per_inch;
+  return cm / cm_of_unit();
 }
 
 }  // namespace
@@ -22,6 +22,10 @@ LengthUnit length_unit() {
 
 void use_length_unit(LengthUnit unit) {
   unit_shown = unit;
+}
+
+double cm_of_unit() {
+  return unit_shown == LengthUnit::cm ? 1 : cm_per_inch;
 }
 
 std::string length_unit_words() {

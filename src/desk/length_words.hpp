@@ -14,6 +14,8 @@ enum class LengthUnit { cm, inch };
 /// Call before other threads start.
 void use_length_unit(LengthUnit unit);
 
+/// How many cm the unit has.
+[[nodiscard]] double cm_of_unit();
 /// "cm" or "in".
 [[nodiscard]] std::string length_unit_words();
 

@@ -8,6 +8,7 @@
 
 #include "care/fit.hpp"
 #include "clinic/say.hpp"
+#include "desk/length_words.hpp"
 #include "desk/time_axis.hpp"
 #include "desk/trend_words.hpp"
 #include "desk/wording.hpp"
@@ -69,8 +70,8 @@ LimbCurve curve_of(const LimbRecords& limbs, const PatientRef& patient, Side sid
                    std::pair<Date, Date> today_until) {
   const auto [today, until] = today_until;
   LimbCurve made;
-  made.name =
-      say("{}, {:g} cm above the end", side == Side::left ? said("Left") : said("Right"), at_cm);
+  made.name = side == Side::left ? say("Left, {} above the end", short_length_words(at_cm))
+                                 : say("Right, {} above the end", short_length_words(at_cm));
   made.today = today;
   made.until = until;
   made.sizes = std::move(sizes);
@@ -118,10 +119,26 @@ Extent extent_of(const LimbCurve& curve) {
   return {extent.least - room, extent.most + room};
 }
 
-double cm_step(double span, double rows) {
+/// How many units of the axis lie between two lines.
+double axis_step(double span, double rows) {
   constexpr std::array<double, 7> steps{0.2, 0.5, 1, 2, 5, 10, 20};
   const auto found = std::ranges::find_if(steps, [&](double step) { return span / step <= rows; });
   return found == steps.end() ? steps.back() : *found;
+}
+
+/// At whole steps of the unit that lengths are shown in.
+template <class Place>
+std::vector<Tick> length_ticks(const Extent& extent, double rows, Place y) {
+  const double unit_cm = cm_of_unit();
+  const double step = axis_step((extent.most - extent.least) / unit_cm, rows);
+  const auto first = static_cast<int>(std::ceil(extent.least / unit_cm / step));
+  std::vector<Tick> ticks;
+  for (int tick = first; tick * step * unit_cm <= extent.most; ++tick) {
+    const double at = tick * step;
+    ticks.push_back(
+        {y(at * unit_cm), say("{:.{}f} {}", at, step < 1 ? 1 : 0, length_unit_words())});
+  }
+  return ticks;
 }
 
 }  // namespace
@@ -178,12 +195,7 @@ LimbDrawing draw_limb(const LimbCurve& curve, const LimbMeasures& measures) {
   };
   drawing.month_ticks = axis.ticks(measures.tick_label_width);
   const double rows = std::max(1.0, high / (1.8 * std::max(1.0, measures.line_height)));
-  const double step = cm_step(extent.most - extent.least, rows);
-  const auto first_tick = static_cast<int>(std::ceil(extent.least / step));
-  for (int tick = first_tick; tick * step <= extent.most; ++tick) {
-    const double cm = tick * step;
-    drawing.cm_ticks.push_back({y(cm), say("{:.{}f} cm", cm, step < 1 ? 1 : 0)});
-  }
+  drawing.cm_ticks = length_ticks(extent, rows, y);
   for (const auto& size : curve.sizes) {
     const auto within = [&](const std::optional<double>& end) {
       return end && *end > extent.least && *end < extent.most;

@@ -24,12 +24,14 @@ std::string verdicts_sentence(const supply::ProposalLine& line, const Clinic& cl
                                                    *substances, clinic.decisions, day)
                              .front();
     if (gravest.verdict >= Verdict::none_known) continue;
-    told.push_back(say("{}, {} for {}{}", need.patient.text, word(gravest.verdict),
-                       gravest.recorded.substance,
-                       gravest.decided ? said(" (decided by a clinician)") : ""));
+    const auto verdict = shown_word(gravest.verdict);
+    const auto& substance = gravest.recorded.substance;
+    told.push_back(gravest.decided ? say("{}, {} for {} (decided by a clinician)",
+                                         need.patient.text, verdict, substance)
+                                   : say("{}, {} for {}", need.patient.text, verdict, substance));
   }
   if (told.empty()) return "";
-  return say("To be asked before it is handed over: {}.", fmt::join(told, "; "));
+  return say("To be asked before it is handed over: {}.", fmt::format("{}", fmt::join(told, "; ")));
 }
 
 }  // namespace sparewell::desk

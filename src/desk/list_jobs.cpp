@@ -1,5 +1,7 @@
 #include "desk/list_jobs.hpp"
 
+#include <fmt/format.h>
+
 #include "clinic/say.hpp"
 #include "desk/counting/count_plan.hpp"
 #include "desk/papers/month_forecast.hpp"
@@ -39,7 +41,7 @@ CountReview look_at_count(const ClinicFile& file, const CountSheet& sheet) {
 CountReview book_counted(const ClinicFile& file, const CountSheet& sheet,
                          const CountBooking& booking) {
   return book_count(*open_store(file), sheet, booking, file.today,
-                    {file.who, said("a count of the shelf")});
+                    {file.who, to_say("a count of the shelf")});
 }
 
 Expected<PriceListOutcome> take_price_list(const ClinicFile& file, const PriceListRequest& request,
@@ -54,8 +56,8 @@ Expected<RecallNotice> look_up_recall(const ClinicFile& file, const ItemCode& it
 
 std::vector<StockLevel> quarantine(const ClinicFile& file, const ItemCode& item,
                                    const std::string& lot) {
-  const auto why =
-      lot.empty() ? say("recall of {}", item.text) : say("recall of {}, lot {}", item.text, lot);
+  const auto why = lot.empty() ? fmt::format("recall of {}", item.text)
+                               : fmt::format("recall of {}, lot {}", item.text, lot);
   return quarantine_recalled(*open_store(file), item, lot, file.today, {file.who, why});
 }
 

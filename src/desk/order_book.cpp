@@ -34,7 +34,7 @@ void note_expected(OrderView& view, const std::map<LineKey, ExpectedLine>& expec
 }
 
 std::string overdue_words(int days) {
-  return fmt::format("{} overdue", count_words(days, "day", "days"));
+  return say("{} overdue", count_words(days, "day", "days"));
 }
 
 }  // namespace
@@ -86,17 +86,17 @@ std::string view_stage_words(const OrderView& view) {
 std::string line_state_words(const OrderView& view, std::size_t at) {
   const OrderLine& line = view.order.lines.at(at);
   if (line.state == OrderState::cancelled) {
-    return line.received_quantity > 0 ? said("rest cancelled") : "cancelled";
+    return line.received_quantity > 0 ? said("rest cancelled") : said("cancelled");
   }
   if (line.state == OrderState::draft) return said("not placed");
   const auto& expected = view.expected.at(at);
-  if (!expected) return line.outstanding() == 0 ? "complete" : said("to come");
+  if (!expected) return line.outstanding() == 0 ? said("complete") : said("to come");
   std::string text = expected->overdue_days > 0
                          ? fmt::format("{}, ", overdue_words(expected->overdue_days))
                          : std::string{};
   if (expected->on_back_order) text += said("on back-order, ");
-  text += fmt::format("{} {}", expected->promised_on ? "promised" : "expected",
-                      date_words(expected->expected_on));
+  const auto on = date_words(expected->expected_on);
+  text += expected->promised_on ? say("promised {}", on) : say("expected {}", on);
   return text;
 }
 
@@ -105,10 +105,10 @@ std::string line_for_words(const supply::Order& order, const OrderLine& line) {
   for (const auto* piece : order.pieces_of(line)) {
     if (!text.empty()) text += ", ";
     text += piece->patient.text;
-    if (piece->side) text += fmt::format(" {}", word(*piece->side));
+    if (piece->side) text += fmt::format(" {}", shown_word(*piece->side));
     if (piece->put_away_on) text += said(" (has come)");
   }
-  return text.empty() ? "stock" : text;
+  return text.empty() ? said("stock") : text;
 }
 
 }  // namespace sparewell::desk

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include <fmt/format.h>
+
 #include "clinic/say.hpp"
 #include "desk/order_revisions.hpp"
 #include "desk/order_words.hpp"
@@ -55,12 +57,12 @@ Expected<OrderChanged> cancel(UnitOfWork& work, const OrderName& name, const std
   header.cancelled_why = why;
   keep_header(work, *stored, header);
   if (!is_draft(stage)) {
-    keep_next_revision(work, *stored, desk.today, desk.who, say("cancelled: {}", why));
+    keep_next_revision(work, *stored, desk.today, desk.who, fmt::format("cancelled: {}", why));
   }
   std::string sentence = say("Order {} was cancelled", name.ref);
   if (came > 0) {
-    sentence += say("; {} had come and {}", count_words(came, "piece", "pieces"),
-                    came == 1 ? "stays" : "stay");
+    sentence += say_n("; {} piece had come and stays", "; {} pieces had come and stay",
+                      static_cast<unsigned long>(came), number_words(came));
   }
   if (!is_draft(stage)) sentence += said("; tell the supplier");
   return OrderChanged{sentence + ".", header_of(stored->order).revision};
@@ -71,7 +73,7 @@ Expected<OrderChanged> cancel(UnitOfWork& work, const OrderName& name, const std
 Expected<OrderChanged> approve_order(store::Store& store, const OrderName& name,
                                      const std::string& approved_by, const Desk& desk) {
   if (approved_by.empty()) return refuse(say("Name the person who approves the order."));
-  const auto work = store.begin_write({desk.who, say("order {} approved", name.ref)});
+  const auto work = store.begin_write({desk.who, fmt::format("order {} approved", name.ref)});
   auto stored = find_order(*work, name);
   if (!stored) return tl::unexpected(stored.error());
   const auto stage = stage_in(*work, stored->order);
@@ -108,15 +110,16 @@ Expected<OrderChanged> place_order(UnitOfWork& work, const OrderName& name, cons
   auto header = header_of(stored->order);
   header.placed_on = desk.today;
   keep_header(work, *stored, header);
-  keep_revision(work, *stored, desk.today, desk.who, "placed");
-  return OrderChanged{
-      say("Order {} of {} was placed: {} on order.", name.ref, stored->order.supplier.text,
-          count_words(pieces, "piece is", "pieces are")),
-      header.revision};
+  keep_revision(work, *stored, desk.today, desk.who, to_say("placed"));
+  return OrderChanged{say_n("Order {} of {} was placed: {} piece is on order.",
+                            "Order {} of {} was placed: {} pieces are on order.",
+                            static_cast<unsigned long>(pieces), name.ref,
+                            stored->order.supplier.text, number_words(pieces)),
+                      header.revision};
 }
 
 Expected<OrderChanged> place_order(store::Store& store, const OrderName& name, const Desk& desk) {
-  const auto work = store.begin_write({desk.who, say("order {} placed", name.ref)});
+  const auto work = store.begin_write({desk.who, fmt::format("order {} placed", name.ref)});
   auto made = place_order(*work, name, desk);
   if (made) work->commit();
   return made;
@@ -125,7 +128,8 @@ Expected<OrderChanged> place_order(store::Store& store, const OrderName& name, c
 Expected<OrderChanged> cancel_order(store::Store& store, const OrderName& name,
                                     const std::string& why, const Desk& desk) {
   if (why.empty()) return refuse(say("Say why the order is cancelled."));
-  const auto work = store.begin_write({desk.who, say("order {} cancelled: {}", name.ref, why)});
+  const auto work =
+      store.begin_write({desk.who, fmt::format("order {} cancelled: {}", name.ref, why)});
   auto made = cancel(*work, name, why, desk);
   if (made) work->commit();
   return made;

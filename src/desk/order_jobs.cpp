@@ -11,7 +11,8 @@ Expected<OrderChanged> change_order(const ClinicFile& file, const OrderChange& c
 
 Expected<ReceivingOutcome> book_delivery(const ClinicFile& file, const ReceivingRequest& request) {
   const auto store = open_store(file);
-  return receive_delivery(*store, request, file.today, {file.who, said("a delivery was received")});
+  return receive_delivery(*store, request, file.today,
+                          {file.who, to_say("a delivery was received")});
 }
 
 std::vector<KeptRevision> read_revisions(const ClinicFile& file, const OrderName& name) {

@@ -77,12 +77,10 @@ TableRow changed_row(const ProposalLine& line, int today, int otherwise, const D
 
 std::string freight_words(const SupplierTotal& total) {
   if (!total.freight) return said("not known");
-  if (total.freight->minor == 0) return "free";
-  auto text = amount_words(*total.freight);
-  if (total.short_of_free_freight) {
-    text += said("; free from ") + amount_words(*total.short_of_free_freight) + " more";
-  }
-  return text;
+  if (total.freight->minor == 0) return said("free");
+  const auto text = amount_words(*total.freight);
+  if (!total.short_of_free_freight) return text;
+  return say("{}; free from {} more", text, amount_words(*total.short_of_free_freight));
 }
 
 std::string goods_words(const std::vector<Money>& goods, int without_price) {
@@ -111,11 +109,12 @@ std::vector<TableRow> total_rows(const std::vector<SupplierTotal>& totals) {
   }
   if (totals.size() < 2) return rows;
   const std::vector<Money> first(all.goods.begin(), all.goods.begin() + !all.goods.empty());
-  const auto unpriced =
-      all.lines_without_price == 0
-          ? std::string{}
-          : count_words(all.lines_without_price, "line has", "lines have") + said(" no price");
-  rows.push_back({said("all suppliers"),
+  const auto unpriced = all.lines_without_price == 0
+                            ? std::string{}
+                            : say_n("{} line has no price", "{} lines have no price",
+                                    static_cast<unsigned long>(all.lines_without_price),
+                                    number_words(all.lines_without_price));
+  rows.push_back({"all suppliers",
                   {{said("All suppliers"), std::nullopt},
                    {goods_words(first, all.lines_without_price), std::nullopt},
                    count_cell(all.lines),
@@ -128,8 +127,8 @@ std::vector<TableRow> total_rows(const std::vector<SupplierTotal>& totals) {
   for (std::size_t i = 1; i < all.goods.size(); ++i) {
     const Cell blank{"", std::nullopt};
     const Cell amount{amount_words(all.goods[i]), std::nullopt};
-    rows.push_back({said("all suppliers, ") + all.goods[i].currency.code,
-                    {{"and", std::nullopt}, amount, blank, blank, blank},
+    rows.push_back({"all suppliers, " + all.goods[i].currency.code,
+                    {{said("and"), std::nullopt}, amount, blank, blank, blank},
                     "",
                     0,
                     true});
@@ -148,19 +147,21 @@ std::optional<Date> soonest_order_day(const Day& day) {
 
 std::string headline_words(const Day& day) {
   const auto& proposal = day.assessment().proposal;
-  const auto held = std::ssize(day.assessment().held);
+  const auto held = day.assessment().held.size();
   if (held > 0) {
-    return say("{} must be ordered today; {} left out to keep to the budget.",
-               count_words(std::ssize(proposal), "line", "lines"),
-               count_words(held, "more is", "more are"));
+    const auto lines = say_n("{} line must be ordered today", "{} lines must be ordered today",
+                             proposal.size(), number_words(std::ssize(proposal)));
+    return lines + say_n("; {} more is left out to keep to the budget.",
+                         "; {} more are left out to keep to the budget.", held,
+                         number_words(static_cast<long long>(held)));
   }
   if (proposal.empty()) {
     const auto next = soonest_order_day(day);
-    return said("Nothing is to be ordered today.") +
-           (next ? said(" The next order day is ") + day_words(*next) + "." : std::string{});
+    if (!next) return said("Nothing is to be ordered today.");
+    return say("Nothing is to be ordered today. The next order day is {}.", day_words(*next));
   }
-  return count_words(static_cast<long long>(proposal.size()), "line", "lines") +
-         said(" must be ordered today.");
+  return say_n("{} line must be ordered today.", "{} lines must be ordered today.", proposal.size(),
+               number_words(std::ssize(proposal)));
 }
 
 std::string wait_words(const ProposalLine& line) {
@@ -178,7 +179,7 @@ TableRow need_row(const supply::ExpectedNeed& need, const ProposalLine& line, co
   row.id = std::to_string(number);
   row.cells = {
       {patient_words(day, need.patient), std::nullopt},
-      {std::string{word(need.side)}, std::nullopt},
+      {shown_word(need.side), std::nullopt},
       {chance_words(need.chance), need.chance},
       date_cell(need.early, said("not foreseen")),
       date_cell(need.median, said("not foreseen")),

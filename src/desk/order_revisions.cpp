@@ -85,6 +85,11 @@ OrderRevisionLine revision_line(const Snapshot& snapshot, const supply::Order& o
 
 }  // namespace
 
+std::string shown_piece(const std::string& text) {
+  const auto piece = piece_from(text);
+  return piece.side ? fmt::format("{} {}", piece.patient.text, shown_word(*piece.side)) : text;
+}
+
 void keep_revision(store::UnitOfWork& work, const StoredOrder& stored, Date today,
                    const std::string& who, const std::string& why) {
   auto head = revision_head(work, stored.order);
@@ -105,7 +110,7 @@ void keep_first_revision(store::UnitOfWork& work, StoredOrder& stored, Date toda
   if (!revisions_of(work, stored.order).empty()) return;
   keep_header(work, stored, header_of(stored.order));
   keep_revision(work, stored, stored.order.header->placed_on.value_or(today), "",
-                said("as it was recorded before its first amendment"));
+                to_say("as it was recorded before its first amendment"));
 }
 
 void keep_next_revision(store::UnitOfWork& work, StoredOrder& stored, Date today,

@@ -15,7 +15,10 @@ struct KeptRevision {
   std::vector<OrderRevisionLine> lines;
 };
 
-/// Keeps the order as it now stands under the number of its header.
+/// Whom a piece is for, as a revision keeps it ("P-7 left"), in the language of the program.
+[[nodiscard]] std::string shown_piece(const std::string& text);
+
+/// Keeps the order as it now stands under the number of its header. `why` is kept as it is given.
 void keep_revision(store::UnitOfWork& work, const StoredOrder& stored, Date today,
                    const std::string& who, const std::string& why);
 

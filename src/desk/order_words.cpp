@@ -2,8 +2,6 @@
 
 #include <array>
 
-#include <fmt/format.h>
-
 #include "clinic/say.hpp"
 #include "desk/stored_order.hpp"
 #include "desk/wording.hpp"
@@ -11,17 +9,18 @@
 namespace sparewell::desk {
 namespace {
 
-constexpr std::array<std::string_view, 6> stages{
-    "draft", "waiting for approval", "placed", "partly received", "received", "cancelled"};
+constexpr std::array stages{to_say("draft"),    to_say("waiting for approval"),
+                            to_say("placed"),   to_say("partly received"),
+                            to_say("received"), to_say("cancelled")};
 
 }  // namespace
 
 std::string stage_words(supply::OrderStage stage) {
-  return std::string{stages.at(static_cast<std::size_t>(stage))};
+  return said(stages.at(static_cast<std::size_t>(stage)));
 }
 
 std::string stage_key(supply::OrderStage stage) {
-  auto key = stage_words(stage);
+  std::string key = stages.at(static_cast<std::size_t>(stage));
   for (auto& c : key) {
     if (c == ' ') c = '_';
   }
@@ -34,15 +33,20 @@ std::string worth_words(const supply::OrderWorth& worth) {
       say("{} without a known cost in {}", count_words(worth.unpriced, "piece", "pieces"),
           worth.known.currency.code);
   if (worth.known.minor == 0) return unpriced;
-  return fmt::format("{} and {}", amount_words(worth.known), unpriced);
+  return list_words({amount_words(worth.known), unpriced});
 }
 
 std::string worth_sentence(const supply::Order& order, const Money& limit) {
   const auto worth = supply::worth_of(order.lines, limit.currency);
   const bool above = worth.known.minor > limit.minor;
-  return say("order {} comes to {}, {} {} above which a named person has to approve.", order.ref,
-             worth_words(worth), above ? said("more than the") : said("which may be more than the"),
-             amount_words(limit));
+  const auto words = worth_words(worth);
+  const auto most = amount_words(limit);
+  return above ? say("order {} comes to {}, more than the {} above which a named person has to "
+                     "approve.",
+                     order.ref, words, most)
+               : say("order {} comes to {}, which may be more than the {} above which a named "
+                     "person has to approve.",
+                     order.ref, words, most);
 }
 
 std::string waiting_sentence(const supply::Order& order, const Money& limit) {

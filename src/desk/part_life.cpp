@@ -12,8 +12,8 @@ namespace {
 
 std::string order_words(const std::optional<Date>& by, Date today) {
   if (!by) return "";
-  if (*by < today) return said(" The order-by date, ") + date_words(*by) + said(", has passed.");
-  return said(" Order a replacement by ") + date_words(*by) + ".";
+  if (*by < today) return say(" The order-by date, {}, has passed.", date_words(*by));
+  return say(" Order a replacement by {}.", date_words(*by));
 }
 
 /// What else may end it, where that is not negligible.
@@ -26,18 +26,19 @@ std::string otherwise_words(double chance) {
 /// The use-by date where it matters soon, or for a part that nothing else ends.
 std::string use_by_words(const std::optional<wear::UseBy>& use_by, bool worn, Date today) {
   if (!use_by) return "";
-  const auto* latest = use_by->at_latest ? said(" at the latest") : "";
+  const auto words = date_words(use_by->day);
   if (use_by->day < today) {
-    return say(" Its use-by date, {}{}, has passed.", date_words(use_by->day), latest);
+    return use_by->at_latest ? say(" Its use-by date, {} at the latest, has passed.", words)
+                             : say(" Its use-by date, {}, has passed.", words);
   }
   if (worn && days_between(today, use_by->day) > 365) return "";
-  return say(" Use by {}{}.", date_words(use_by->day), latest);
+  return use_by->at_latest ? say(" Use by {} at the latest.", words) : say(" Use by {}.", words);
 }
 
 std::string life_words(const Day& day, std::size_t position, const std::string& part) {
   const auto& unit = day.clinic().units[position];
-  auto text = capitalised(part) + ", " + std::string{word(unit.side)} + said(", issued ") +
-              date_words(unit.issued_on) + ". ";
+  auto text = say("{}, {}, issued {}. ", capitalised(part), shown_word(unit.side),
+                  date_words(unit.issued_on));
   if (unit.ended_on) return text + capitalised(ended_of_part(unit)) + ".";
   const auto* forecast = day.forecast(position);
   if (!forecast && !day.worked_out()) return text + said("Its life is being worked out.");
@@ -56,9 +57,8 @@ std::string life_words(const Day& day, std::size_t position, const std::string& 
 }  // namespace
 
 std::string ended_of_part(const Unit& unit) {
-  const auto reason =
-      unit.end_reason ? std::string{word(*unit.end_reason)} : said("no reason recorded");
-  return "ended " + date_words(*unit.ended_on) + ", " + reason;
+  const auto reason = unit.end_reason ? shown_word(*unit.end_reason) : said("no reason recorded");
+  return say("ended {}, {}", date_words(*unit.ended_on), reason);
 }
 
 std::string name_of_part(const Day& day, const Unit& unit) {
@@ -74,11 +74,11 @@ std::string share_of_part(const Day& day, std::size_t position) {
   const auto& unit = day.clinic().units[position];
   if (unit.share) {
     if (*unit.share <= 0) return said("in the drawer");
-    return *unit.share >= 1 ? "always" : fmt::format("{:.0f} %", *unit.share * 100);
+    return *unit.share >= 1 ? said("always") : fmt::format("{:.0f} %", *unit.share * 100);
   }
   const auto* item = day.index().item(unit.item);
   const double share = item ? day.alternation().share_on(unit, item->kind, day.today()) : 1;
-  return share >= 1 ? "always" : say("1 of {:.0f} in turn", 1 / share);
+  return share >= 1 ? said("always") : say("1 of {:.0f} in turn", 1 / share);
 }
 
 StripEntry strip_of_part(const Day& day, std::size_t position) {

@@ -1,9 +1,8 @@
 #include "desk/patient_card.hpp"
 
 #include <algorithm>
+#include <array>
 #include <tuple>
-
-#include <fmt/format.h>
 
 #include "clinic/say.hpp"
 #include "desk/booking_rows.hpp"
@@ -23,7 +22,7 @@ TableRow part_row(const Day& day, std::size_t position) {
   const auto* forecast = day.forecast(position);
   const auto until = unit.ended_on.value_or(day.today());
   const auto age = days_between(unit.issued_on, until);
-  const auto wear = forecast ? fmt::format("{:.0f} days", forecast->wear_age_days) : "";
+  const auto wear = forecast ? say("{:.0f} days", forecast->wear_age_days) : "";
   const auto known = [&](auto text) {
     return item ? std::string{text(*item)} : said("not in catalogue");
   };
@@ -33,10 +32,10 @@ TableRow part_row(const Day& day, std::size_t position) {
   };
   TableRow row;
   row.id = std::to_string(position);
-  row.cells = {{std::string{word(unit.side)}, std::nullopt},
+  row.cells = {{shown_word(unit.side), std::nullopt},
                {capitalised(name_of_part(day, unit)), std::nullopt},
                {unit.item.text, std::nullopt},
-               {known([](const Item& i) { return word(i.material); }), std::nullopt},
+               {known([](const Item& i) { return shown_word(i.material); }), std::nullopt},
                {known([](const Item& i) { return i.size_label; }), std::nullopt},
                {unit.lot, std::nullopt},
                {unit.serial, std::nullopt},
@@ -75,14 +74,15 @@ std::vector<std::size_t> in_card_order(const Day& day, const PatientRef& patient
 }
 
 void add_parts(PatientCard& card, const Day& day, const PatientRef& patient, bool with_ended) {
-  static const std::string headings[] = {"Left side", "Right side", "No longer in use"};
+  static constexpr std::array headings{to_say("Left side"), to_say("Right side"),
+                                       to_say("No longer in use")};
   int current = -1;
   for (const auto position : in_card_order(day, patient)) {
     const auto part = section(day, position);
     if (part == 2) ++card.ended;
     if (part == 2 && !with_ended) continue;
     if (part != current) {
-      card.strips.emplace_back().heading = headings[part];
+      card.strips.emplace_back().heading = said(headings.at(static_cast<std::size_t>(part)));
       current = part;
     }
     card.parts.push_back(part_row(day, position));
@@ -92,11 +92,10 @@ void add_parts(PatientCard& card, const Day& day, const PatientRef& patient, boo
 
 }  // namespace
 
-const std::string& care_caution() {
-  static const std::string text =
+std::string care_caution() {
+  return said(
       "Sparewell supports and does not replace the judgement of licensed clinicians, makers' "
-      "instructions and local rules.";
-  return text;
+      "instructions and local rules.");
 }
 
 PatientCard patient_card(const Day& day, const PatientRef& patient, bool with_ended) {
@@ -105,9 +104,10 @@ PatientCard patient_card(const Day& day, const PatientRef& patient, bool with_en
   if (!record) return card;
   card.title = patient_words(day, patient);
   card.reference = patient.text;
-  card.visit = said("Next visit: ") + date_words(record->next_visit, said("none booked")) + ".";
-  if (record->birth_date)
-    card.visit = said("Born ") + date_words(*record->birth_date) + ". " + card.visit;
+  card.visit = say("Next visit: {}.", date_words(record->next_visit, said("none booked")));
+  if (record->birth_date) {
+    card.visit = say("Born {}.", date_words(*record->birth_date)) + " " + card.visit;
+  }
   if (const auto branch = branch_words(day.branches(), patient); !branch.empty()) {
     card.visit += " " + branch;
   }

@@ -27,7 +27,7 @@ struct PatientCard {
 };
 
 /// The caution beside everything that touches health.
-[[nodiscard]] const std::string& care_caution();
+[[nodiscard]] std::string care_caution();
 
 /// "Locking liner, left, issued 3 Mar 2026.", when it is expected to be worn out, what else may end
 /// it and its use-by date. `unit` is a position in Clinic::units.

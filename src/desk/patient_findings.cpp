@@ -8,6 +8,7 @@
 #include "care/chain.hpp"
 #include "care/fit.hpp"
 #include "care/part_state.hpp"
+#include "clinic/say.hpp"
 #include "desk/by_patient.hpp"
 #include "desk/fit_view.hpp"
 #include "desk/issue_words.hpp"
@@ -99,8 +100,8 @@ class Finder {
     if (of.sensitivities.empty()) return;
     for (const auto& verdict : care::check_sensitivities(item, of.patient, of.sensitivities,
                                                          *substances_, of.decisions, day_)) {
-      auto& made = add(FindingTopic::sensitivity, of, side, item.code,
-                       sensitivity_finding(verdict, item));
+      auto& made =
+          add(FindingTopic::sensitivity, of, side, item.code, sensitivity_finding(verdict, item));
       made.substance = verdict.recorded.substance;
       made.decided = verdict.decided.has_value();
     }
@@ -168,13 +169,16 @@ std::vector<Record> copied(std::span<const Record> records) {
 }  // namespace
 
 std::string_view topic_words(FindingTopic topic) {
-  static constexpr std::array<std::string_view, 4> words{"Sensitivity", "Size", "Suspension",
-                                                         "Lot"};
-  return words[static_cast<std::size_t>(topic)];
+  static constexpr std::array words{to_say("Sensitivity"), to_say("Size"), to_say("Suspension"),
+                                    to_say("Lot")};
+  return words.at(static_cast<std::size_t>(topic));
 }
 
-std::vector<PatientFinding> findings_of(const Clinic& clinic, const PatientRef& patient,
-                                        Date day) {
+std::string shown_topic(FindingTopic topic) {
+  return said(std::string{topic_words(topic)}.c_str());
+}
+
+std::vector<PatientFinding> findings_of(const Clinic& clinic, const PatientRef& patient, Date day) {
   const auto only = [&]<class Record>(const std::vector<Record>& records) {
     std::vector<Record> kept;
     std::ranges::copy_if(records, std::back_inserter(kept),
@@ -202,7 +206,10 @@ std::vector<PatientFinding> findings_of_everyone(const Clinic& clinic, Date day)
   Finder finder{clinic, day};
   std::vector<PatientFinding> made;
   for (const Patient& patient : clinic.patients) {
-    OfPatient of{patient.ref, {}, sensitivities.of(patient.ref), decisions.of(patient.ref),
+    OfPatient of{patient.ref,
+                 {},
+                 sensitivities.of(patient.ref),
+                 decisions.of(patient.ref),
                  measurements.of(patient.ref)};
     of.worn.prostheses = copied(prostheses.of(patient.ref));
     of.worn.units = copied(units.of(patient.ref));

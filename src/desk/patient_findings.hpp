@@ -25,12 +25,14 @@ struct PatientFinding {
   IssueFinding finding;
 };
 
-/// "Sensitivity", "Size", "Suspension", "Lot".
+/// "Sensitivity", "Size", "Suspension", "Lot": for files that programs read.
 [[nodiscard]] std::string_view topic_words(FindingTopic topic);
+/// The same in the language of the program.
+[[nodiscard]] std::string shown_topic(FindingTopic topic);
 
-/// Of one patient on `day`, the gravest first, then by side and topic. Parts of one item on one side
-/// are told once; what is foreseen of the limb is told too. A patient of whom no sensitivity is
-/// recorded has one finding that says so.
+/// Of one patient on `day`, the gravest first, then by side and topic. Parts of one item on one
+/// side are told once; what is foreseen of the limb is told too. A patient of whom no sensitivity
+/// is recorded has one finding that says so.
 [[nodiscard]] std::vector<PatientFinding> findings_of(const Clinic& clinic,
                                                       const PatientRef& patient, Date day);
 

@@ -57,7 +57,7 @@ std::vector<TableRow> history_rows(const std::vector<HistoryEntry>& history) {
   for (std::size_t i = 0; i < history.size(); ++i) {
     const auto& entry = history[i];
     const std::string kind = said(kind_names[static_cast<std::size_t>(entry.kind)]);
-    const std::string side = entry.side ? std::string{word(*entry.side)} : std::string{};
+    const std::string side = entry.side ? shown_word(*entry.side) : std::string{};
     TableRow row;
     row.id = std::to_string(i);
     row.cells = {date_cell(entry.day, said("not recorded")),

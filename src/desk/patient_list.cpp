@@ -25,7 +25,7 @@ FirstWorn first_worn(const Day& day, const std::vector<std::size_t>& units) {
     if (first.date && *first.date <= *forecast->p50) continue;
     first.date = forecast->p50;
     const auto* item = day.index().item(unit.item);
-    first.part = (item ? kind_words(*item) : unit.item.text) + ", " + std::string{word(unit.side)};
+    first.part = (item ? kind_words(*item) : unit.item.text) + ", " + shown_word(unit.side);
   }
   return first;
 }
@@ -49,7 +49,7 @@ TableRow patient_row(const Day& day, const Patient& patient) {
   row.id = patient.ref.text;
   row.cells = {{patient.ref.text, std::nullopt},
                {full_name(patient), std::nullopt},
-               date_cell(patient.next_visit, "none"),
+               date_cell(patient.next_visit, said_of("date", "none")),
                std::move(worn),
                {first.part, std::nullopt}};
   row.search = search_text(day, patient, units);
@@ -84,7 +84,7 @@ void PatientList::show(DayPtr day) {
 std::string PatientList::count_shown() const {
   const auto total = count_words(static_cast<long long>(table_.total()), "patient", "patients");
   if (table_.size() == table_.total()) return total;
-  return std::to_string(table_.size()) + " of " + total;
+  return say("{} of {}", table_.size(), total);
 }
 
 std::string PatientList::empty_words() const {

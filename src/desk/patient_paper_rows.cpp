@@ -15,7 +15,7 @@ std::string noted_words(const Clinic& clinic, const Unit& unit) {
   std::vector<std::string> noted;
   for (const PartPaper& paper : clinic.part_papers) {
     if (paper.is_of(unit)) {
-      noted.push_back(say("{} of {}", paper.paper, date_words(paper.dated_on)));
+      noted.push_back(say("{0} of {1}", shown_paper(paper.paper), date_words(paper.dated_on)));
     }
   }
   return noted.empty() ? std::string{said("none")} : list_words(noted);
@@ -23,8 +23,8 @@ std::string noted_words(const Clinic& clinic, const Unit& unit) {
 
 std::string not_noted_words(const billing::PaperFiles& files, const Unit& unit) {
   std::vector<std::string> lacking;
-  for (auto& paper : usual_papers()) {
-    if (!files.has(unit, paper)) lacking.push_back(std::move(paper));
+  for (const auto& paper : usual_papers()) {
+    if (!files.has(unit, paper)) lacking.push_back(shown_paper(paper));
   }
   return lacking.empty() ? std::string{said("none")} : list_words(lacking);
 }
@@ -68,7 +68,7 @@ std::vector<TableRow> paper_rows(const Day& day, const PatientRef& patient) {
     TableRow row;
     row.id = std::to_string(position);
     row.cells = {date_cell(unit.issued_on, ""),
-                 {std::string{word(unit.side)}, std::nullopt},
+                 {shown_word(unit.side), std::nullopt},
                  {unit.item.text, std::nullopt},
                  {noted_words(clinic, unit), std::nullopt},
                  {not_noted_words(files, unit), std::nullopt},

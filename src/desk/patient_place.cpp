@@ -52,7 +52,7 @@ Expected<Booked> book_patient_place(store::UnitOfWork& work, const PatientRef& p
 StockForm patient_place_form(const Day& day, const PatientRef& patient) {
   const auto& branches = day.branches();
   StockForm form{said("Change place"), {}, {},
-                 said("&Change"),      {}, said("a patient changed branch")};
+                 said("&Change"),      {}, to_say("a patient changed branch")};
   form.intro = say(
       "{} belongs to {}. What the patient will need is counted at the place to which they belong.",
       patient_words(day, patient), branches.names()[branches.of(patient)]);

@@ -55,7 +55,7 @@ std::vector<TableRow> lent_rows(const Day& day, const PatientRef& patient) {
     row.id = std::to_string(loan->number);
     row.cells = {date_cell(loan->lent_on, ""),
                  date_cell(loan->due_on, ""),
-                 {std::string{word(loan->side)}, std::nullopt},
+                 {shown_word(loan->side), std::nullopt},
                  {loan->lot.item.text, std::nullopt},
                  {loan->lot.lot, std::nullopt},
                  count_cell(loan->quantity),

@@ -25,9 +25,9 @@ struct Named {
   const char* name;
 };
 constexpr std::array<Named, 4> curve_names{{{Policy::sparewell, "Sparewell"},
-                                            {Policy::by_cost, "Sparewell by cost"},
-                                            {Policy::min_max, "Min-max levels"},
-                                            {Policy::when_empty, "Order when empty"}}};
+                                            {Policy::by_cost, to_say("Sparewell by cost")},
+                                            {Policy::min_max, to_say("Min-max levels")},
+                                            {Policy::when_empty, to_say("Order when empty")}}};
 
 bool is_present(const Totals& run, double service) {
   return run.setting.policy == Policy::sparewell && run.setting.step == service;
@@ -46,7 +46,7 @@ double of_each(std::int64_t sum, const Totals& run) {
 /// A mean over the futures with one decimal, a count of the past without.
 Cell count_cell(std::int64_t sum, const Totals& run) {
   const double mean = of_each(sum, run);
-  return {run.worlds == 1 ? number_words(sum) : fmt::format("{:.1f}", mean), mean};
+  return {run.worlds == 1 ? number_words(sum) : say("{:.1f}", mean), mean};
 }
 
 Cell money_cell(double minor, const Currency& currency) {
@@ -117,7 +117,7 @@ std::vector<TableRow> run_rows(const Played& played, double service) {
         {share_words(run.fill_rate()), run.fill_rate()},
         money_cell(run.stock, played.currency),
         count_cell(run.kept_waiting, run),
-        {fmt::format("{:.1f}", run.mean_wait()), run.mean_wait()},
+        {say("{:.1f}", run.mean_wait()), run.mean_wait()},
         {number_words(run.longest_wait), run.longest_wait},
         count_cell(run.rush, run),
         money_cell(of_each(run.expired, run), played.currency),
@@ -133,7 +133,7 @@ std::vector<PlayCurve> play_curves(const Played& played, double service) {
   const auto shown = runs_to_show(played);
   std::vector<PlayCurve> curves;
   for (const auto& [policy, name] : curve_names) {
-    PlayCurve curve{name, {}};
+    PlayCurve curve{said(name), {}};
     for (const std::size_t i : shown) {
       const Totals& run = played.runs[i];
       if (run.setting.policy != policy) continue;

@@ -16,29 +16,31 @@ using supply::play::Saving;
 using supply::play::Setting;
 using supply::play::Simulation;
 
-std::string_view rounding_words(supply::play::Rounding rounding) {
-  switch (rounding) {
+std::string min_max_words(const Setting& setting) {
+  switch (setting.rounding) {
     case supply::play::Rounding::down:
-      return " down";
+      return say("Min-max, {:g} x down", setting.step);
     case supply::play::Rounding::up:
-      return " up";
+      return say("Min-max, {:g} x up", setting.step);
     case supply::play::Rounding::nearest:
       break;
   }
-  return "";
+  return say("Min-max, {:g} x", setting.step);
 }
 
 /// "41 % less", "5 % more".
 std::string less_or_more(double share) {
   const double rounded = std::round(100 * share);
   if (rounded == 0) return said("0 % less");
-  return fmt::format("{:.0f} % {}", std::abs(rounded), rounded > 0 ? "less" : "more");
+  return rounded > 0 ? say("{:.0f} % less", rounded) : say("{:.0f} % more", -rounded);
 }
 
 std::string left_open(const Saving& saving, int worlds) {
   if (!saving.low || !saving.high) return said(" (how sure that is cannot be told)");
-  return say(" ({} to {} with 90 % confidence, {} drawn anew)", less_or_more(*saving.low),
-             less_or_more(*saving.high), worlds > 1 ? said("the futures") : said("the items"));
+  const auto low = less_or_more(*saving.low);
+  const auto high = less_or_more(*saving.high);
+  return worlds > 1 ? say(" ({} to {} with 90 % confidence, the futures drawn anew)", low, high)
+                    : say(" ({} to {} with 90 % confidence, the items drawn anew)", low, high);
 }
 
 }  // namespace
@@ -50,7 +52,7 @@ std::string setting_words(const Setting& setting) {
     case Policy::by_cost:
       return say("By cost, {:g} %", std::round(1000 * setting.step) / 10);
     case Policy::min_max:
-      return say("Min-max, {:g} x{}", setting.step, rounding_words(setting.rounding));
+      return min_max_words(setting);
     case Policy::when_empty:
       return said("Order when empty");
   }
@@ -63,7 +65,7 @@ std::string whole_amount(double minor, const Currency& currency) {
 }
 
 std::string share_words(double share) {
-  return fmt::format("{:.1f} %", 100 * share);
+  return say("{:.1f} %", 100 * share);
 }
 
 std::string played_title(const Played& played, int months) {
@@ -126,14 +128,16 @@ std::vector<std::string> play_notes(const Simulation& simulation) {
              "patients, and doubt about the law itself are left out; this favours Sparewell."));
   }
   if (simulation.patient_ordered > 0) {
-    notes.push_back(say("{} ordered for one patient {} left out.",
-                        count_words(simulation.patient_ordered, "item", "items"),
-                        simulation.patient_ordered == 1 ? "is" : "are"));
+    notes.push_back(say_n("{} item ordered for one patient is left out.",
+                          "{} items ordered for one patient are left out.",
+                          static_cast<unsigned long>(simulation.patient_ordered),
+                          number_words(simulation.patient_ordered)));
   }
   if (simulation.without_cost > 0) {
-    notes.push_back(say("{} without a cost {} left out.",
-                        count_words(simulation.without_cost, "stocked item", "stocked items"),
-                        simulation.without_cost == 1 ? "is" : "are"));
+    notes.push_back(say_n("{} stocked item without a cost is left out.",
+                          "{} stocked items without a cost are left out.",
+                          static_cast<unsigned long>(simulation.without_cost),
+                          number_words(simulation.without_cost)));
   }
   return notes;
 }

@@ -14,9 +14,9 @@ namespace sparewell::desk {
 namespace {
 
 /// Use and care; common practice, no source.
-const std::vector<std::string>& use_and_care() {
-  static const std::vector<std::string> cautions{
-      "The maker's instructions for use go first; they are handed over with each part.",
+std::vector<std::string> use_and_care() {
+  return {
+      said("The maker's instructions for use go first; they are handed over with each part."),
       said("Look at the skin of the residual limb every day, before and after wearing."),
       said("Stop wearing the part and call the clinic when there is redness that does not fade, "
            "blisters, an open sore, swelling, pain or a rash."),
@@ -25,7 +25,6 @@ const std::vector<std::string>& use_and_care() {
       said("Look at the parts for cracks, tears, worn threads and leaks; do not wear a damaged "
            "part."),
       said("Do not wear a part after its use-by date, and do not pass it on to another person.")};
-  return cautions;
 }
 
 bool same_line(const exchange::DeliveredLine& a, const exchange::DeliveredLine& b) {
@@ -38,7 +37,7 @@ exchange::DeliveredLine line_of(const ClinicIndex& index, const Unit& unit) {
   exchange::DeliveredLine line;
   line.description = unit.item.text;
   if (item) line.description = fmt::format("{} ({})", item_words(*item), unit.item.text);
-  line.side = word(unit.side);
+  line.side = shown_word(unit.side);
   line.size = item ? item->size_label : "";
   line.lot = unit.lot;
   line.serial = unit.serial;
@@ -140,7 +139,7 @@ Expected<int> print_delivery_sheet(store::Store& store, const std::vector<Unit>&
   auto pages =
       exchange::write_delivery_sheet(delivery_sheet(clinic, units, today, options, remark), path);
   if (!pages) return pages;
-  const auto work = store.begin_write({who, "delivery sheet written"});
+  const auto work = store.begin_write({who, to_say("delivery sheet written")});
   const auto rows = work->all<Handover>();
   for (const auto& unit : units) change_handover(*work, rows, unit, &Handover::printed_on, today);
   work->commit();
@@ -166,7 +165,7 @@ Expected<std::vector<Unit>> mark_delivered(store::Store& store, const UnitChoice
                                            Date today, const std::string& who) {
   if (signed_on > today)
     return refuse(say("The day of signing is still to come; give the day signed."));
-  const auto work = store.begin_write({who, "signed delivery sheet recorded"});
+  const auto work = store.begin_write({who, to_say("signed delivery sheet recorded")});
   const auto rows = work->all<Handover>();
   const auto parts = unsigned_parts(*work, choice);
   if (parts.empty()) {

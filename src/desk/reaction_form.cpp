@@ -14,7 +14,13 @@
 namespace sparewell::desk {
 namespace {
 
-constexpr auto no_side = "not of one side";
+constexpr auto no_side = to_say("not of one side");
+
+std::string usual_sign_words() {
+  std::vector<std::string> signs;
+  for (const auto sign : usual_signs) signs.emplace_back(said(std::string{sign}.c_str()));
+  return fmt::format("{}", fmt::join(signs, ", "));
+}
 
 Expected<Reaction> read_reaction(const PatientRef& patient, const std::vector<std::string>& given) {
   Reaction reaction;
@@ -38,15 +44,16 @@ Expected<Reaction> read_reaction(const PatientRef& patient, const std::vector<st
 /// first.
 void add_substances(WornChart& chart, const care::Suspects& found) {
   if (found.substances.suspects.empty()) return;
-  chart.strips.push_back({say("{} side: substances, until {} days after the last contact",
-                              capitalised(std::string{word(found.side)}), care::carry_over_days),
-                          "",
-                          "",
-                          {}});
+  const auto heading = found.side == Side::left
+                           ? say("Left side: substances, until {} days after the last contact",
+                                 care::carry_over_days)
+                           : say("Right side: substances, until {} days after the last contact",
+                                 care::carry_over_days);
+  chart.strips.push_back({heading, "", "", {}});
   for (const auto& suspect : found.substances.suspects) {
     const auto more = suspect.alike.size() - 1;
     auto label = suspect.alike.front().name;
-    if (more > 0) label += say(" and {} more", more);
+    if (more > 0) label = say("{} and {} more", label, more);
     chart.strips.push_back({"", label, suspect_words(suspect), suspect.alike.front().spans});
   }
 }
@@ -55,11 +62,11 @@ void add_substances(WornChart& chart, const care::Suspects& found) {
 
 StockForm reaction_form(const Day& day, const PatientRef& patient) {
   StockForm form{said("Record a reaction"), {}, {},
-                 said("&Record"),           {}, said("a reaction was recorded")};
+                 said("&Record"),           {}, to_say("a reaction was recorded")};
   form.intro = say(
       "A reaction of the skin of {}. Signs are {}, or what you call it; several with commas. {}",
-      patient_words(day, patient), fmt::join(usual_signs, ", "), care_caution());
-  std::vector<std::string> sides{no_side, "left", "right"};
+      patient_words(day, patient), usual_sign_words(), care_caution());
+  std::vector<std::string> sides{no_side, to_say("left"), to_say("right")};
   const auto worn = care::sides_worn(day.clinic(), patient);
   const auto side = worn.size() == 1 ? std::string{word(worn.front())} : sides.front();
   form.fields = {
@@ -67,7 +74,7 @@ StockForm reaction_form(const Day& day, const PatientRef& patient) {
       {said("&Began on"), iso_text(day.today()), said("The first day, such as 2026-11-25")},
       {said("&Last day"), "", said("Empty while it lasts")},
       {said("Si&gns"), "",
-       say("{}, or in your own words; several with commas", fmt::join(usual_signs, ", "))},
+       say("{}, or in your own words; several with commas", usual_sign_words())},
       {said("&Note"), "", said("Anything else, such as where on the limb")}};
   const Date today = day.today();
   form.book = [patient, today](store::UnitOfWork& work,
@@ -93,7 +100,8 @@ Expected<StockForm> healed_form(const Day& day, const PatientRef& patient) {
   if (lasting.empty()) {
     return refuse(say("No reaction of {} is recorded that still lasts.", patient.text));
   }
-  StockForm form{said("A reaction healed"), {}, {}, said("&Record"), {}, said("a reaction ended")};
+  StockForm form{said("A reaction healed"), {}, {},
+                 said("&Record"),           {}, to_say("a reaction ended")};
   form.intro = say("For {}.", patient_words(day, patient));
   form.fields = {{said("&Reaction"), choices[0], said("Those that last"), choices, true},
                  {said("&Last day"), iso_text(day.today()), said("Such as 2026-11-25")}};

@@ -19,9 +19,13 @@ bool touches_skin(const Unit& unit, const Item* item) {
 
 std::string material_words(const Item* item) {
   if (item == nullptr) return "";
-  const auto kind = item->kind == Kind::sleeve ? std::string{word(item->kind)} : kind_words(*item);
+  const auto kind = item->kind == Kind::sleeve ? shown_word(item->kind) : kind_words(*item);
   return item->material == Material::other ? kind
-                                           : fmt::format("{} {}", word(item->material), kind);
+                                           : say("{1} {0}", kind, shown_word(item->material));
+}
+
+std::string side_words(const std::optional<Side>& side) {
+  return side ? shown_word(*side) : said("not of one side");
 }
 
 std::vector<WornThen> worn_then(const Clinic& clinic, const ClinicIndex& index,
@@ -52,18 +56,20 @@ std::vector<WornThen> worn_then(const Clinic& clinic, const ClinicIndex& index,
 }  // namespace
 
 std::string reaction_words(const Reaction& reaction) {
-  auto words = say("{}, {}, from {}", list_words(reaction.signs),
-                   reaction.side ? word(*reaction.side) : said("not of one side"),
-                   date_words(reaction.began_on));
-  words += reaction.ended_on ? fmt::format(" until {}", date_words(*reaction.ended_on)) : " on";
-  return words;
+  const auto signs = list_words(reaction.signs);
+  const auto side = side_words(reaction.side);
+  const auto began = date_words(reaction.began_on);
+  return reaction.ended_on
+             ? say("{}, {}, from {} until {}", signs, side, began, date_words(*reaction.ended_on))
+             : say("{}, {}, from {} on", signs, side, began);
 }
 
 std::string worn_words(const WornThen& worn, Date day) {
-  auto words = worn.item.text;
-  if (!worn.kind.empty()) words += fmt::format(", {},", worn.kind);
-  words += say(" since {} ({})", date_words(worn.since),
-               count_words(days_between(worn.since, day), "day", "days"));
+  const auto since = date_words(worn.since);
+  const auto span = count_words(days_between(worn.since, day), "day", "days");
+  auto words = worn.kind.empty()
+                   ? say("{} since {} ({})", worn.item.text, since, span)
+                   : say("{}, {}, since {} ({})", worn.item.text, worn.kind, since, span);
   if (worn.ended_for_it) {
     words += say(", ended on {} because of a reaction", date_words(*worn.ended_on));
   }
@@ -97,7 +103,7 @@ std::string entry_words(const LogEntry& entry) {
     return words;
   }
   return say("On {} a part was ended because of a reaction, {}; none is recorded.",
-             date_words(entry.day), entry.side ? word(*entry.side) : said("not of one side"));
+             date_words(entry.day), side_words(entry.side));
 }
 
 WornChart worn_chart(const Clinic& clinic, const PatientRef& patient, Date today) {
@@ -126,14 +132,15 @@ WornChart worn_chart(const Clinic& clinic, const PatientRef& patient, Date today
     }
     if (rows.empty()) continue;
     std::ranges::stable_sort(rows, {}, [](const auto& row) { return row.first->issued_on; });
-    made.strips.push_back({capitalised(std::string{word(side)}) + " side", "", "", {}});
+    made.strips.push_back(
+        {side == Side::left ? said("Left side") : said("Right side"), "", "", {}});
     for (auto& [unit, strip] : rows) {
       strip.worn = care::united(std::move(strip.worn));
       std::vector<std::string> spans;
       for (const auto& span : strip.worn) {
-        spans.push_back(fmt::format(
-            "from {} {}", date_words(span.from),
-            span.until > today ? std::string{"on"} : "until " + date_words(span.until)));
+        const auto from = date_words(span.from);
+        spans.push_back(span.until > today ? say("from {} on", from)
+                                           : say("from {} until {}", from, date_words(span.until)));
       }
       strip.words = say("{}, worn {}.", strip.label, list_words(spans));
       made.strips.push_back(std::move(strip));

@@ -60,9 +60,13 @@ Expected<Reaction> end_reaction(store::UnitOfWork& work, const ReactionChoice& c
     }
   }
   if (answers.empty()) {
-    return refuse(say("No reaction of {} {} is recorded; check the reference and the day.",
-                      choice.patient,
-                      choice.began_on ? said("from that day on") : said("that lasts")));
+    return refuse(
+        choice.began_on
+            ? say("No reaction of {} from that day on is recorded; check the reference and the "
+                  "day.",
+                  choice.patient)
+            : say("No reaction of {} that lasts is recorded; check the reference and the day.",
+                  choice.patient));
   }
   if (answers.size() > 1) {
     return refuse(say("{} reactions of {} answer; name the first day and the side of one.",

@@ -14,7 +14,7 @@ namespace {
 std::string match_words(supply::LotMatch match) {
   switch (match) {
     case supply::LotMatch::recalled:
-      return "recalled";
+      return said("recalled");
     case supply::LotMatch::written_alike:
       return said("lot written differently: look at the part");
     default:
@@ -40,7 +40,7 @@ TableRow unit_row(const supply::RecalledPatient& patient, const supply::Recalled
   if (const auto name = full_name(patient.patient); names == Names::shown && !name.empty()) {
     who += fmt::format("  {}", name);
   }
-  const auto detail = say("{}, issued {}, {}", word(recalled.unit.side),
+  const auto detail = say("{}, issued {}, {}", shown_word(recalled.unit.side),
                           date_words(recalled.unit.issued_on), match_words(recalled.match));
   auto row = new_row(recalled.in_hands ? said("Patient has it") : said("Patient had it"), who,
                      lot_words(recalled.unit), detail, recalled.in_hands);
@@ -52,7 +52,7 @@ TableRow stock_row(const supply::RecalledStock& stock) {
   const auto& [lot, place, quantity] = stock.level;
   return new_row(
       stock.quarantined() ? said("In quarantine") : said("On a shelf"), place,
-      lot.lot.empty() ? said("no lot recorded") : fmt::format("lot {}", lot.lot),
+      lot.lot.empty() ? said("no lot recorded") : say("lot {}", lot.lot),
       fmt::format("{}, {}", count_words(quantity, "piece", "pieces"), match_words(stock.match)),
       !stock.quarantined());
 }

@@ -29,7 +29,7 @@ std::string away_words(const Recall& recall) {
   std::vector<std::string> parts;
   for (const auto sort : {PlaceSort::in_transit, PlaceSort::on_loan, PlaceSort::at_supplier}) {
     if (const auto sum = pieces(recall, sort); sum > 0) {
-      parts.push_back(fmt::format("{} {}", number_words(sum), word(sort)));
+      parts.push_back(fmt::format("{} {}", number_words(sum), shown_word(sort)));
     }
   }
   return parts.empty() ? std::string{} : fmt::format(", {}", list_words(parts));
@@ -50,10 +50,10 @@ std::string doubt_words(LotMatch match) {
 std::string unit_words(const supply::RecalledUnit& recalled) {
   const Unit& unit = recalled.unit;
   std::string text =
-      say("{}, {}, issued {}", word(unit.side), lot_words(unit), date_words(unit.issued_on));
+      say("{}, {}, issued {}", shown_word(unit.side), lot_words(unit), date_words(unit.issued_on));
   if (unit.ended_on) {
     text += say(", ended {}", date_words(*unit.ended_on));
-    if (unit.end_reason) text += fmt::format(" ({})", word(*unit.end_reason));
+    if (unit.end_reason) text += fmt::format(" ({})", shown_word(*unit.end_reason));
   }
   return text + doubt_words(recalled.match);
 }
@@ -84,22 +84,24 @@ void add_title(Lines& lines, const std::string& title, std::size_t count) {
   lines.push_back(title);
 }
 
+std::string number_of(const Lot& lot) {
+  return lot.lot.empty() ? said("no lot recorded") : say("lot {}", lot.lot);
+}
+
 std::string stock_words(const supply::RecalledStock& stock) {
   const auto& [lot, place, quantity] = stock.level;
   return fmt::format(
-      "  {}: {}, {}, {}{}", place, count_words(quantity, "piece", "pieces"),
-      lot.lot.empty() ? std::string{said("no lot recorded")} : "lot " + lot.lot,
-      lot.use_by ? said("use by ") + date_words(*lot.use_by) : said("no use-by date recorded"),
+      "  {}: {}, {}, {}{}", place, count_words(quantity, "piece", "pieces"), number_of(lot),
+      lot.use_by ? say("use by {}", date_words(*lot.use_by)) : said("no use-by date recorded"),
       doubt_words(stock.match));
 }
 
 std::string loan_words(const supply::RecalledLoan& lent) {
   const Loan& loan = lent.loan;
   return say("  {}  loan {}: {}, {}, {}, lent {}, due {}{}", loan.patient.text, loan.number,
-             count_words(loan.outstanding(), "piece", "pieces"), word(loan.side),
-             loan.lot.lot.empty() ? std::string{said("no lot recorded")}
-                                  : fmt::format("lot {}", loan.lot.lot),
-             date_words(loan.lent_on), date_words(loan.due_on), doubt_words(lent.match));
+             count_words(loan.outstanding(), "piece", "pieces"), shown_word(loan.side),
+             number_of(loan.lot), date_words(loan.lent_on), date_words(loan.due_on),
+             doubt_words(lent.match));
 }
 
 std::string order_words(const OrderLine& line) {
@@ -138,18 +140,24 @@ std::string recall_summary(const Recall& recall) {
   }
   const auto having = std::ranges::count_if(recall.patients, &supply::RecalledPatient::in_hands);
   const auto had = std::ssize(recall.patients) - having;
-  return say("{} a part of it, {} had one; {} on shelves and {} in quarantine{}; {} open.",
-             count_words(having, "patient has", "patients have"), number_words(had),
-             count_words(pieces(recall, PlaceSort::store), "piece is", "pieces are"),
+  const auto on_shelves = pieces(recall, PlaceSort::store);
+  return say("{}, {} had one; {} and {} in quarantine{}; {}.",
+             say_n("{} patient has a part of it", "{} patients have a part of it",
+                   static_cast<unsigned long>(having), number_words(having)),
+             number_words(had),
+             say_n("{} piece is on shelves", "{} pieces are on shelves",
+                   static_cast<unsigned long>(on_shelves), number_words(on_shelves)),
              number_words(pieces(recall, PlaceSort::quarantine)), away_words(recall),
-             count_words(std::ssize(recall.orders), "order line is", "order lines are"));
+             say_n("{} order line is open", "{} order lines are open", recall.orders.size(),
+                   number_words(std::ssize(recall.orders))));
 }
 
 std::vector<std::string> recall_lines(const RecallNotice& notice, Names names) {
   const Recall& recall = notice.found;
   Lines lines;
-  lines.push_back(say("Recall of {}, {}, {}", recall.item.text, item_words(notice.item),
-                      recall.lot.empty() ? std::string{said("all lots")} : "lot " + recall.lot));
+  lines.push_back(
+      say("Recall of {}, {}, {}", recall.item.text, item_words(notice.item),
+          recall.lot.empty() ? std::string{said("all lots")} : say("lot {}", recall.lot)));
   lines.push_back(recall_summary(recall));
   const auto having = std::ranges::count_if(recall.patients, &supply::RecalledPatient::in_hands);
   add_title(lines, said("Patients who have a part of it"), static_cast<std::size_t>(having));
@@ -173,9 +181,9 @@ std::vector<std::string> quarantine_lines(const std::vector<StockLevel>& moved) 
   if (moved.empty()) return {said("Nothing had to be moved to quarantine.")};
   Lines lines;
   for (const auto& [lot, place, quantity] : moved) {
-    lines.push_back(
-        say("{} of {} moved from {} to quarantine.", count_words(quantity, "piece", "pieces"),
-            lot.lot.empty() ? std::string{said("no recorded lot")} : "lot " + lot.lot, place));
+    lines.push_back(say(
+        "{} of {} moved from {} to quarantine.", count_words(quantity, "piece", "pieces"),
+        lot.lot.empty() ? std::string{said("no recorded lot")} : say("lot {}", lot.lot), place));
   }
   return lines;
 }
@@ -185,9 +193,9 @@ std::string lot_match_words(LotMatch match) {
     case LotMatch::recalled:
       return "recalled";
     case LotMatch::written_alike:
-      return said("written alike");
+      return "written alike";
     default:
-      return said("not recorded");
+      return "not recorded";
   }
 }
 

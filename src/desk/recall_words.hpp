@@ -22,7 +22,7 @@ enum class Names { left_out, shown };
 /// there was nothing to move.
 [[nodiscard]] std::vector<std::string> quarantine_lines(const std::vector<StockLevel>& moved);
 
-/// "recalled", "written alike", "not recorded".
+/// "recalled", "written alike", "not recorded": for files that programs read.
 [[nodiscard]] std::string lot_match_words(supply::LotMatch match);
 
 /// To stand on every such list.

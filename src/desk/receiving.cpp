@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include <fmt/format.h>
-
 #include "clinic/say.hpp"
 #include "desk/label_item.hpp"
 #include "desk/put_away.hpp"
@@ -51,12 +49,6 @@ Expected<Item> item_of(const Snapshot& snapshot, const ReceivingRequest& request
   return known->record;
 }
 
-tl::unexpected<Refusal> refuse_contradiction(const char* what, const std::string& typed,
-                                             const std::string& scanned) {
-  return refuse(say("The {} {} was typed, but the label says {}; look which one is right.", what,
-                    typed, scanned));
-}
-
 /// Why not, or "".
 std::string take_damage(const ReceivingRequest& request, supply::Delivery& delivery) {
   delivery.damaged = request.damaged;
@@ -75,11 +67,12 @@ std::vector<std::string> all_serials(const supply::Delivery& delivery) {
   return made;
 }
 
-std::string too_many_words(const std::vector<std::string>& serials, int pieces, const char* sort) {
-  return say("{} do not fit {}; give one for each {} piece at most.",
-             count_words(std::ssize(serials), "serial number", "serial numbers"),
-             count_words(pieces, fmt::format("{} piece", sort), fmt::format("{} pieces", sort)),
-             sort);
+std::string too_many_words(const std::vector<std::string>& serials, int pieces, bool sound) {
+  const auto numbers = count_words(std::ssize(serials), "serial number", "serial numbers");
+  return sound ? say("{} do not fit {}; give one for each sound piece at most.", numbers,
+                     count_words(pieces, "sound piece", "sound pieces"))
+               : say("{} do not fit {}; give one for each damaged piece at most.", numbers,
+                     count_words(pieces, "damaged piece", "damaged pieces"));
 }
 
 /// Why not, or "". The serial number on a scanned label counts as one that was given: of a damaged
@@ -101,10 +94,10 @@ std::string take_serials(const ReceivingRequest& request, const exchange::Label&
     }
   }
   if (std::ssize(delivery.serials) > delivery.sound()) {
-    return too_many_words(delivery.serials, delivery.sound(), "sound");
+    return too_many_words(delivery.serials, delivery.sound(), true);
   }
   if (std::ssize(delivery.damaged_serials) > delivery.damaged) {
-    return too_many_words(delivery.damaged_serials, delivery.damaged, "damaged");
+    return too_many_words(delivery.damaged_serials, delivery.damaged, false);
   }
   return {};
 }
@@ -141,12 +134,14 @@ Expected<supply::Delivery> delivery_of(const Snapshot& snapshot, const Receiving
   made.lot = request.lot.value_or(label.lot);
   const bool typed_lot_differs = request.lot && !label.lot.empty() && *request.lot != label.lot;
   if (typed_lot_differs && label.doubt.empty()) {
-    return refuse_contradiction("lot", *request.lot, label.lot);
+    return refuse(say("The lot {} was typed, but the label says {}; look which one is right.",
+                      *request.lot, label.lot));
   }
   made.use_by = request.use_by ? request.use_by : label.use_by;
   if (request.use_by && label.use_by && *request.use_by != *label.use_by) {
-    return refuse_contradiction(said("use-by date"), iso_text(*request.use_by),
-                                iso_text(*label.use_by));
+    return refuse(
+        say("The use-by date {} was typed, but the label says {}; look which one is right.",
+            iso_text(*request.use_by), iso_text(*label.use_by)));
   }
   // Many packages may have come; their label counts one of them.
   const auto quantity = request.quantity ? request.quantity : label.quantity;

@@ -26,20 +26,19 @@ std::string order_words(const ReceivingOutcome& outcome) {
 
 std::string lot_words(const Lot& lot) {
   return fmt::format(
-      "{}, {}", lot.lot.empty() ? std::string{said("no lot recorded")} : "lot " + lot.lot,
-      lot.use_by ? said("use by ") + date_words(*lot.use_by) : std::string{said("no use-by date")});
+      "{}, {}", lot.lot.empty() ? said("no lot recorded") : say("lot {}", lot.lot),
+      lot.use_by ? say("use by {}", date_words(*lot.use_by)) : said("no use-by date"));
 }
 
 std::string serial_words(const std::vector<std::string>& serials) {
   if (serials.empty()) return {};
-  return fmt::format(", {} {}",
-                     serials.size() == 1 ? said("serial number") : said("serial numbers"),
-                     list_words(serials));
+  return serials.size() == 1 ? say(", serial number {}", serials.front())
+                             : say(", serial numbers {}", list_words(serials));
 }
 
 std::string patient_side(const PutAway& piece) {
   if (!piece.side) return piece.patient.text;
-  return fmt::format("{} {}", piece.patient.text, word(*piece.side));
+  return fmt::format("{} {}", piece.patient.text, shown_word(*piece.side));
 }
 
 std::string wrong_item_words(const ReceivingOutcome& outcome) {
@@ -87,6 +86,25 @@ std::string match_refusal(const ReceivingOutcome& outcome, const std::string& or
   }
 }
 
+namespace {
+
+std::string known_serial_words(const supply::KnownSerial& known, const std::string& outcome,
+                               bool stops) {
+  const auto* what_to_do = stops ? said(
+                                       "; compare the label, and accept the number only when the "
+                                       "same piece has come again")
+                                 : "";
+  const auto on = date_words(known.on);
+  if (known.patient.empty()) {
+    return say("Serial number {} was received on {} already: {}{}.", known.serial, on, outcome,
+               what_to_do);
+  }
+  return say("Serial number {} was handed to {} on {} already: {}{}.", known.serial,
+             known.patient.text, on, outcome, what_to_do);
+}
+
+}  // namespace
+
 std::string finding_words(const supply::ReceivingFinding& finding,
                           const ReceivingOutcome& outcome) {
   const auto& delivery = outcome.delivery;
@@ -94,12 +112,13 @@ std::string finding_words(const supply::ReceivingFinding& finding,
       outcome.is_recorded() ? said("it was recorded") : said("nothing was recorded");
   switch (finding.kind) {
     case Finding::over_delivered:
-      return say("{} came, but {} of {} {} still to come: {}; {}.", pieces_words(delivery.quantity),
-                 number_words(finding.outstanding), order_words(outcome),
-                 finding.outstanding == 1 ? "was" : "were", nothing,
-                 finding.stops ? said("count again, and then accept the extra pieces or receive "
-                                      "only what was ordered")
-                               : said("watch that they are not invoiced twice"));
+      return say_n("{} came, but {} of {} was still to come: {}; {}.",
+                   "{} came, but {} of {} were still to come: {}; {}.",
+                   static_cast<unsigned long>(finding.outstanding), pieces_words(delivery.quantity),
+                   number_words(finding.outstanding), order_words(outcome), nothing,
+                   finding.stops ? said("count again, and then accept the extra pieces or receive "
+                                        "only what was ordered")
+                                 : said("watch that they are not invoiced twice"));
     case Finding::no_use_by:
       return say("{} has a shelf life, and no use-by date was given: {}; {}.",
                  outcome.item.code.text, nothing,
@@ -112,18 +131,13 @@ std::string finding_words(const supply::ReceivingFinding& finding,
                  finding.stops ? said("send the part back, or receive it into quarantine")
                                : said("do not hand it out"));
     case Finding::known_serial:
-      return say("Serial number {} was {} on {} already: {}{}.", finding.known->serial,
-                 finding.known->patient.empty() ? std::string{"received"}
-                                                : say("handed to {}", finding.known->patient.text),
-                 date_words(finding.known->on), nothing,
-                 finding.stops ? said("; compare the label, and accept the number only when the "
-                                      "same piece has come again")
-                               : "");
+      return known_serial_words(*finding.known, nothing, finding.stops);
     default:
       return say(
           "Lot {} lies on the shelf with the use-by date {}, not {}: {}; look at "
           "the labels, one of the dates is wrong.",
-          delivery.lot, date_words(*finding.use_by), date_words(delivery.use_by, "none"), nothing);
+          delivery.lot, date_words(*finding.use_by),
+          date_words(delivery.use_by, said_of("date", "none")), nothing);
   }
 }
 
@@ -142,15 +156,20 @@ namespace {
 /// What becomes of the damaged pieces: no more are owed than are still to come of the order.
 std::string replacement_words(const ReceivingOutcome& outcome) {
   const int damaged = outcome.delivery.damaged;
-  const char* them = damaged == 1 ? "it" : "them";
-  if (outcome.delivery.damaged_settled) return say("the supplier does not replace {}", them);
+  const auto pieces = static_cast<unsigned long>(damaged);
+  if (outcome.delivery.damaged_settled) {
+    return said_n("the supplier does not replace it", "the supplier does not replace them", pieces);
+  }
   int to_come = -outcome.delivery.counted();
   for (const std::size_t at : outcome.match.lines) to_come += outcome.lines[at].outstanding();
-  if (to_come >= damaged) return say("the supplier still owes {}", them);
+  if (to_come >= damaged) {
+    return said_n("the supplier still owes it", "the supplier still owes them", pieces);
+  }
   if (to_come > 0) {
     return say("the supplier still owes {} of them", number_words(to_come));
   }
-  return say("nothing is owed for {}, because all that was ordered has come", them);
+  return said_n("nothing is owed for it, because all that was ordered has come",
+                "nothing is owed for them, because all that was ordered has come", pieces);
 }
 
 }  // namespace
@@ -177,9 +196,9 @@ std::vector<std::string> receipt_lines(const ReceivingOutcome& outcome) {
                            : said(", complete")));
   }
   for (const auto& piece : outcome.put_away) {
-    made.push_back(
-        say("Put 1 piece away for {}{}.", patient_side(piece),
-            piece.needed_on ? said(", needed by ") + date_words(*piece.needed_on) : std::string{}));
+    made.push_back(piece.needed_on ? say("Put 1 piece away for {}, needed by {}.",
+                                         patient_side(piece), date_words(*piece.needed_on))
+                                   : say("Put 1 piece away for {}.", patient_side(piece)));
   }
   if (!outcome.waiting.empty()) {
     std::vector<std::string> names;
@@ -196,9 +215,10 @@ std::string open_line_words(const OrderLine& line) {
 }
 
 std::string expected_line_words(const supply::ExpectedLine& expected) {
-  std::string text = fmt::format("{}, {} {}", open_line_words(expected.line),
-                                 expected.promised_on ? said("promised for") : "expected",
-                                 date_words(expected.expected_on));
+  const auto line = open_line_words(expected.line);
+  const auto on = date_words(expected.expected_on);
+  auto text = expected.promised_on ? say("{}, promised for {}", line, on)
+                                   : say("{}, expected {}", line, on);
   if (expected.on_back_order) text += said(", on back-order");
   if (expected.lead_assumed && !expected.promised_on) text += said(" (lead time assumed)");
   if (expected.overdue_days > 0) {

@@ -10,13 +10,24 @@
 namespace sparewell::desk {
 namespace {
 
+std::string held_words(const care::Examined& part) {
+  switch (part.holding) {
+    case care::Holding::worn:
+      return say("{} (worn)", part.item.text);
+    case care::Holding::booked:
+      return say("{} (booked)", part.item.text);
+    default:
+      return say("{} (on order)", part.item.text);
+  }
+}
+
 std::string line_of(const care::Worsened& each, const ClinicIndex& index) {
   static const Item unknown;
   const Item* item = index.item(each.now.item);
-  const auto side = each.now.side ? fmt::format(", {}", word(*each.now.side)) : std::string{};
-  const auto before = each.before ? say(" Before: {}.", word(*each.before)) : std::string{};
-  return fmt::format("{}{}, {} ({}): {}{}", each.now.patient.text, side, each.now.item.text,
-                     holding_words(each.now.holding),
+  auto who = each.now.patient.text;
+  if (each.now.side) who += fmt::format(", {}", shown_word(*each.now.side));
+  const auto before = each.before ? say(" Before: {}.", shown_word(*each.before)) : std::string{};
+  return fmt::format("{}, {}: {}{}", who, held_words(each.now),
                      sensitivity_finding(each.now.verdict, item ? *item : unknown).words, before);
 }
 
@@ -24,7 +35,7 @@ std::string line_of(const care::Worsened& each, const ClinicIndex& index) {
 
 std::string holding_words(care::Holding holding) {
   if (holding == care::Holding::worn) return "worn";
-  return holding == care::Holding::booked ? "booked" : said("on order");
+  return holding == care::Holding::booked ? "booked" : "on order";
 }
 
 std::vector<std::string> reexamined_lines(const Reexamined& change, const ClinicIndex& index) {

@@ -8,7 +8,7 @@
 
 namespace sparewell::desk {
 
-/// "worn", "booked", "on order".
+/// "worn", "booked", "on order": for files that programs read.
 [[nodiscard]] std::string holding_words(care::Holding holding);
 
 /// What was done, how many were examined, and a line for each that is newly affected; the caution

@@ -24,6 +24,9 @@ Remembered recall(const std::filesystem::path& file) {
     found.width = values.value("width", found.width);
     found.height = values.value("height", found.height);
     found.maximised = values.value("maximised", found.maximised);
+    found.ways.language = values.value("language", found.ways.language);
+    found.ways.country = values.value("country", found.ways.country);
+    found.ways.inches = values.value("inches", found.ways.inches);
     found.layout = layout_from(values.value("layout", json::object()));
   } catch (const json::exception&) {
     return {};
@@ -42,6 +45,9 @@ bool remember(const Remembered& remembered, const std::filesystem::path& file) {
                  {"width", remembered.width},
                  {"height", remembered.height},
                  {"maximised", remembered.maximised},
+                 {"language", remembered.ways.language},
+                 {"country", remembered.ways.country},
+                 {"inches", remembered.ways.inches},
                  {"layout", layout_json(remembered.layout)}}
                 .dump(2)
          << '\n';

@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 
+#include "desk/ways.hpp"
 #include "desk/window_layout.hpp"
 
 namespace sparewell::desk {
@@ -14,9 +15,10 @@ struct Remembered {
   std::string orders_folder;  ///< where workbooks were last written; "" when never
   std::string import_folder;  ///< last imported
   std::string page;           ///< its name, see Page::name; "" for the first one
-  int width = 0;  ///< of the window, in device-independent pixels; 0 when not known
+  int width = 0;              ///< of the window, in device-independent pixels; 0 when not known
   int height = 0;
   bool maximised = false;
+  Ways ways;
   WindowLayout layout;
 
   friend bool operator==(const Remembered&, const Remembered&) = default;

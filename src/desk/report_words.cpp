@@ -42,14 +42,20 @@ std::string import_summary(const ImportReport& report) {
         "patients.csv. Nothing was changed.");
   }
   const auto sums = sums_of(report);
-  auto text = count_words(sums.added, "row", "rows") + said(" added, ") +
-              count_words(sums.changed, "row", "rows") + said(" changed, ") +
-              count_words(sums.unchanged, "row was", "rows were") + said(" there already.");
+  const auto grammatical = [](int count) { return static_cast<unsigned long>(count); };
+  auto text = fmt::format(
+      "{}, {}, {}",
+      say_n("{} row added", "{} rows added", grammatical(sums.added), number_words(sums.added)),
+      say_n("{} row changed", "{} rows changed", grammatical(sums.changed),
+            number_words(sums.changed)),
+      say_n("{} row was there already.", "{} rows were there already.", grammatical(sums.unchanged),
+            number_words(sums.unchanged)));
   if (report.cancelled) {
     text = said("The import was stopped; files finished before that are kept. ") + text;
   }
   if (sums.refused > 0) {
-    text += fmt::format(" {} refused", count_words(sums.refused, "row was", "rows were"));
+    text += say_n(" {} row was refused", " {} rows were refused", grammatical(sums.refused),
+                  number_words(sums.refused));
     text += report.rejects_folder.empty()
                 ? std::string{"."}
                 : say("; correct them in {} and import that folder in turn.",

@@ -2,7 +2,7 @@
 
 #include <iterator>
 
-#include "clinic/say.hpp"
+#include <fmt/format.h>
 
 namespace sparewell::desk {
 
@@ -37,7 +37,7 @@ Expected<Booked> book_restock(store::UnitOfWork& work,
       const supply::Pieces pieces{level.lot.item, level.lot.lot, level.lot.use_by, level.place,
                                   level.quantity};
       auto booked = book_transfer(work, pieces, move.to.place, supply::Travel::sent, today,
-                                  say("restock of {}", move.to.place));
+                                  fmt::format("restock of {}", move.to.place));
       if (!booked) return booked;
       std::ranges::move(booked->movements, std::back_inserter(made.movements));
     }

@@ -64,11 +64,12 @@ const supply::RestockMove* find_move(const Day& day, const std::string& id) {
 
 StockForm send_form(const Day& day, const supply::RestockMove& chosen) {
   const auto& plan = day.restock();
-  std::vector<std::string> which{said("The chosen move")};
+  std::vector<std::string> which{to_say("The chosen move")};
   if (plan.moves.size() > 1) {
     which.push_back(say("All {} moves", plan.moves.size()));
   }
-  StockForm form{said("Send"), {}, {}, said("&Send"), {}, said("stock was sent between branches")};
+  StockForm form{said("Send"),  {}, {},
+                 said("&Send"), {}, to_say("stock was sent between branches")};
   form.intro = say("{}. What is sent lies in transit until you settle its arrival.",
                    capitalised(move_words(chosen)));
   form.fields = {{said("&Which"), which[0], said("What is sent now"), which, true}};

@@ -17,7 +17,7 @@ constexpr std::size_t most_named_patients = 4;
 constexpr double worth_telling = 0.05;
 
 std::string amount_text(double pieces) {
-  return pieces < worth_telling ? std::string{said("under 0.1")} : fmt::format("{:.1f}", pieces);
+  return pieces < worth_telling ? said("under 0.1") : say("{:.1f}", pieces);
 }
 
 /// "2 on hand, 1 on the way, 1 reserved".
@@ -39,7 +39,7 @@ struct Wearer {
 std::vector<Wearer> wearers(const RestockMove& move) {
   std::vector<Wearer> made;
   for (const auto& need : move.needs) {
-    const auto who = fmt::format("{} {}", need.patient.text, word(need.side));
+    const auto who = fmt::format("{} {}", need.patient.text, shown_word(need.side));
     auto found = std::ranges::find(made, who, &Wearer::who);
     if (found == made.end()) found = made.insert(made.end(), Wearer{who});
     found->none *= 1 - need.chance;
@@ -67,11 +67,34 @@ std::string needed_by_words(const RestockMove& move) {
   return list_words(parts);
 }
 
-std::string change_words(const PlaceOutlook& place, const char* verb) {
+/// Of a place that receives.
+std::string falling_words(const PlaceOutlook& place) {
   const auto before = chance_words(place.chance_short_before);
   const auto after = chance_words(place.chance_short_after);
-  return before == after ? fmt::format("stays {}", before)
-                         : say("{} from {} to {}", verb, before, after);
+  return before == after ? say("stays {}", before) : say("falls from {} to {}", before, after);
+}
+
+/// Of a place that sends.
+std::string rising_words(const PlaceOutlook& place) {
+  const auto before = chance_words(place.chance_short_before);
+  const auto after = chance_words(place.chance_short_after);
+  return before == after ? say("stays {}", before) : say("rises from {} to {}", before, after);
+}
+
+/// "until 9 Dec 2026 (7 days to the next round, then 2 days on the way) 1.4 are expected ...".
+std::string need_words(const RestockMove& move, const RestockPlan& plan) {
+  const bool one =
+      move.to.expected >= worth_telling && fmt::format("{:.1f}", move.to.expected) == "1.0";
+  const auto until = date_words(move.to.until);
+  const auto round = count_words(plan.days_between, "day", "days");
+  const auto way = count_words(move.transit_days, "day", "days");
+  const auto amount = amount_text(move.to.expected);
+  return one ? say("until {} ({} to the next round, then {} on the way) {} is expected to be "
+                   "needed there.",
+                   until, round, way, amount)
+             : say("until {} ({} to the next round, then {} on the way) {} are expected to be "
+                   "needed there.",
+                   until, round, way, amount);
 }
 
 }  // namespace
@@ -79,9 +102,9 @@ std::string change_words(const PlaceOutlook& place, const char* verb) {
 std::string lots_words(const RestockMove& move) {
   std::vector<std::string> parts;
   for (const auto& level : move.lots) {
-    auto text = level.lot.lot.empty() ? std::string{said("no lot number")}
-                                      : fmt::format("lot {}", level.lot.lot);
-    if (move.lots.size() > 1) text = fmt::format("{} of {}", level.quantity, text);
+    auto text =
+        level.lot.lot.empty() ? std::string{said("no lot number")} : say("lot {}", level.lot.lot);
+    if (move.lots.size() > 1) text = say("{} of {}", level.quantity, text);
     if (level.lot.use_by) text += say(", use by {}", date_words(*level.lot.use_by));
     parts.push_back(std::move(text));
   }
@@ -94,20 +117,14 @@ std::string move_words(const RestockMove& move) {
 }
 
 std::string why(const RestockMove& move, const RestockPlan& plan) {
-  const auto amount = amount_text(move.to.expected);
   std::string text =
-      say("{}: {}; until {} ({} to the next round, then {} on the way) {} {} expected to be needed "
-          "there.",
-          move.to.place, there_words(move.to), date_words(move.to.until),
-          count_words(plan.days_between, "day", "days"),
-          count_words(move.transit_days, "day", "days"), amount, amount == "1.0" ? "is" : "are");
+      fmt::format("{}: {}; {}", move.to.place, there_words(move.to), need_words(move, plan));
   if (const auto who = needed_by_words(move); !who.empty()) {
     text += say(" Expected to need it: {}.", who);
   }
-  text += say(" The chance to run out there {}.", change_words(move.to, "falls"));
+  text += say(" The chance to run out there {}.", falling_words(move.to));
   text += say(" {}: {}, {} expected to be needed; the chance to run out there {}.", move.from.place,
-              there_words(move.from), amount_text(move.from.expected),
-              change_words(move.from, "rises"));
+              there_words(move.from), amount_text(move.from.expected), rising_words(move.from));
   text +=
       say(" Of the item {:.2f} pieces are then expected to be missing, without moves "
           "{:.2f}.",

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "clinic/say.hpp"
+#include "desk/order_revisions.hpp"
 #include "desk/part_words.hpp"
 #include "desk/wording.hpp"
 
@@ -18,7 +19,10 @@ std::string cost_words(const std::optional<Money>& cost) {
 }
 
 std::string patients_words(const std::vector<std::string>& patients) {
-  return patients.empty() ? std::string{"stock"} : list_words(patients);
+  if (patients.empty()) return said("stock");
+  std::vector<std::string> shown;
+  for (const auto& patient : patients) shown.push_back(shown_piece(patient));
+  return list_words(shown);
 }
 
 std::string change_words(const OrderRevisionLine& now, const OrderRevisionLine& before) {
@@ -54,14 +58,15 @@ std::vector<RevisionLine> revision_lines(const Lines& lines, const Lines* before
   for (const auto& line : lines) {
     const auto& of_item = were[line.item];
     const auto at = seen[line.item]++;
-    made.push_back({line, false, at < of_item.size() ? change_words(line, *of_item[at]) : "added"});
+    made.push_back(
+        {line, false, at < of_item.size() ? change_words(line, *of_item[at]) : said("added")});
   }
   for (const auto& line : *before) {
     const auto left = seen[line.item];
     if (left > 0) {
       --seen[line.item];
     } else {
-      made.push_back({line, true, "dropped"});
+      made.push_back({line, true, said("dropped")});
     }
   }
   return made;
@@ -82,7 +87,7 @@ std::vector<TableRow> revision_rows(const std::vector<RevisionLine>& lines) {
     TableRow row;
     row.id = fmt::format("{}", made.size());
     row.cells = {{fmt::format("{}  {}", line.item.text, line.description), {}},
-                 dropped ? Cell{"none", 0.0} : count_cell(line.quantity),
+                 dropped ? Cell{said("none"), 0.0} : count_cell(line.quantity),
                  {cost_words(line.unit_cost), {}},
                  date_cell(line.promised_on, ""),
                  {patients_words(line.for_patients), {}},

@@ -141,7 +141,7 @@ std::string ScanTray::words(const Package& package) const {
   if (!package.lot.empty()) what = say("{}, lot {}", what, package.lot);
   if (package.use_by) what = say("{}, use by {}", what, date_words(*package.use_by));
   if (!package.serial.empty()) what = say("{}, serial number {}", what, package.serial);
-  if (package.pieces > 1) what = say("{}, {}", what, pieces_words(package.pieces));
+  if (package.pieces > 1) what = fmt::format("{}, {}", what, pieces_words(package.pieces));
   std::vector<std::string> places;
   for (const std::string& place : package.goes_to) {
     if (std::ranges::find(places, place) == places.end()) places.push_back(place);
@@ -270,7 +270,7 @@ std::vector<TableRow> ScanTray::rows() const {
                          first.use_by ? iso_text(*first.use_by) : "");
     row.cells = {{first.item.code.text, std::nullopt},
                  {first.lot.empty() ? said("none") : first.lot, std::nullopt},
-                 {date_words(first.use_by, said("none")), std::nullopt},
+                 {date_words(first.use_by, said_of("date", "none")), std::nullopt},
                  {number_words(lot.pieces()), lot.pieces()},
                  {list_words(serials), std::nullopt},
                  {list_words(places), std::nullopt}};

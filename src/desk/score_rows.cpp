@@ -22,7 +22,7 @@ Cell number_cell(int number) {
 }
 
 Cell days_cell(double days) {
-  return {fmt::format("{:.1f}", days), days};
+  return {say("{:.1f}", days), days};
 }
 
 Cell saved_cell(double ours, double peer) {
@@ -54,9 +54,10 @@ TableRow row_of(std::optional<Kind> kind, const wear::BacktestScores& scores) {
 }
 
 std::string entry_words(std::optional<Kind> kind, const wear::BacktestScores& scores) {
-  auto text = say("{}: {}, {} worn out since.", kind_title(kind),
-                  count_words(scores.units, "forecast", "forecasts"),
-                  count_words(scores.events, "part has", "parts have"));
+  auto text = fmt::format(
+      "{}: {}, {}", kind_title(kind), count_words(scores.units, "forecast", "forecasts"),
+      say_n("{} part has worn out since.", "{} parts have worn out since.",
+            static_cast<unsigned long>(scores.events), number_words(scores.events)));
   for (std::size_t i = 0; i < scores.coverage.size(); ++i) {
     if (!scores.coverage[i]) continue;
     text += say(" The {:.0f} % span held {}.", 100 * wear::coverage_levels[i],

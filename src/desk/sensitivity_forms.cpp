@@ -31,7 +31,7 @@ std::string part_of(const Day& day, const ItemCode& code) {
 
 StockForm withdraw_form(const Day& day, const PatientFinding& finding) {
   StockForm form{said("Withdraw a decision"), {}, {},
-                 said("&Withdraw"),           {}, said("a decision was withdrawn")};
+                 said("&Withdraw"),           {}, to_say("a decision was withdrawn")};
   form.intro = fmt::format("{}: {}", patient_words(day, finding.patient), finding.finding.words);
   form.fields = {
       {said("&Why"), "", said("Goes into the change log; the decision stays on record")}};
@@ -51,8 +51,8 @@ StockForm withdraw_form(const Day& day, const PatientFinding& finding) {
 
 StockForm decision_form(const Day& day, const PatientFinding& finding) {
   if (finding.decided) return withdraw_form(day, finding);
-  StockForm form{said("Decide about a part"), {}, {}, said("&Decide"), {},
-                 said("a clinician decided")};
+  StockForm form{said("Decide about a part"),  {}, {}, said("&Decide"), {},
+                 to_say("a clinician decided")};
   form.intro = say(
       "{}, {}. {} A clinician may decide that the part may be worn all the same. The decision is "
       "kept, is shown with every check, and has to be made again when the part is found to hold "
@@ -77,8 +77,8 @@ StockForm decision_form(const Day& day, const PatientFinding& finding) {
 }
 
 StockForm sensitivity_form(const Day& day, const PatientRef& patient) {
-  StockForm form{said("Note a sensitivity"),     {}, {}, said("&Note"), {},
-                 said("a sensitivity was noted")};
+  StockForm form{said("Note a sensitivity"), {}, {},
+                 said_of("button", "&Note"), {}, to_say("a sensitivity was noted")};
   form.intro =
       say("{}. All parts worn, booked or on order are examined anew.", patient_words(day, patient));
   form.fields = {
@@ -102,7 +102,7 @@ StockForm sensitivity_form(const Day& day, const PatientRef& patient) {
 
 StockForm constituents_form(const Day& day, const ItemCode& item) {
   StockForm form{said("Constituents"), {}, {},
-                 said("&Change"),      {}, said("constituents were changed")};
+                 said("&Change"),      {}, to_say("constituents were changed")};
   const Item* known = day.index().item(item);
   const auto declared =
       known ? fmt::format("{}", fmt::join(known->constituents, "; ")) : std::string{};
@@ -121,8 +121,8 @@ StockForm constituents_form(const Day& day, const ItemCode& item) {
 }
 
 StockForm relation_form(const Day& day) {
-  StockForm form{said("Note about substances"),         {}, {}, said("&Note"), {},
-                 said("a substance relation was noted")};
+  StockForm form{said("Note about substances"), {}, {},
+                 said_of("button", "&Note"),    {}, to_say("a substance relation was noted")};
   form.intro = said(
       "How two substances are related, beyond what the program knows. Everyone is examined anew.");
   std::vector<std::string> relations;

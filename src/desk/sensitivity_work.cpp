@@ -39,7 +39,7 @@ bool is_row(const SubstanceRow& a, const SubstanceRow& b) {
 }
 
 std::string relation_words(const SubstanceRow& row) {
-  return fmt::format("{} {} {}", row.substance, word(row.relation), row.other);
+  return fmt::format("{} {} {}", row.substance, shown_word(row.relation), row.other);
 }
 
 }  // namespace
@@ -47,7 +47,9 @@ std::string relation_words(const SubstanceRow& row) {
 const std::vector<std::string>& ways_to_establish() {
   static const auto ways = [] {
     std::vector<std::string> made;
-    for (const char* way : {said("patch test"), "observed", "reported"}) made.emplace_back(way);
+    for (const char* way : {to_say("patch test"), to_say("observed"), to_say("reported")}) {
+      made.emplace_back(way);
+    }
     return made;
   }();
   return ways;

@@ -32,8 +32,8 @@ struct Reexamined {
 [[nodiscard]] Expected<Reexamined> note_sensitivity(store::UnitOfWork& work,
                                                     const Sensitivity& sensitivity, Date today);
 
-/// Adds to the table of substances; a withdrawn row is taken up again. Refuses an empty substance or
-/// source, a substance related to itself, and a row that the table has.
+/// Adds to the table of substances; a withdrawn row is taken up again. Refuses an empty substance
+/// or source, a substance related to itself, and a row that the table has.
 [[nodiscard]] Expected<Reexamined> add_relation(store::UnitOfWork& work, const SubstanceRow& row,
                                                 Date today);
 

@@ -43,7 +43,10 @@ void count_level(ShelfCount& count, const StockLevel& level, const Clinic& clini
 
 std::string unusable_words(const ShelfCount& count) {
   std::vector<std::string> parts;
-  if (count.expired > 0) parts.push_back(fmt::format("{} expired", count.expired));
+  if (count.expired > 0) {
+    const auto expired = static_cast<unsigned long>(count.expired);
+    parts.push_back(say_n("{} expired", "{} expired", expired, count.expired));
+  }
   if (count.quarantined > 0) parts.push_back(say("{} in quarantine", count.quarantined));
   if (count.in_transit > 0) parts.push_back(say("{} in transit", count.in_transit));
   if (count.on_loan > 0) parts.push_back(say("{} on loan", count.on_loan));
@@ -92,7 +95,7 @@ TableRow shelf_row(const Day& day, const Item& item, const ShelfCount& count,
                {item.supplier.text, std::nullopt}};
   row.search =
       folded(fmt::format("{} {} {} {} {} {} {}", how.word, item.code.text, item_words(item),
-                         kind_words(item), word(item.material), item.supplier.text, lots));
+                         kind_words(item), shown_word(item.material), item.supplier.text, lots));
   return row;
 }
 
@@ -106,9 +109,9 @@ TableRow lot_row(const StockLevel& level, const Day& day) {
   row.id = lot_row_id(level);
   row.strong = state != LotState::usable;
   row.cells = {{level.lot.lot.empty() ? said("no lot recorded") : level.lot.lot, std::nullopt},
-               {level.place, std::nullopt},
+               {shown_place(level.place), std::nullopt},
                count_cell(level.quantity),
-               date_cell(level.lot.use_by, "none"),
+               date_cell(level.lot.use_by, said_of("date", "none")),
                {capitalised(lot_state_words(state)), std::nullopt}};
   return row;
 }
@@ -118,7 +121,7 @@ TableRow open_order_row(const OrderLine& line, Date today) {
   TableRow row;
   row.id = line.order_ref + "\n" + std::to_string(line.copy);
   row.cells = {{line.order_ref, std::nullopt}, {line.supplier.text, std::nullopt},
-               date_cell(line.ordered_on, ""), {span_words(age) + " ago", age},
+               date_cell(line.ordered_on, ""), {say("{} ago", span_words(age)), age},
                count_cell(line.quantity),      count_cell(line.outstanding())};
   return row;
 }
@@ -170,7 +173,7 @@ std::string lot_state_words(LotState state) {
     case LotState::at_supplier:
       return said("sent back to the supplier");
     default:
-      return "usable";
+      return said("usable");
   }
 }
 
@@ -224,7 +227,7 @@ void ShelfPage::show(DayPtr day) {
 std::string ShelfPage::count_shown() const {
   const auto total = count_words(static_cast<long long>(table_.total()), "item", "items");
   if (table_.size() == table_.total()) return total;
-  return std::to_string(table_.size()) + " of " + total;
+  return say("{} of {}", table_.size(), total);
 }
 
 std::string ShelfPage::empty_words() const {

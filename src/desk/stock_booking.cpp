@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include <fmt/format.h>
+
 #include "clinic/say.hpp"
 #include "desk/stock_refusals.hpp"
 #include "supply/reversal.hpp"
@@ -94,7 +96,7 @@ Expected<Booked> book_reversal(store::UnitOfWork& work, store::RowId booking, Da
     seen.push_back(movement.lot.item);
     for (auto& level : work.shelf_of(movement.lot.item)) levels.push_back(std::move(level));
   }
-  const auto why = say("takes back booking {}: {}", booking.value, reason);
+  const auto why = fmt::format("takes back booking {}: {}", booking.value, reason);
   auto decided = supply::reverse(found->movements, levels, today, why);
   if (!decided) return refuse(moved_on_words(*found, decided.error()));
   write_move(work, {*decided, {}});

@@ -18,8 +18,8 @@ namespace {
 using Answers = std::vector<std::string>;
 
 constexpr int most_pieces = 1'000'000;
-constexpr const char* sent_later = "They are sent and arrive later";
-constexpr const char* there_already = "They are there already";
+constexpr const char* sent_later = to_say("They are sent and arrive later");
+constexpr const char* there_already = to_say("They are there already");
 
 Expected<int> count_of(const std::string& text, const char* what, int least) {
   int number = 0;
@@ -56,7 +56,7 @@ FormField pieces_field(const StockLevel& level) {
 
 StockForm move_form(const Day& day, const StockLevel& level) {
   const auto stores = names_of(day.clinic(), PlaceSort::store, level.place);
-  StockForm form{said("Move"), {}, {}, said("&Move"), {}, said("stock was moved")};
+  StockForm form{said("Move"), {}, {}, said("&Move"), {}, to_say("stock was moved")};
   form.fields = {
       pieces_field(level),
       {said("&To"), first_of(stores, ""), said("The branch or shelf where they go"), stores},
@@ -86,7 +86,7 @@ StockForm quarantine_form(const Day& day, const StockLevel& level) {
                  {},
                  out ? said("&Release") : said("&Quarantine"),
                  {},
-                 said("stock was held back or released")};
+                 to_say("stock was held back or released")};
   form.fields = {
       pieces_field(level),
       {said("&To"), usual, out ? said("The store where they go") : said("The quarantine"), places},
@@ -106,7 +106,8 @@ StockForm write_off_form(const Day& day, const StockLevel& level) {
   std::vector<std::string> whys;
   for (const auto why : words<supply::WriteOff>()) whys.emplace_back(why);
   const bool expired = level.lot.use_by && *level.lot.use_by < day.today();
-  StockForm form{said("Write off"), {}, {}, said("&Write off"), {}, said("stock was written off")};
+  StockForm form{said("Write off"),  {}, {},
+                 said("&Write off"), {}, to_say("stock was written off")};
   form.fields = {
       pieces_field(level),
       {said("&Why"), expired ? whys[0] : whys[1], said("What became of them"), whys, true},
@@ -125,7 +126,7 @@ StockForm return_form(const Day& day, const StockLevel& level) {
   for (const auto& supplier : day.clinic().suppliers) suppliers.push_back(supplier.name.text);
   const auto* item = day.index().item(level.lot.item);
   StockForm form{said("Return to supplier"), {}, {},
-                 said("Se&nd back"),         {}, said("stock was sent back")};
+                 said("Se&nd back"),         {}, to_say("stock was sent back")};
   form.fields = {
       pieces_field(level),
       {said("&Supplier"), item ? item->supplier.text : "", said("Who takes them back"), suppliers},
@@ -146,10 +147,14 @@ StockForm return_form(const Day& day, const StockLevel& level) {
 
 StockForm lend_form(const Day& day, const StockLevel& level) {
   constexpr days usual_trial{14};
-  StockForm form{said("Lend"), {}, {}, said("&Lend"), {}, said("a part was lent to a patient")};
+  StockForm form{said("Lend"), {}, {}, said("&Lend"), {}, to_say("a part was lent to a patient")};
   form.fields = {pieces_field(level),
                  {said("P&atient"), "", said("The clinic's reference for the patient")},
-                 {said("&Side"), "left", said("The side that it is for"), {"left", "right"}, true},
+                 {said("&Side"),
+                  to_say("left"),
+                  said("The side that it is for"),
+                  {to_say("left"), to_say("right")},
+                  true},
                  {said("&Until"), iso_text(day.today() + usual_trial),
                   said("The last day, such as 2026-12-31")},
                  {said("&Note"), "", said("What the trial is for; may be empty")},
@@ -192,7 +197,7 @@ std::vector<std::string> stores_and_quarantines(const Clinic& clinic) {
 }
 
 StockForm form_of(const Day& day, const Loan& loan) {
-  StockForm form{said("End of a loan"), {}, {}, said("&Record"), {}, said("a loan ended")};
+  StockForm form{said("End of a loan"), {}, {}, said("&Record"), {}, to_say("a loan ended")};
   form.intro = say("{} of {} with {} since {}.", loan.outstanding(), lot_name(loan.lot),
                    loan.patient.text, date_words(loan.lent_on));
   form.fields = {
@@ -219,17 +224,21 @@ StockForm form_of(const Day& day, const Loan& loan) {
 
 StockForm form_of(const Day& day, const SupplierReturn& sent) {
   static const std::vector<std::string> outcomes{
-      "More will come if this is less than is due", "Nothing more will come",
-      "The supplier sent the pieces back", "More than is due was credited, and is right"};
+      to_say("More will come if this is less than is due"), to_say("Nothing more will come"),
+      to_say("The supplier sent the pieces back"),
+      to_say("More than is due was credited, and is right")};
   const auto rest = sent.outstanding();
-  StockForm form{said("Credit of a return"),          {}, {}, said("&Record"), {},
-                 said("a supplier answered a return")};
+  StockForm form{said("Credit of a return"),
+                 {},
+                 {},
+                 said("&Record"),
+                 {},
+                 to_say("a supplier answered a return")};
   form.intro = say("{} of {}, sent to {} on {} ({}).", sent.quantity, lot_name(sent.lot),
                    sent.supplier.text, date_words(sent.sent_on), sent.reference);
   form.fields = {
       {said("&Amount"), rest ? plain_text(*rest) : "",
-       rest ? fmt::format("{} due", amount_words(*rest))
-            : std::string{said("What is due is not known")}},
+       rest ? say("{} due", amount_words(*rest)) : std::string{said("What is due is not known")}},
       {said("&Outcome"), outcomes[0], said("What happens to the rest"), outcomes, true},
       {said("Put &to"), supply::usual_quarantine, said("Where pieces that came back are put"),
        stores_and_quarantines(day.clinic())},
@@ -245,15 +254,16 @@ StockForm form_of(const Day& day, const SupplierReturn& sent) {
 }
 
 StockForm form_of(const Day& day, const StockLevel& level) {
-  static const std::vector<std::string> rests{"The rest is still to come", "The rest is lost"};
+  static const std::vector<std::string> rests{to_say("The rest is still to come"),
+                                              to_say("The rest is lost")};
   const auto to = [&] {
     for (const auto& place : day.clinic().places) {
       if (place.name == level.place) return place.leads_to;
     }
     return std::string{};
   }();
-  StockForm form{said("Arrival"), {}, {}, said("&Record"), {}, said("a transfer arrived")};
-  form.intro = say("{} of {}, {}.", level.quantity, lot_name(level.lot), level.place);
+  StockForm form{said("Arrival"), {}, {}, said("&Record"), {}, to_say("a transfer arrived")};
+  form.intro = say("{} of {}, {}.", level.quantity, lot_name(level.lot), shown_place(level.place));
   form.fields = {
       {said("&Pieces"), std::to_string(level.quantity), said("How many came")},
       {said("Re&st"), rests[0], said("What became of pieces that did not come"), rests, true},
@@ -285,14 +295,24 @@ StockForm form_for(LotAction action, const Day& day, const StockLevel& level) {
   }
 }
 
+/// "LS10, lot A: 3 pieces lie at main store, use by 1 Dec 2026."
+std::string lying_words(const StockLevel& level) {
+  const auto count = static_cast<unsigned long>(level.quantity);
+  const auto pieces = number_words(level.quantity);
+  if (!level.lot.use_by) {
+    return say_n("{}: {} piece lies at {}.", "{}: {} pieces lie at {}.", count, lot_name(level.lot),
+                 pieces, shown_place(level.place));
+  }
+  return say_n("{}: {} piece lies at {}, use by {}.", "{}: {} pieces lie at {}, use by {}.", count,
+               lot_name(level.lot), pieces, shown_place(level.place),
+               date_words(*level.lot.use_by));
+}
+
 }  // namespace
 
 StockForm lot_form(LotAction action, const Day& day, const StockLevel& level) {
   auto form = form_for(action, day, level);
-  form.intro =
-      say("{}: {} at {}{}.", lot_name(level.lot),
-          count_words(level.quantity, "piece lies", "pieces lie"), level.place,
-          level.lot.use_by ? say(", use by {}", date_words(*level.lot.use_by)) : std::string{});
+  form.intro = lying_words(level);
   return form;
 }
 
@@ -309,7 +329,7 @@ StockForm place_form(const Day& day) {
   }
   std::vector<std::string> sorts;
   for (const auto sort : words<PlaceSort>()) sorts.emplace_back(sort);
-  StockForm form{said("Places"), {}, {}, said("&Record"), {}, said("a place was recorded")};
+  StockForm form{said("Places"), {}, {}, said("&Record"), {}, to_say("a place was recorded")};
   form.intro = say("Only pieces in a store count as on hand.\n{}", fmt::join(known, "\n"));
   form.fields = {{said("&Name"), "", said("A new place, or one that gets another sort"), names},
                  {said("&Sort"), sorts[0], said("What lying there means"), sorts, true}};
@@ -334,12 +354,12 @@ Expected<StockForm> reversal_form(const ClinicFile& file, const ItemCode& item) 
   }
   if (bookings.empty()) {
     return refuse(
-        say("No booking of {} can be taken back by itself: orders, issues, loans "
-            "and returns are put right where they are.",
+        say("No booking of {} can be taken back by itself: orders, issues, loans and returns are "
+            "put right where they are.",
             item.text));
   }
   StockForm form{said("Take a booking back"), {}, {},
-                 said("&Take back"),          {}, said("a booking was taken back")};
+                 said("&Take back"),          {}, to_say("a booking was taken back")};
   form.intro = say("{}: everything that the booking moved goes back.", item.text);
   form.fields = {{said("&Booking"), choices[0], said("The newest first"), choices, true},
                  {said("&Reason"), "", said("Why it was a mistake")}};

@@ -30,7 +30,7 @@ struct StockForm {
   std::string go;  ///< label of the button that books
   /// Reads the answers, one for each field, and books them. A refusal writes nothing.
   std::function<Expected<Booked>(store::UnitOfWork&, const std::vector<std::string>&)> book;
-  std::string why;  ///< for the change log
+  std::string why;  ///< for the change log, in English
 };
 
 /// For pieces of `level`; what lies in quarantine is released by LotAction::quarantine.

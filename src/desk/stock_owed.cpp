@@ -49,8 +49,7 @@ Expected<Money> credit_due(const ReturnRequest& request, const Item& item) {
   const auto usual = supply::usual_credit(item, request.pieces.quantity);
   if (usual) return *usual;
   return refuse(
-      say("The catalogue has no unit cost of {}; give the credit due, 0 if there "
-          "is none.",
+      say("The catalogue has no unit cost of {}; give the credit due, 0 if there is none.",
           item.code.text));
 }
 
@@ -109,10 +108,11 @@ std::string loan_refusal(const IssueCheck& check, const LendRequest& request) {
              words_of(check, care::Gravity::stops));
 }
 
-/// The note of the loan with what was decided.
+/// The note of the loan with what was decided; it is kept.
 std::string decided_note(const IssueCheck& check, const LendRequest& request) {
-  return say("{}{}decided by {}: {} ({})", request.note, request.note.empty() ? "" : "; ",
-             request.override_by, request.override_because, words_of(check, care::Gravity::stops));
+  return fmt::format("{}{}decided by {}: {} ({})", request.note, request.note.empty() ? "" : "; ",
+                     request.override_by, request.override_because,
+                     words_of(check, care::Gravity::stops));
 }
 
 /// What stops it or has to be asked, a sentence or two each.
@@ -200,7 +200,7 @@ Expected<Booked> book_loan(UnitOfWork& work, const LendRequest& request, Date to
   Loan loan;
   loan.number = work.last_loan() + 1;
   const auto reason =
-      say("loan {} to {} until {}", loan.number, patient.text, iso_text(request.due_on));
+      fmt::format("loan {} to {} until {}", loan.number, patient.text, iso_text(request.due_on));
   const auto decided = supply::lend(*view, request.pieces, today, reason);
   if (!decided) return refuse(move_refusal_words(decided.error(), *view));
   const auto clinic = read_for_issue(work, request.pieces.item);
@@ -246,14 +246,16 @@ Expected<Booked> book_loan_end(UnitOfWork& work, const LoanEndRequest& request, 
   work.put_instead(row->id, decided->after);
   issue_kept(work, loan, request);
   const int out = decided->after.outstanding();
-  auto words = out == 0 ? say("Loan {} is settled.", loan.number)
-                        : say("Loan {}: {} still out.", loan.number,
-                              count_words(out, "piece is", "pieces are"));
+  auto words = out == 0
+                   ? say("Loan {} is settled.", loan.number)
+                   : say_n("Loan {}: {} piece is still out.", "Loan {}: {} pieces are still out.",
+                           static_cast<unsigned long>(out), loan.number, number_words(out));
   Booked booked{std::move(decided->movements), {std::move(words)}, loan.number};
   if (const int kept = request.end.kept; kept > 0) {
-    booked.notes.push_back(say("{} issued to {} as of {}, the day of the loan.",
-                               count_words(kept, "piece is", "pieces are"), loan.patient.text,
-                               date_words(loan.lent_on)));
+    booked.notes.push_back(say_n("{} piece is issued to {} as of {}, the day of the loan.",
+                                 "{} pieces are issued to {} as of {}, the day of the loan.",
+                                 static_cast<unsigned long>(kept), number_words(kept),
+                                 loan.patient.text, date_words(loan.lent_on)));
   }
   return booked;
 }

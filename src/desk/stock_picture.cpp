@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include <fmt/format.h>
+
 #include "clinic/say.hpp"
 #include "desk/course_weeks.hpp"
 #include "desk/time_axis.hpp"
@@ -89,7 +91,7 @@ class Drawing {
       words(left_ - 6 * room_.unit, y(pieces), number_words(pieces), Across::right, Down::middle,
             Ink::text);
     }
-    const double label = room_.text_width("Sep 2026");
+    const double label = room_.text_width("Mmm 0000");
     for (const Tick& tick : axis_.ticks(label)) {
       line({{tick.x, bottom_}, {tick.x, bottom_ + 8 * room_.unit}}, Ink::faint, Line::solid);
       if (tick.x + label / 2 > made_.width || tick.x - label / 2 < left_) continue;
@@ -152,7 +154,7 @@ class Drawing {
     for (const auto& arrival : course_.coming) {
       if (arrival.middle > axis_.to) continue;
       line({{x(arrival.middle), top_}, {x(arrival.middle), bottom_}}, Ink::faint, Line::dashed);
-      sign(arrival.middle, SignForm::flag, say("+{}", arrival.pieces), Ink::text);
+      sign(arrival.middle, SignForm::flag, fmt::format("+{}", arrival.pieces), Ink::text);
     }
     if (course_.ordered_today && course_.ordered_today->middle <= axis_.to) {
       sign(course_.ordered_today->middle, SignForm::flag,
@@ -176,7 +178,7 @@ class Drawing {
   /// A row below the months: the chance to have nothing left, as often as there is room for.
   void draw_chances() {
     const double row = made_.height - 0.6 * room_.line_height;
-    const double width = room_.text_width("under 1 %  ");
+    const double width = room_.text_width(std::string{said("under 1 %")} + "  ");
     const std::string title =
         nothing_there(course_) ? said("Somebody waits:") : said("Nothing left:");
     double free_from = 4 * room_.unit + room_.text_width(title) + width / 2;
@@ -205,8 +207,8 @@ class Drawing {
       words(left, line(1), runs_out_with_order_words(course_), Across::left, Down::top, Ink::text,
             most, true);
       key = said(
-          "Line: middle without, dashed: with today's order. Hatched: 50 %, dotted: 80 % "
-          "without it. Ticks: order days.");
+          "Line: middle without, dashed: with today's order. Hatched: 50 %, dotted: 80 % without "
+          "it. Ticks: order days.");
     }
     words(left, line(heading_lines_ - 1), std::move(key), Across::left, Down::top, Ink::text, most);
   }

@@ -18,7 +18,7 @@ bool are_out_and_in(const StockMovement& out, const StockMovement& in) {
 }
 
 std::string pieces_words(int quantity, const Lot& lot) {
-  return fmt::format("{} of {}", quantity, lot_name(lot));
+  return say("{} of {}", quantity, lot_name(lot));
 }
 
 }  // namespace
@@ -30,15 +30,17 @@ std::vector<std::string> movement_lines(const std::vector<StockMovement>& moveme
     const auto pieces = pieces_words(std::abs(movement.quantity), movement.lot);
     if (i + 1 < movements.size() && are_out_and_in(movement, movements[i + 1])) {
       const auto& to = movements[i + 1].place;
-      lines.push_back(movement.place == transit_place(to).name
-                          ? say("{}: arrived at {}", pieces, to)
-                          : say("{}: {} to {}", pieces, movement.place, to));
+      lines.push_back(
+          movement.place == transit_place(to).name
+              ? say("{}: arrived at {}", pieces, shown_place(to))
+              : say("{}: {} to {}", pieces, shown_place(movement.place), shown_place(to)));
       ++i;
       continue;
     }
-    lines.push_back(fmt::format("{}: {} {} ({})", pieces,
-                                movement.quantity < 0 ? said("out of") : "into", movement.place,
-                                word(movement.kind)));
+    const auto kind = shown_word(movement.kind);
+    lines.push_back(movement.quantity < 0
+                        ? say("{}: out of {} ({})", pieces, shown_place(movement.place), kind)
+                        : say("{}: into {} ({})", pieces, shown_place(movement.place), kind));
   }
   return lines;
 }
@@ -50,7 +52,8 @@ std::vector<std::string> booked_lines(const Booked& booked) {
 }
 
 std::string stock_line_words(const StockLevel& level, const Clinic& clinic, Date today) {
-  auto text = fmt::format("{}: {}", level.place, pieces_words(level.quantity, level.lot));
+  auto text =
+      fmt::format("{}: {}", shown_place(level.place), pieces_words(level.quantity, level.lot));
   if (level.lot.use_by) text += say(", use by {}", date_words(*level.lot.use_by));
   const auto state = lot_state(level, clinic.places, today);
   if (state != LotState::usable) text += fmt::format(", {}", lot_state_words(state));
@@ -59,8 +62,8 @@ std::string stock_line_words(const StockLevel& level, const Clinic& clinic, Date
 
 std::string loan_words(const Loan& loan, Date today) {
   auto text = say("loan {}: {}, with {} ({}), due {}", loan.number,
-                  pieces_words(loan.outstanding(), loan.lot), loan.patient.text, word(loan.side),
-                  date_words(loan.due_on));
+                  pieces_words(loan.outstanding(), loan.lot), loan.patient.text,
+                  shown_word(loan.side), date_words(loan.due_on));
   if (loan.overdue_on(today)) {
     text += say(", {} overdue", count_words(days_between(loan.due_on, today), "day", "days"));
   }
@@ -69,16 +72,16 @@ std::string loan_words(const Loan& loan, Date today) {
 
 std::string credit_words(const SupplierReturn& sent) {
   const auto rest = sent.outstanding();
-  auto text = say("return {} to {} ({}): {}, sent {}, {}", sent.number, sent.supplier.text,
-                  sent.reference, pieces_words(sent.quantity, sent.lot), date_words(sent.sent_on),
-                  rest ? fmt::format("{} due", amount_words(*rest))
-                       : std::string{said("credit due not known")});
-  if (sent.credited) text += fmt::format(" after {}", amount_words(*sent.credited));
+  auto text =
+      say("return {} to {} ({}): {}, sent {}, {}", sent.number, sent.supplier.text, sent.reference,
+          pieces_words(sent.quantity, sent.lot), date_words(sent.sent_on),
+          rest ? say("{} due", amount_words(*rest)) : std::string{said("credit due not known")});
+  if (sent.credited) text += say(" after {}", amount_words(*sent.credited));
   return text;
 }
 
 std::string transit_words(const StockLevel& level) {
-  return fmt::format("{}, {}", pieces_words(level.quantity, level.lot), level.place);
+  return fmt::format("{}, {}", pieces_words(level.quantity, level.lot), shown_place(level.place));
 }
 
 std::vector<StockMovement> movements_of(const store::Booking& booking, const ItemCode& item) {
@@ -91,11 +94,11 @@ std::vector<StockMovement> movements_of(const store::Booking& booking, const Ite
 
 std::vector<std::string> booking_lines(const store::Booking& booking, const ItemCode& item) {
   std::vector<std::string> lines;
-  lines.push_back(say("booking {}, {}, {}: {}{}", booking.id.value,
-                      date_words(booking.movements.front().on), booking.who, booking.why,
-                      booking.reversed_by
-                          ? say(" (taken back by booking {})", booking.reversed_by->value)
-                          : std::string{}));
+  lines.push_back(
+      say("booking {}, {}, {}: {}{}", booking.id.value, date_words(booking.movements.front().on),
+          booking.who, said(booking.why.c_str()),
+          booking.reversed_by ? say(" (taken back by booking {})", booking.reversed_by->value)
+                              : std::string{}));
   const auto of_item = movements_of(booking, item);
   for (const auto& line : movement_lines(of_item)) lines.push_back(fmt::format("  {}", line));
   if (const auto others = std::ssize(booking.movements) - std::ssize(of_item); others > 0) {
@@ -105,7 +108,7 @@ std::vector<std::string> booking_lines(const store::Booking& booking, const Item
 }
 
 std::string place_words(const Place& place) {
-  return fmt::format("{}: {}", place.name, word(place.sort));
+  return fmt::format("{}: {}", shown_place(place.name), shown_word(place.sort));
 }
 
 }  // namespace sparewell::desk

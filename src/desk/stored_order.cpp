@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <set>
 
-#include <fmt/format.h>
-
 #include "clinic/say.hpp"
 #include "desk/wording.hpp"
 
@@ -35,8 +33,9 @@ Expected<StoredOrder> find_order(const Snapshot& snapshot, const OrderName& name
     made.order.lines.push_back(std::move(row.record));
   }
   if (suppliers.empty()) {
-    return refuse(say("There is no order '{}'{}; check its number.", name.ref,
-                      name.supplier.empty() ? "" : fmt::format(" of {}", name.supplier)));
+    return refuse(name.supplier.empty() ? say("There is no order '{}'; check its number.", name.ref)
+                                        : say("There is no order '{}' of {}; check its number.",
+                                              name.ref, name.supplier));
   }
   if (suppliers.size() > 1) {
     return refuse(say("{} each have an order '{}'; name the supplier as well.",

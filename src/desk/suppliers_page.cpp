@@ -43,13 +43,13 @@ std::vector<Column> line_columns() {
 
 Cell days_cell(double days, int receipts) {
   if (receipts == 0) return {"", std::nullopt};
-  return {fmt::format("{:.1f}", days), days};
+  return {say("{:.1f}", days), days};
 }
 
 std::string nine_in_ten_words(const SupplierRecord& record) {
   if (record.receipts == 0) return "";
   const int days = record.nine_in_ten_days_late;
-  return days > 0 ? fmt::format("{} late", count_words(days, "day", "days"))
+  return days > 0 ? say("{} late", count_words(days, "day", "days"))
                   : std::string{said("on the day or before")};
 }
 
@@ -118,10 +118,12 @@ std::string SuppliersPage::summary() const {
   }
   const auto late = std::ranges::count_if(records_, &SupplierRecord::runs_late);
   if (late == 0) return said("No supplier is later than it quotes by more than chance explains.");
-  return say(
-      "{} later than quoted by more than chance explains. Orders are proposed by the "
+  return say_n(
+      "{} supplier is later than quoted by more than chance explains. Orders are proposed by the "
       "days that a supplier takes, not by those that it quotes.",
-      count_words(late, "supplier is", "suppliers are"));
+      "{} suppliers are later than quoted by more than chance explains. Orders are proposed by the "
+      "days that a supplier takes, not by those that it quotes.",
+      static_cast<unsigned long>(late), number_words(late));
 }
 
 std::string SuppliersPage::words() const {

@@ -13,13 +13,15 @@ namespace sparewell::desk {
 namespace {
 
 constexpr double even_chance = 0.5;
+/// What ranking_verdict is about, if not a part.
+constexpr const char* substance = "substance";
 /// Ratios beyond that say no more than "many times".
 constexpr double most_told = 100;
 
 std::string times_words(double ratio) {
-  if (ratio > most_told) return fmt::format("over {:.0f}", most_told);
+  if (ratio > most_told) return say("over {:.0f}", most_told);
   if (ratio < 0.095) return said("under 0.1");
-  return ratio < 9.5 ? fmt::format("{:.1f}", ratio) : fmt::format("{:.0f}", ratio);
+  return ratio < 9.5 ? say("{:.1f}", ratio) : fmt::format("{:.0f}", ratio);
 }
 
 std::string interval_words(const care::RateRatio& ratio) {
@@ -74,30 +76,42 @@ std::string ranking_verdict(const care::Suspects& found, const care::Ranking& ra
     case Telling::no_reaction:
       return said("No reaction is recorded while parts were worn; there is nothing to compare.");
     case Telling::no_contrast:
-      return say("Every {} was worn on all of these days, so that nothing can be told from them.",
-                 what);
+      return what == substance ? said(
+                                     "Every substance was worn on all of these days, so that "
+                                     "nothing can be told from them.")
+                               : said(
+                                     "Every part was worn on all of these days, so that nothing "
+                                     "can be told from them.");
     case Telling::too_little:
-      return say("Too little to say which {} it is, if any.", what);
+      return what == substance ? said("Too little to say which substance it is, if any.")
+                               : said("Too little to say which part it is, if any.");
     case Telling::leads:
       break;
   }
   const auto& first = ranking.suspects.front();
-  return say("What stands out: {}, with {} chance that this{} is the cause.",
-             first.alike.front().name, chance_words(first.chance),
-             first.alike.size() > 1 ? said(", or what was worn on the same days,") : "");
+  if (first.alike.size() > 1) {
+    return say(
+        "What stands out: {}, with {} chance that this, or what was worn on the same days, is the "
+        "cause.",
+        first.alike.front().name, chance_words(first.chance));
+  }
+  return say("What stands out: {}, with {} chance that this is the cause.",
+             first.alike.front().name, chance_words(first.chance));
 }
 
 std::string suspect_words(const care::Suspect& suspect) {
   const auto& counts = suspect.counts;
   const auto& name = suspect.alike.front();
   if (counts.onsets == 0) return fmt::format("{}.", capitalised(suspect_name(name)));
-  auto words = say("{}, {} chance: {} of {} began while this was worn ({} of the time). {}",
-                   capitalised(suspect_name(name)), chance_words(suspect.chance),
-                   counts.exposed_onsets, count_words(counts.onsets, "reaction", "reactions"),
-                   counts.exposed_days == counts.days
-                       ? std::string{"all"}
-                       : chance_words(static_cast<double>(counts.exposed_days) / counts.days),
-                   ratio_words(suspect));
+  const auto share =
+      counts.exposed_days == counts.days
+          ? std::string{said("all of the time")}
+          : say("{} of the time",
+                chance_words(static_cast<double>(counts.exposed_days) / counts.days));
+  auto words =
+      say("{}, {} chance: {} of {} began while this was worn ({}). {}",
+          capitalised(suspect_name(name)), chance_words(suspect.chance), counts.exposed_onsets,
+          count_words(counts.onsets, "reaction", "reactions"), share, ratio_words(suspect));
   if (suspect.alike.size() == 1) return words;
   std::vector<std::string> others;
   for (std::size_t i = 1; i < suspect.alike.size(); ++i) {
@@ -110,15 +124,18 @@ std::string suspect_words(const care::Suspect& suspect) {
 std::vector<std::string> suspect_limits(const care::Suspects& found) {
   std::vector<std::string> made;
   if (found.not_observed > 0) {
-    made.push_back(say("{} on days for which no part is recorded as worn and cannot be compared.",
-                       count_words(found.not_observed, "reaction began", "reactions began")));
+    made.push_back(say_n(
+        "{} reaction began on days for which no part is recorded as worn and cannot be compared.",
+        "{} reactions began on days for which no part is recorded as worn and cannot be compared.",
+        static_cast<unsigned long>(found.not_observed), number_words(found.not_observed)));
   }
   if (!found.not_known.empty()) {
     std::vector<std::string> items;
     for (const auto& item : found.not_known) items.push_back(item.text);
     made.push_back(
-        say("What {} hold{} is not known; ask the maker. Substances in {} are not among these.",
-            list_words(items), items.size() == 1 ? "s" : "", items.size() == 1 ? "it" : "them"));
+        say_n("What {} holds is not known; ask the maker. Substances in it are not among these.",
+              "What {} hold is not known; ask the maker. Substances in them are not among these.",
+              items.size(), list_words(items)));
   }
   if (!found.recorded.empty()) {
     std::vector<std::string> known;
@@ -134,24 +151,18 @@ std::vector<std::string> suspect_limits(const care::Suspects& found) {
 }
 
 std::vector<std::string> suspect_cautions() {
-  return {
-      said(
-          "This sets the days of reactions beside the days of wear; it is no diagnosis. Only a "
-          "patch "
-          "test, read by a clinician, shows a contact allergy, and every lasting dermatitis of the "
-          "residual limb should be patch tested (J Am Acad Dermatol 42 (2000) 501-507). Thioureas "
-          "in "
-          "rubber are missed by common ready-made series (Dermatitis 15 (2004) 206-209)."),
-      said("Chances begin at one in three that something recorded is the cause, alike for each: "
-           "about "
-           "one third of those with a dermatitis of the residual limb had an allergic one (J Am "
-           "Acad "
-           "Dermatol, as above)."),
-      said("Friction, sweat, heat, washing, infection and fit cause reactions as well and are not "
-           "compared. Parts that were taken away because of a reaction were worn for a shorter "
-           "time, "
-           "which makes them look somewhat worse than they are."),
-      care_caution()};
+  return {said("This sets the days of reactions beside the days of wear; it is no diagnosis. Only "
+               "a patch test, read by a clinician, shows a contact allergy, and every lasting "
+               "dermatitis of the residual limb should be patch tested (J Am Acad Dermatol 42 "
+               "(2000) 501-507). Thioureas in rubber are missed by common ready-made series "
+               "(Dermatitis 15 (2004) 206-209)."),
+          said("Chances begin at one in three that something recorded is the cause, alike for "
+               "each: about one third of those with a dermatitis of the residual limb had an "
+               "allergic one (J Am Acad Dermatol, as above)."),
+          said("Friction, sweat, heat, washing, infection and fit cause reactions as well and are "
+               "not compared. Parts that were taken away because of a reaction were worn for a "
+               "shorter time, which makes them look somewhat worse than they are."),
+          care_caution()};
 }
 
 std::vector<care::Suspects> suspects_of_patient(const Clinic& clinic, const PatientRef& patient,
@@ -165,9 +176,11 @@ std::vector<care::Suspects> suspects_of_patient(const Clinic& clinic, const Pati
 }
 
 std::string suspects_text(const care::Suspects& found) {
-  auto text = say("{} side, {} on {}.\n", capitalised(std::string{word(found.side)}),
-                  count_words(static_cast<long long>(found.onsets.size()), "reaction", "reactions"),
-                  count_words(care::day_count(found.at_risk), "day", "days"));
+  const auto reactions =
+      count_words(static_cast<long long>(found.onsets.size()), "reaction", "reactions");
+  const auto observed = count_words(care::day_count(found.at_risk), "day", "days");
+  auto text = found.side == Side::left ? say("Left side, {} on {}.\n", reactions, observed)
+                                       : say("Right side, {} on {}.\n", reactions, observed);
   const auto add = [&](const care::Ranking& ranking, const std::string& title,
                        const std::string& what) {
     text += fmt::format("\n{}: {}\n", title, ranking_verdict(found, ranking, what));
@@ -176,7 +189,7 @@ std::string suspects_text(const care::Suspects& found) {
       text += fmt::format("- {}\n", suspect_words(suspect));
     text += say("- None of these, {} chance.\n", chance_words(ranking.none));
   };
-  add(found.substances, said("Substances"), "substance");
+  add(found.substances, said("Substances"), substance);
   add(found.items, said("Parts, whatever they declare"), "part");
   for (const auto& limit : suspect_limits(found)) text += fmt::format("{}\n", limit);
   return text;

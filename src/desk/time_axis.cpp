@@ -48,8 +48,7 @@ std::vector<Tick> TimeAxis::ticks(double label_width) const {
     const auto date = first_of(month);
     if (date > to) return made;
     if (date < from) continue;
-    const auto words = short_date_words(date).substr(2);
-    made.push_back({x(date), words + " " + std::to_string(static_cast<int>(month.year()))});
+    made.push_back({x(date), month_words(date)});
   }
 }
 

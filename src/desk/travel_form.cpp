@@ -1,5 +1,6 @@
 #include "desk/travel_form.hpp"
 
+#include <algorithm>
 #include <charconv>
 #include <variant>
 
@@ -31,10 +32,13 @@ Expected<std::optional<int>> days_in(const char* field, const std::string& text,
   return refuse(say("{}: write whole days from {} to 365, or leave it empty.", field, least));
 }
 
-/// Empty for an empty text; refuses what is no number of hours in a day.
+/// Empty for an empty text; refuses what is no number of hours in a day. A decimal comma is read as
+/// well.
 Expected<std::optional<double>> hours_in(const char* field, const std::string& text) {
   if (text.empty()) return std::optional<double>{};
-  const auto hours = number_in<double>(text);
+  auto number = text;
+  std::ranges::replace(number, ',', '.');
+  const auto hours = number_in<double>(number);
   if (hours && *hours >= 0 && *hours <= 24) return hours;
   return refuse(say("{}: write hours a day from 0 to 24, or leave it empty.", field));
 }
@@ -155,9 +159,7 @@ Expected<std::string> lending_question(const Day& day, const std::string& patien
   const auto stop = std::visit([](const auto& each) { return first_stop(each); }, *check);
   if (!stop.empty()) {
     return refuse(
-        say("{} Nothing is lent. Where a clinician decides otherwise, lend it by "
-            "itself.",
-            stop));
+        say("{} Nothing is lent. Where a clinician decides otherwise, lend it by itself.", stop));
   }
   const auto words = std::visit([](const auto& each) { return lending_words(each); }, *check);
   if (words.empty()) return refuse(say("No spare that is to be packed lies on the shelf."));
@@ -169,7 +171,7 @@ Expected<Booked> lend_for_trip(const ClinicFile& file, const Day& day, const std
                                const TravelAnswers& answers) {
   const auto check = checked(day, patient, answers);
   if (!check) return tl::unexpected{check.error()};
-  return in_one_work(*open_store(file), {file.who, said("spares were lent for a trip")},
+  return in_one_work(*open_store(file), {file.who, to_say("spares were lent for a trip")},
                      [&](store::UnitOfWork& work) {
                        return std::visit(
                            [&](const auto& each) { return lend_spares(work, each, file.today); },

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "clinic/say.hpp"
 #include "desk/clinic_jobs.hpp"
 #include "desk/day.hpp"
 #include "desk/stock_booking.hpp"
@@ -13,12 +14,12 @@
 namespace sparewell::desk {
 
 /// The first choice of every list: the use that is recorded.
-inline constexpr const char* as_usual = "as usual";
+inline constexpr const char* as_usual = to_say("as usual");
 /// Wanted chances that the window offers, the usual one first.
-inline constexpr std::array wanted_choices{"95 %", "90 %", "99 %", "99.9 %"};
+inline constexpr std::array wanted_choices{"95 %", "90 %", "99 %", to_say("99.9 %")};
 
 /// A choice beside those of sweating: swimming or showering with the prosthesis.
-inline constexpr const char* in_water = "in water";
+inline constexpr const char* in_water = to_say("in water");
 
 /// What is typed or chosen; empty texts and as_usual leave the recorded use.
 struct TravelAnswers {

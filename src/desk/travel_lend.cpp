@@ -23,7 +23,7 @@ std::string lend_part(store::UnitOfWork& work, const TravelPart& part, const Tra
     request.patient = check.request.patient;
     request.side = part.side;
     request.due_on = check.last_day;
-    request.note = say("spare for the trip from {}", iso_text(check.request.departure));
+    request.note = fmt::format("spare for the trip from {}", iso_text(check.request.departure));
     const auto lent = book_loan(work, request, today);
     if (!lent) return lent.error().sentence;
     booked.movements.insert(booked.movements.end(), lent->movements.begin(), lent->movements.end());
@@ -33,9 +33,10 @@ std::string lend_part(store::UnitOfWork& work, const TravelPart& part, const Tra
     booked.notes.insert(booked.notes.end(), lent->notes.begin(), lent->notes.end());
   }
   if (part.to_order > 0) {
-    booked.notes.push_back(say("{} of {} not on the shelf and has to be ordered.",
-                               count_words(part.to_order, "piece is", "pieces are"),
-                               part.item.text));
+    booked.notes.push_back(say_n("{} piece is of {} not on the shelf and has to be ordered.",
+                                 "{} pieces are of {} not on the shelf and has to be ordered.",
+                                 static_cast<unsigned long>(part.to_order),
+                                 number_words(part.to_order), part.item.text));
   }
   return {};
 }
@@ -76,9 +77,12 @@ namespace {
 
 void add_pieces(std::vector<std::string>& pieces, const TravelPart& part) {
   for (const StockLevel& level : part.take) {
-    pieces.push_back(say("{} of {}{} from {}", number_words(level.quantity), level.lot.item.text,
-                         level.lot.lot.empty() ? std::string{} : say(", lot {},", level.lot.lot),
-                         level.place));
+    const auto quantity = number_words(level.quantity);
+    const auto& item = level.lot.item.text;
+    const auto& lot = level.lot.lot;
+    pieces.push_back(lot.empty()
+                         ? say("{} of {} from {}", quantity, item, level.place)
+                         : say("{} of {}, lot {}, from {}", quantity, item, lot, level.place));
   }
 }
 

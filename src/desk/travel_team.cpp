@@ -158,13 +158,13 @@ std::string team_verdict(const TeamCheck& team) {
   }
   int shared = 0;
   for (const auto& each : team.shared) shared += each.part.spares;
-  auto words = say(
-      "From {} until {} nobody of {} patients is left without with {} chance without spares, and "
-      "with {} with {} of their own and {} that they share; wanted are {}.",
-      date_words(first.request.departure), date_words(first.last_day), team.members.size(),
-      assurance_words(team.without_spares), assurance_words(team.with_spares),
-      count_words(own, "spare", "spares"), number_words(shared),
-      assurance_words(first.request.wanted));
+  auto words =
+      say("From {} until {} nobody of {} patients is left without with {} chance without spares, "
+          "and with {} with {} of their own and {} that they share; wanted are {}.",
+          date_words(first.request.departure), date_words(first.last_day), team.members.size(),
+          assurance_words(team.without_spares), assurance_words(team.with_spares),
+          count_words(own, "spare", "spares"), number_words(shared),
+          assurance_words(first.request.wanted));
   if (!team.reached) {
     words += said(
         " Something is not known, a check stops a spare, or the wanted cannot be reached: see "
@@ -179,11 +179,12 @@ std::string shared_words(const TeamCheck& team, std::size_t shared, Date today) 
   for (const auto& user : each.users) {
     const auto& member = team.members[user.member];
     users.push_back(
-        fmt::format("{} ({})", member.request.patient, word(member.parts[user.part].side)));
+        fmt::format("{} ({})", member.request.patient, shown_word(member.parts[user.part].side)));
   }
-  auto words = say("Shared by {}: {} of {}", list_words(users),
-                   each.part.spares == 0 ? std::string{"none"} : number_words(each.part.spares),
-                   each.part.item.text);
+  auto words = each.part.spares == 0
+                   ? say("Shared by {}: none of {}", list_words(users), each.part.item.text)
+                   : say("Shared by {}: {} of {}", list_words(users),
+                         number_words(each.part.spares), each.part.item.text);
   words += say(", with which all of them last with {} chance.",
                assurance_words(care::assurance(each.part.need, each.part.spares)));
   return words + travel_source_words(each.part, today);
@@ -197,7 +198,7 @@ std::string team_text(const TeamCheck& team, Date today) {
     for (const auto& gap : travel_gaps(member)) text += gap + "\n";
     for (std::size_t p = 0; p < member.parts.size(); ++p) {
       if (is_shared(team, m, p)) {
-        text += say("{}, {}: {} is shared.\n", capitalised(std::string{word(member.parts[p].side)}),
+        text += say("{}, {}: {} is shared.\n", capitalised(shown_word(member.parts[p].side)),
                     function_words(member.parts[p].function), member.parts[p].item.text);
       } else {
         text += travel_part_words(member, p, today, false) + "\n";

@@ -13,8 +13,28 @@ namespace sparewell::desk {
 namespace {
 
 std::string part_title(const TravelPart& part) {
-  return fmt::format("{}, {}", capitalised(std::string{word(part.side)}),
-                     function_words(part.function));
+  return fmt::format("{}, {}", capitalised(shown_word(part.side)), function_words(part.function));
+}
+
+/// By when the pieces that are not on the shelf have to be ordered.
+std::string order_words(const TravelPart& part, Date today) {
+  const auto count = static_cast<unsigned long>(part.to_order);
+  const auto pieces = number_words(part.to_order);
+  if (!part.order_by) {
+    return say_n(" {} piece is not on the shelf: order in time.",
+                 " {} pieces are not on the shelf: order in time.", count, pieces);
+  }
+  const auto day = date_words(*part.order_by);
+  if (*part.order_by < today) {
+    return say_n(
+        " {} piece is not on the shelf: order at once; the day to have it in time nine times in "
+        "ten, {}, has passed.",
+        " {} pieces are not on the shelf: order at once; the day to have them in time nine times "
+        "in ten, {}, has passed.",
+        count, pieces, day);
+  }
+  return say_n(" {} piece is not on the shelf: order by {}.",
+               " {} pieces are not on the shelf: order by {}.", count, pieces, day);
 }
 
 }  // namespace
@@ -22,25 +42,18 @@ std::string part_title(const TravelPart& part) {
 std::string travel_source_words(const TravelPart& part, Date today) {
   std::string words;
   for (const auto& level : part.take) {
-    words += say(" Take {} of {} from {}.", number_words(level.quantity),
-                 level.lot.lot.empty() ? std::string{said("those without a lot number")}
-                                       : fmt::format("lot {}", level.lot.lot),
-                 level.place);
+    const auto quantity = number_words(level.quantity);
+    words += level.lot.lot.empty()
+                 ? say(" Take {} of those without a lot number from {}.", quantity, level.place)
+                 : say(" Take {} of lot {} from {}.", quantity, level.lot.lot, level.place);
   }
-  if (part.to_order == 0) return words;
-  words += say(" {} not on the shelf: order", count_words(part.to_order, "piece is", "pieces are"));
-  if (!part.order_by) return words + said(" in time.");
-  return words + (*part.order_by < today
-                      ? say(" at once; the day to have {} in time nine times in ten, {}, "
-                            "has passed.",
-                            part.to_order == 1 ? "it" : "them", date_words(*part.order_by))
-                      : say(" by {}.", date_words(*part.order_by)));
+  return part.to_order == 0 ? words : words + order_words(part, today);
 }
 
 std::string assurance_words(double chance) {
   constexpr double nearly = 0.999;
   if (chance > nearly) return said("over 99.9 %");
-  return chance < 0.001 ? said("under 0.1 %") : fmt::format("{:.1f} %", 100 * chance);
+  return chance < 0.001 ? said("under 0.1 %") : say("{:.1f} %", 100 * chance);
 }
 
 std::string travel_verdict(const TravelCheck& check) {
@@ -55,11 +68,11 @@ std::string travel_verdict(const TravelCheck& check) {
       say("From {} until {} what is worn lasts without a spare with {} chance",
           date_words(check.request.departure), until, assurance_words(check.without_spares));
   if (!check.unknown.empty()) words += said(", as far as is known");
-  words += spares == 0
-               ? said("; no spare is needed for the wanted")
-               : say("; with {} packed it is {}, of the wanted",
-                     count_words(spares, "spare", "spares"), assurance_words(check.with_spares));
-  words += fmt::format(" {}.", assurance_words(check.request.wanted));
+  const auto wanted = assurance_words(check.request.wanted);
+  words += spares == 0 ? say("; no spare is needed for the wanted {}.", wanted)
+                       : say("; with {} packed it is {}, of the wanted {}.",
+                             count_words(spares, "spare", "spares"),
+                             assurance_words(check.with_spares), wanted);
   if (!check.unknown.empty()) {
     words += said(" Something is not known, so this is no promise that the suspension lasts.");
   } else if (std::ranges::any_of(check.parts,
@@ -82,8 +95,9 @@ std::string travel_part_words(const TravelCheck& check, std::size_t number, Date
     words += say("{} are in use and taken along. ", number_words(part.in_use()));
   }
   if (const int lent = part.lent_pieces(); lent > 0) {
-    words +=
-        say("{} lent already and to be taken along. ", count_words(lent, "spare is", "spares are"));
+    words += say_n("{} spare is lent already and to be taken along. ",
+                   "{} spares are lent already and to be taken along. ",
+                   static_cast<unsigned long>(lent), number_words(lent));
   }
   words += say("Lasts with {} chance as it is", assurance_words(assurance(part.need, 0)));
   if (part.spares == 0) return words + said("; pack none.");
@@ -95,7 +109,7 @@ std::string travel_part_words(const TravelCheck& check, std::size_t number, Date
   }
   words += travel_source_words(part, today);
   for (const auto& finding : part.stops) {
-    words += said(" Not to be packed unless a clinician decides so: ") + finding.words;
+    words += say(" Not to be packed unless a clinician decides so: {}", finding.words);
   }
   return words;
 }
@@ -106,7 +120,7 @@ std::vector<std::string> travel_gaps(const TravelCheck& check) {
     made.push_back(
         say("{}: the suspension needs a {}, and none is recorded as worn. How long it lasts is not "
             "known, and no chance here counts it.",
-            capitalised(std::string{word(side)}), function_words(function)));
+            capitalised(shown_word(side)), function_words(function)));
   }
   return made;
 }
@@ -117,29 +131,28 @@ std::string resupply_words(const TravelRequest& request) {
 }
 
 std::vector<std::string> travel_cautions(const TravelRequest& request) {
-  const auto help =
-      request.resupply_days
-          ? say("for a place where every part can be had {} after it fails, on the careful "
-                "side, without other help. Ask there before leaving.",
-                count_words(*request.resupply_days, "day", "days"))
-          : std::string{said("without help or parts at the place.")};
+  const auto help = request.resupply_days
+                        ? say("Reckoned for parts that last until the departure, for a place where "
+                              "every part can be had {} after it fails, on the careful side, "
+                              "without other help. Ask there before leaving.",
+                              count_words(*request.resupply_days, "day", "days"))
+                        : std::string{said("Reckoned for parts that last until the departure, "
+                                           "without help or parts at the place.")};
   return {
-      say("Reckoned for parts that last until the departure, {} "
-          "Parts that fit loosely or badly, the prosthesis itself, water, sand, and "
-          "baggage that is lost are not reckoned with: pack spares in the hand luggage.",
+      say("{} Parts that fit loosely or badly, the prosthesis itself, water, sand, and baggage "
+          "that is lost are not reckoned with: pack spares in the hand luggage.",
           help),
-      said(
-          "Before packing, try each spare on, and look at the skin every day on the trip; at pain, "
-          "redness that stays, or blisters, take the prosthesis off and ask a clinician."),
+      said("Before packing, try each spare on, and look at the skin every day on the trip; at "
+           "pain, redness that stays, or blisters, take the prosthesis off and ask a clinician."),
       care_caution()};
 }
 
 std::vector<std::string> water_cautions(const TravelCheck& check) {
   if (!check.request.use.water) return {};
-  std::vector<std::string> made{said(
-      "Water: no figure is known for how much sooner parts wear out in it. It is reckoned here as "
-      "high sweating, which may be too little. Ask the maker whether the prosthesis and each part "
-      "may get wet at all.")};
+  std::vector<std::string> made{
+      said("Water: no figure is known for how much sooner parts wear out in it. It is reckoned "
+           "here as high sweating, which may be too little. Ask the maker whether the prosthesis "
+           "and each part may get wet at all.")};
   const auto has = [&](auto test) { return std::ranges::any_of(check.along, test); };
   const auto add = [&](bool there, const char* words) {
     if (there) made.emplace_back(words);
@@ -166,8 +179,7 @@ std::vector<std::string> water_cautions(const TravelCheck& check) {
                part.first == Kind::pin;
       }),
       said("Locks, pins and other metal parts: rinse sand and salt off and dry them; they may rust "
-           "and "
-           "jam."));
+           "and jam."));
   add(has([](const Along& part) { return part.first == Kind::valve; }),
       said("Valves: rinse them; sand keeps them from closing."));
   add(has([](const Along& part) { return part.first == Kind::pump; }),

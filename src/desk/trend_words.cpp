@@ -2,9 +2,8 @@
 
 #include <cmath>
 
-#include <fmt/format.h>
-
 #include "clinic/say.hpp"
+#include "desk/length_words.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -14,26 +13,29 @@ namespace {
 std::string change_of(double change) {
   const double percent = std::abs(change) * 100;
   if (percent < 0.05) return said("hardly changes");
-  return say("{} by {:.1f} %", change < 0 ? "shrinks" : "grows", percent);
+  return change < 0 ? say("shrinks by {:.1f} %", percent) : say("grows by {:.1f} %", percent);
 }
 
 std::string signed_percent(double change) {
-  return fmt::format("{:+.1f}", change * 100);
+  return say("{:+.1f}", change * 100);
 }
 
 }  // namespace
 
 std::string range_words(const Item& item) {
   if (item.size_min_cm && item.size_max_cm) {
-    return say("{:g} to {:g} cm", *item.size_min_cm, *item.size_max_cm);
+    return say("{} to {} {}", length_number(*item.size_min_cm), length_number(*item.size_max_cm),
+               length_unit_words());
   }
-  return item.size_min_cm ? say("{:g} cm and more", *item.size_min_cm)
-                          : say("up to {:g} cm", item.size_max_cm.value_or(0));
+  return item.size_min_cm ? say("{} and more", short_length_words(*item.size_min_cm))
+                          : say("up to {}", short_length_words(item.size_max_cm.value_or(0)));
 }
 
 std::string reading_words(const care::LimbReading& reading) {
-  return say("{:.1f} cm on {}{}", reading.circumference_cm, date_words(reading.day),
-             reading.interpolated ? said(" (between the heights measured)") : "");
+  const auto length = length_words(reading.circumference_cm);
+  return reading.interpolated
+             ? say("{} on {} (between the heights measured)", length, date_words(reading.day))
+             : say("{} on {}", length, date_words(reading.day));
 }
 
 std::string count_of_readings(const care::LimbTrend& trend) {
@@ -58,17 +60,15 @@ std::string change_words(const care::LimbTrend& trend) {
 }
 
 std::string prediction_words(const care::LimbPrediction& prediction) {
-  return say("{:.1f} cm (80 %: {:.1f} to {:.1f} cm)", prediction.circumference_cm,
-             prediction.low_cm, prediction.high_cm);
+  return say("{} (80 %: {})", length_words(prediction.circumference_cm),
+             length_range_words(prediction.low_cm, prediction.high_cm));
 }
 
 std::string leaving_words(const care::LimbTrend& trend, const Item& item, Date day) {
   return say(
       "By the trend of {} (the last {}) the limb will more likely than not be outside the size, "
-      "{}, "
-      "when what is ordered now is handed over: about {} on {}, with a chance of {} to be outside. "
-      "This is a "
-      "forecast; measure the limb before deciding.",
+      "{}, when what is ordered now is handed over: about {} on {}, with a chance of {} to be "
+      "outside. This is a forecast; measure the limb before deciding.",
       count_of_readings(trend), reading_words(trend.readings().back()), range_words(item),
       prediction_words(trend.on(day)), date_words(day),
       chance_words(trend.chance_outside(item, day)));

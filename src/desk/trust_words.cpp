@@ -16,9 +16,13 @@ constexpr std::size_t told = 1;
 static_assert(wear::coverage_levels[told] == 0.80);
 
 std::string forecasts_words(std::optional<Kind> kind, int count) {
-  if (!kind) return count_words(count, "forecast", "forecasts") + said(" for parts of all kinds");
-  return count_words(count, fmt::format("{} forecast", word(*kind)),
-                     fmt::format("{} forecasts", word(*kind)));
+  const auto number = number_words(count);
+  if (!kind) {
+    return say_n("{} forecast for parts of all kinds", "{} forecasts for parts of all kinds",
+                 static_cast<unsigned long>(count), number);
+  }
+  return say_n("{} {} forecast", "{} {} forecasts", static_cast<unsigned long>(count), number,
+               shown_word(*kind));
 }
 
 std::string verdict_sentence(SpanVerdict verdict) {
@@ -37,7 +41,7 @@ std::string verdict_sentence(SpanVerdict verdict) {
 
 std::string not_in_use(Kind kind) {
   return say("No {0} was in use on the days of the test, so forecasts for {1} are untested.",
-             word(kind), kind_plural(kind));
+             shown_word(kind), kind_plural(kind));
 }
 
 std::string with_saved(double peer, const std::string& name, double ours) {

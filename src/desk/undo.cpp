@@ -12,7 +12,8 @@
 namespace sparewell::desk {
 namespace {
 
-constexpr const char* undone = "undone";
+/// Kept as the reason.
+constexpr const char* undone = to_say("undone");
 
 using Sentence = Expected<std::string>;
 
@@ -60,7 +61,8 @@ Sentence use_again(store::Store& store, const EndedUnit& ended, Date today,
     const auto back =
         supply::reverse({*ended.movement}, work->shelf_of(ended.unit.item), today, undone);
     if (!back) {
-      return refuse(say("The piece is no longer at {}; nothing was undone.", back.error().place));
+      return refuse(say("The piece is no longer at {}; nothing was undone.",
+                        shown_place(back.error().place)));
     }
     for (const auto& movement : *back) work->record(movement);
   }
@@ -165,9 +167,9 @@ Sentence UndoList::undo(store::Store& store, Date today, const std::string& who)
     return refuse(say("This cannot be undone: {}. It stays on record.", lasting_));
   }
   if (steps_.empty()) return refuse(say("Nothing was done in this run that could be undone."));
-  auto said = steps_.back().take_back(store, today, who);
-  if (said) steps_.pop_back();
-  return said;
+  auto words = steps_.back().take_back(store, today, who);
+  if (words) steps_.pop_back();
+  return words;
 }
 
 UndoStep undo_issue(std::vector<Unit> units) {

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include <fmt/format.h>
+
 #include "clinic/say.hpp"
 #include "desk/booking_use.hpp"
 #include "desk/part_words.hpp"
@@ -13,7 +15,7 @@ namespace {
 using store::Row;
 
 std::string unit_words(const Unit& unit) {
-  return say("{} {} ({}, issued {})", word(unit.side), unit.item.text, lot_words(unit),
+  return say("{} {} ({}, issued {})", shown_word(unit.side), unit.item.text, lot_words(unit),
              iso_text(unit.issued_on));
 }
 
@@ -71,7 +73,8 @@ std::string contradiction(const UnitEnding& ending, const Unit& unit, Date today
   if (ending.back_to_shelf && gone) return said("A part that is lost cannot come back.");
   const bool used = is_wear(ending.reason) || ending.reason == EndReason::reaction;
   if (ending.unopened && used) {
-    return say("A part that ended with '{}' was used, so it is not unopened.", word(ending.reason));
+    return say("A part that ended with '{}' was used, so it is not unopened.",
+               shown_word(ending.reason));
   }
   return "";
 }
@@ -86,8 +89,8 @@ std::optional<StockMovement> movement_back(const store::Snapshot& snapshot, cons
   made.kind = MovementKind::give_back;
   made.quantity = 1;
   made.on = ending.on;
-  made.reason = say("back from {}, {}, {}", unit.patient.text, word(ending.reason),
-                    ending.unopened ? "unopened" : said("opened or used"));
+  made.reason = fmt::format("back from {}, {}, {}", unit.patient.text, word(ending.reason),
+                            ending.unopened ? "unopened" : "opened or used");
   return made;
 }
 
@@ -97,14 +100,14 @@ Expected<EndedUnit> decide(const store::Snapshot& snapshot, const Unit& unit,
   if (ending.mistake) {
     auto issued = issue_of(snapshot, unit);
     if (!issued) {
-      return refuse(say(
-          "No issue of this part is in the ledger, so there is nothing to reverse; end it with a "
-          "reason."));
+      return refuse(
+          say("No issue of this part is in the ledger, so there is nothing to reverse; end it with "
+              "a reason."));
     }
     made.movement = *issued;
     made.movement->kind = MovementKind::give_back;
     made.movement->quantity = 1;
-    made.movement->reason = say("issue to {} reversed", unit.patient.text);
+    made.movement->reason = fmt::format("issue to {} reversed", unit.patient.text);
     made.unit.ended_on = unit.issued_on;
     made.unit.end_reason = EndReason::returned;
     return made;
@@ -124,16 +127,14 @@ bool UnitChoice::answers(const Unit& unit) const {
          (serial.empty() || unit.serial == serial) && (!issued_on || unit.issued_on == *issued_on);
 }
 
-const std::string& hygiene_words() {
-  static const std::string text =
-      "A part that was opened or worn goes to quarantine and is not handed out again.";
-  return text;
+std::string hygiene_words() {
+  return said("A part that was opened or worn goes to quarantine and is not handed out again.");
 }
 
 Expected<EndedUnit> end_unit(store::Store& store, const UnitEnding& ending, Date today,
                              const std::string& who) {
-  const auto why = ending.mistake ? std::string{said("mistaken issue reversed")}
-                                  : say("part ended: {}", word(ending.reason));
+  const auto why = ending.mistake ? std::string{to_say("mistaken issue reversed")}
+                                  : fmt::format("part ended: {}", word(ending.reason));
   const auto work = store.begin_write({who, why});
   const auto row = chosen(*work, ending.unit);
   if (!row) return tl::unexpected(row.error());

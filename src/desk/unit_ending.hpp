@@ -40,7 +40,7 @@ struct EndedUnit {
 };
 
 /// One sentence to the person who takes a part back.
-[[nodiscard]] const std::string& hygiene_words();
+[[nodiscard]] std::string hygiene_words();
 
 /// Writes both in one unit of work. A part that was opened goes to quarantine and not to the shelf
 /// (common practice, no source); so does one taken back for a recall. Refuses with one sentence:

@@ -30,10 +30,10 @@ void put_over(Usage& known, const Usage& later) {
 
 std::vector<std::string> stated_use(const Usage& usage) {
   std::vector<std::string> parts;
-  if (usage.activity) parts.push_back("activity " + std::string{word(*usage.activity)});
+  if (usage.activity) parts.push_back(say("activity {}", shown_word(*usage.activity)));
   if (usage.wear_hours) parts.push_back(say("worn {:g} h a day", *usage.wear_hours));
   if (usage.kneeling_hours) parts.push_back(say("kneels {:g} h a day", *usage.kneeling_hours));
-  if (usage.sweating) parts.push_back("sweating " + std::string{word(*usage.sweating)});
+  if (usage.sweating) parts.push_back(say("sweating {}", shown_word(*usage.sweating)));
   if (usage.impact_sport)
     parts.push_back(*usage.impact_sport ? said("impact sport") : said("no impact sport"));
   return parts;
@@ -46,8 +46,7 @@ std::string usage_words(const Clinic& clinic, const PatientRef& patient, Date to
     if (usage.from_date <= today) {
       put_over(known, usage);
     } else {
-      ahead +=
-          said(" From ") + date_words(usage.from_date) + ": " + list_words(stated_use(usage)) + ".";
+      ahead += say(" From {}: {}.", date_words(usage.from_date), list_words(stated_use(usage)));
     }
   }
   const auto now = stated_use(known);
@@ -60,11 +59,12 @@ std::vector<std::string> prosthesis_words(const Clinic& clinic, const PatientRef
   std::vector<std::string> ended;
   for (const auto& made : clinic.prostheses) {
     if (made.patient != patient) continue;
-    auto text = say("{}: {} prosthesis, {}, {} suspension, delivered {}",
-                    capitalised(std::string{word(made.side)}), word(made.stage), word(made.level),
-                    word(made.suspension), date_words(made.delivered_on));
+    auto text =
+        say("{}: {} prosthesis, {}, {} suspension, delivered {}",
+            capitalised(shown_word(made.side)), shown_word(made.stage), shown_word(made.level),
+            shown_word(made.suspension), date_words(made.delivered_on));
     if (made.ended_on) {
-      ended.push_back(text + said(", no longer used since ") + date_words(*made.ended_on) + ".");
+      ended.push_back(text + say(", no longer used since {}.", date_words(*made.ended_on)));
     } else {
       in_use.push_back(text + ".");
     }
@@ -81,7 +81,7 @@ std::vector<std::string> sensitivity_words(const Clinic& clinic, const PatientRe
     if (!sensitivity.reaction.empty()) text += ": " + sensitivity.reaction;
     text += sensitivity.established_by.empty() ? said(", how it was established is not recorded")
                                                : ", " + sensitivity.established_by;
-    if (sensitivity.noted_on) text += said(", noted ") + date_words(*sensitivity.noted_on);
+    if (sensitivity.noted_on) text += say(", noted {}", date_words(*sensitivity.noted_on));
     noted.push_back(text + ".");
   }
   if (noted.empty()) {

@@ -17,10 +17,10 @@ namespace {
 /// "lot A12 (use by 3 Mar 2028) at main store".
 std::string place_words(const StockLevel& level, int wanted) {
   auto words = level.lot.lot.empty() ? std::string{said("without a lot number")}
-                                     : fmt::format("lot {}", level.lot.lot);
+                                     : say("lot {}", level.lot.lot);
   if (level.lot.use_by) words += say(" (use by {})", date_words(*level.lot.use_by));
-  words += fmt::format(" at {}", level.place);
-  return level.quantity == wanted ? words : fmt::format("{} of {}", level.quantity, words);
+  words += say(" at {}", level.place);
+  return level.quantity == wanted ? words : say("{} of {}", level.quantity, words);
 }
 
 /// Where the pieces lie, and how many do not.
@@ -114,7 +114,7 @@ BenchPieces Bench::replacement(const PatientRef& patient, Side side, const ItemC
   BenchPieces pieces;
   pieces.item = item;
   pieces.quantity = quantity;
-  const auto name = fmt::format("{}, {}", pieces_words(quantity, item), word(side));
+  const auto name = fmt::format("{}, {}", pieces_words(quantity, item), shown_word(side));
   IssueQuestion question;
   question.patient = patient;
   question.side = side;
@@ -136,7 +136,7 @@ BenchPieces Bench::replacement(const PatientRef& patient, Side side, const ItemC
 /// "2 of LS10-28, Locking liner, size 28".
 std::string Bench::pieces_words(int quantity, const ItemCode& code) const {
   const auto* item = day_.index().item(code);
-  return item == nullptr ? fmt::format("{} of {}", quantity, code.text)
+  return item == nullptr ? say("{} of {}", quantity, code.text)
                          : say("{} of {}, {}", quantity, code.text, item_words(*item));
 }
 

@@ -25,8 +25,7 @@ Expected<Date> day_of(const Patient& patient, const std::optional<Date>& on, Dat
   }
   if (*patient.next_visit < today) {
     return refuse(
-        say("The visit of {} that is recorded, {}, has passed; say the day on which it is "
-            "needed.",
+        say("The visit of {} that is recorded, {}, has passed; say the day on which it is needed.",
             patient.ref.text, iso_text(*patient.next_visit)));
   }
   return *patient.next_visit;
@@ -48,13 +47,11 @@ Expected<Side> side_of(const Clinic& clinic, const PatientRef& patient, const It
     if (!worn.ended_on || *worn.ended_on > day) add(worn.side);
   }
   if (sides.size() == 1) return sides.front();
-  return refuse(sides.empty()
-                    ? say("No prosthesis of {} is recorded for {}; say for which side the "
-                          "part is.",
-                          patient.text, iso_text(day))
-                    : say("{} has prostheses on both sides; say for which side the part "
-                          "is.",
-                          patient.text));
+  return refuse(
+      sides.empty()
+          ? say("No prosthesis of {} is recorded for {}; say for which side the part is.",
+                patient.text, iso_text(day))
+          : say("{} has prostheses on both sides; say for which side the part is.", patient.text));
 }
 
 Expected<std::string> place_of(const store::Snapshot& snapshot, const std::string& named) {
@@ -100,11 +97,12 @@ Expected<IssueQuestion> question_of(const store::Snapshot& snapshot, const Clini
   return made;
 }
 
+/// Kept as the reason.
 std::string why_booked(const BookingRequest& request) {
-  auto text = say("booking of {} for {}", request.item, request.patient);
+  auto text = fmt::format("booking of {} for {}", request.item, request.patient);
   if (!request.reason.empty()) text += fmt::format(": {}", request.reason);
   if (!request.override_by.empty()) {
-    text += say("; decided by {}: {}", request.override_by, request.override_because);
+    text += fmt::format("; decided by {}: {}", request.override_by, request.override_because);
   }
   return text;
 }
@@ -165,9 +163,10 @@ Expected<CancelledBooking> cancel_booking(store::UnitOfWork& work, const Booking
   auto booking = found.front().record;
   const int pieces = choice.quantity == 0 ? booking.quantity : choice.quantity;
   if (pieces < 1 || pieces > booking.quantity) {
-    return refuse(say("Only {} booked: {}; say how many of them are not needed.",
-                      count_words(booking.quantity, "piece is", "pieces are"),
-                      booking_words(booking)));
+    return refuse(say_n("Only {} piece is booked: {}; say how many of them are not needed.",
+                        "Only {} pieces are booked: {}; say how many of them are not needed.",
+                        static_cast<unsigned long>(booking.quantity),
+                        number_words(booking.quantity), booking_words(booking)));
   }
   booking.quantity -= pieces;
   work.put_instead(found.front().id, booking);
@@ -177,11 +176,12 @@ Expected<CancelledBooking> cancel_booking(store::UnitOfWork& work, const Booking
 std::string cancelled_words(const CancelledBooking& cancelled) {
   auto taken = cancelled.booking;
   taken.quantity = cancelled.pieces;
-  auto text = say("{} {} no longer booked for {}", booking_words(taken),
-                  taken.quantity == 1 ? "is" : "are", taken.patient.text);
-  if (cancelled.booking.quantity > 0) {
-    text += fmt::format(
-        "; {}", count_words(cancelled.booking.quantity, "piece still is", "pieces still are"));
+  auto text =
+      say_n("{} is no longer booked for {}", "{} are no longer booked for {}",
+            static_cast<unsigned long>(taken.quantity), booking_words(taken), taken.patient.text);
+  if (const int left = cancelled.booking.quantity; left > 0) {
+    text += say_n("; {} piece still is", "; {} pieces still are", static_cast<unsigned long>(left),
+                  number_words(left));
   }
   return text + ".";
 }

@@ -44,7 +44,7 @@ class Finder {
   void of_checks() {
     for (const auto& each : findings_of(day_.clinic(), patient_, visit_)) {
       if (each.finding.gravity == Gravity::note || !each.side) continue;
-      auto where = capitalised(std::string{word(*each.side)});
+      auto where = capitalised(shown_word(*each.side));
       if (each.finding.key == "measurement_old") {
         // Once for each side, however many parts it is asked for.
         add(each.finding.key, Gravity::ask,
@@ -58,11 +58,14 @@ class Finder {
 
   void on_side(Side side) {
     const auto worn = care::worn_on(day_.clinic(), day_.index(), patient_, side, visit_);
-    const auto name = capitalised(std::string{word(side)});
+    const auto name = capitalised(shown_word(side));
     if (worn.without_item > 0) {
       add("not_in_catalogue", Gravity::ask,
-          say("{}: {} in use that the catalogue does not have; nothing is checked of it.", name,
-              count_words(worn.without_item, "part is", "parts are")));
+          say_n(
+              "{}: {} part is in use that the catalogue does not have; nothing is checked of it.",
+              "{}: {} parts are in use that the catalogue does not have; nothing is checked of it.",
+              static_cast<unsigned long>(worn.without_item), name,
+              number_words(worn.without_item)));
     }
     if (worn.prosthesis == nullptr && !worn.items.empty()) {
       add("no_prosthesis", Gravity::ask,
@@ -77,7 +80,7 @@ class Finder {
     if (forecast && forecast->use_by && forecast->use_by->day < visit_) {
       add("expired", Gravity::stops,
           say("{}, {}: its use-by date, {}, has passed by the visit.",
-              capitalised(std::string{word(unit.side)}), unit.item.text,
+              capitalised(shown_word(unit.side)), unit.item.text,
               date_words(forecast->use_by->day)));
     }
     const auto& surprises = day_.surprises();
@@ -98,10 +101,9 @@ class Finder {
       const auto& unit = day_.clinic().units[early.unit];
       if (unit.patient != patient_ || !unit.ended_on || *unit.ended_on + recent < visit_) continue;
       add("early_ending", Gravity::note,
-          say("{}, {}: wore out on {}, far earlier than such parts do; ask how it was used "
-              "and look at the socket.",
-              capitalised(std::string{word(unit.side)}), unit.item.text,
-              date_words(*unit.ended_on)));
+          say("{}, {}: wore out on {}, far earlier than such parts do; ask how it was used and "
+              "look at the socket.",
+              capitalised(shown_word(unit.side)), unit.item.text, date_words(*unit.ended_on)));
     }
   }
 

@@ -22,15 +22,16 @@ std::string title_of(const VisitSheet& sheet, bool name) {
 /// "1 to act on, 2 to look at"; "none" when there are none.
 std::string counted_findings(const VisitSheet& sheet) {
   std::vector<std::string> parts;
-  const auto add = [&](care::Gravity gravity, const char* words) {
-    if (const int count = sheet.count(gravity); count > 0) {
-      parts.push_back(fmt::format("{} {}", count, words));
-    }
-  };
-  add(care::Gravity::stops, said("to act on"));
-  add(care::Gravity::ask, said("to look at"));
-  add(care::Gravity::note, said("to note"));
-  return parts.empty() ? "none" : fmt::format("{}", fmt::join(parts, ", "));
+  if (const int count = sheet.count(care::Gravity::stops); count > 0) {
+    parts.push_back(say("{} to act on", count));
+  }
+  if (const int count = sheet.count(care::Gravity::ask); count > 0) {
+    parts.push_back(say("{} to look at", count));
+  }
+  if (const int count = sheet.count(care::Gravity::note); count > 0) {
+    parts.push_back(say("{} to note", count));
+  }
+  return parts.empty() ? said("none") : fmt::format("{}", fmt::join(parts, ", "));
 }
 
 std::string counted_bench(const VisitSheet& sheet) {
@@ -38,14 +39,14 @@ std::string counted_bench(const VisitSheet& sheet) {
   for (const auto& each : sheet.bench) {
     if (each.stopped.empty()) pieces += each.quantity;
   }
-  if (pieces == 0) return "none";
+  if (pieces == 0) return said("none");
   const auto words = number_words(pieces);
   return sheet.missing() == 0 ? words : say("{}, {} not on the shelf", words, sheet.missing());
 }
 
 std::vector<std::string> row_of(const VisitSheet& sheet, bool name) {
   return {sheet.patient.text, name ? sheet.name : "",
-          sheet.near_end.empty() ? "none" : number_words(std::ssize(sheet.near_end)),
+          sheet.near_end.empty() ? said("none") : number_words(std::ssize(sheet.near_end)),
           counted_findings(sheet), counted_bench(sheet)};
 }
 
@@ -62,8 +63,8 @@ exchange::VisitPage page_of(const VisitSheet& sheet, Date on, bool name) {
   for (const auto& each : sheet.near_end) near_end.lines.push_back({each.words});
   if (near_end.lines.empty()) {
     near_end.lines.push_back(
-        {say("No part is forecast to be worn out or past its use-by date within {} days. "
-             "Inspect worn parts all the same.",
+        {say("No part is forecast to be worn out or past its use-by date within {} days. Inspect "
+             "worn parts all the same.",
              near_end_days.count())});
   }
   auto findings = section(said("Findings"), 1);
@@ -112,8 +113,7 @@ exchange::VisitPapers visit_papers(const Day& day, const VisitDay& visits, const
   papers.left_out = said("And {} more, see the program.");
   papers.notes = said("Notes");
   papers.cautions = {said("Dates are forecasts and spans, not promises: inspect worn parts at "
-                          "every visit. What is not "
-                          "recorded could not be checked."),
+                          "every visit. What is not recorded could not be checked."),
                      care_caution()};
   papers.paper = how.paper;
   return papers;
@@ -127,8 +127,8 @@ Expected<int> print_visits(const Day& day, const VisitDay& visits, const VisitPa
 
 std::string no_visit_words(const Day& day, Date on) {
   const auto next = next_visits(day, on);
-  return say("No visit is known for {}{}.", day_words(on),
-             next ? say("; the next is on {}", day_words(*next)) : std::string{});
+  return next ? say("No visit is known for {}; the next is on {}.", day_words(on), day_words(*next))
+              : say("No visit is known for {}.", day_words(on));
 }
 
 std::string visits_summary(const VisitDay& visits) {

@@ -44,14 +44,11 @@ Expected<care::SensitivityVerdict> chosen(const Clinic& clinic, const Item& item
   }
   if (!request.substance.empty()) {
     return refuse(
-        say("No recorded sensitivity of {} to {} speaks against {}; there is "
-            "nothing to decide.",
+        say("No recorded sensitivity of {} to {} speaks against {}; there is nothing to decide.",
             request.patient, request.substance, item.code.text));
   }
-  return refuse(
-      say("No recorded sensitivity of {} speaks against {}; there is nothing to "
-          "decide.",
-          request.patient, item.code.text));
+  return refuse(say("No recorded sensitivity of {} speaks against {}; there is nothing to decide.",
+                    request.patient, item.code.text));
 }
 
 }  // namespace
@@ -105,18 +102,17 @@ Expected<std::vector<SensitivityDecision>> withdraw(store::UnitOfWork& work,
     made.push_back(std::move(decision));
   }
   if (made.empty()) {
-    return refuse(
-        say("No decision about {} and {} is in force; look at the list of "
-            "decisions.",
-            request.patient, request.item));
+    return refuse(say("No decision about {} and {} is in force; look at the list of decisions.",
+                      request.patient, request.item));
   }
   return made;
 }
 
 std::string decision_words(const SensitivityDecision& decision) {
-  auto words = say("{} decided on {} that {} may wear {} although {} is recorded ({}): {}.",
-                   decision.decided_by, date_words(decision.decided_on), decision.patient.text,
-                   decision.item.text, decision.substance, word(decision.verdict), decision.reason);
+  auto words =
+      say("{} decided on {} that {} may wear {} although {} is recorded ({}): {}.",
+          decision.decided_by, date_words(decision.decided_on), decision.patient.text,
+          decision.item.text, decision.substance, shown_word(decision.verdict), decision.reason);
   if (decision.withdrawn_on) {
     words += say(" Withdrawn on {}.", date_words(*decision.withdrawn_on));
   }

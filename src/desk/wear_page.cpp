@@ -52,10 +52,9 @@ std::string WearPage::grounds() const {
   if (tested()) return test_words(**test_);
   return said(
       "Test the forecasts (Ctrl+T) goes back to days in the past, forecasts from what was known "
-      "then how long each "
-      "part in use would last, and compares that with what happened. It takes some seconds, "
-      "changes nothing, and can be stopped. Until then nobody knows how good the forecasts are "
-      "for this clinic.");
+      "then how long each part in use would last, and compares that with what happened. It takes "
+      "some seconds, changes nothing, and can be stopped. Until then nobody knows how good the "
+      "forecasts are for this clinic.");
 }
 
 std::string WearPage::flag_words(const std::string& id) const {
@@ -78,11 +77,11 @@ std::string WearPage::early_count() const {
   const auto& found = day_->surprises();
   const auto by_chance = found.units_by_chance < 1
                              ? std::string{said("less than one")}
-                             : "about " + number_words(std::lround(found.units_by_chance));
-  auto text = say(
-      "{} so early that fewer than 1 in 100 do; by chance alone it would be {}",
-      count_words(static_cast<long long>(found.units.size()), "part wore out", "parts wore out"),
-      by_chance);
+                             : say("about {}", number_words(std::lround(found.units_by_chance)));
+  auto text = say_n(
+      "{} part wore out so early that fewer than 1 in 100 do; by chance alone it would be {}",
+      "{} parts wore out so early that fewer than 1 in 100 do; by chance alone it would be {}",
+      found.units.size(), number_words(std::ssize(found.units)), by_chance);
   if (early_.size() != early_.total())
     text += say(" ({} shown)", number_words(static_cast<long long>(early_.size())));
   return text + ".";
@@ -123,9 +122,9 @@ unsigned kind_mark(std::optional<Kind> kind) {
 std::string effects_introduction() {
   return said(
       "How the life of parts changes with use, from this clinic's records and, where these are "
-      "few, from general expectation. Each line compares with a patient who is alike in all "
-      "else: one activity level lower, no kneeling, fewer hours of wear, normal sweating, no "
-      "impact sport.");
+      "few, from general expectation. Each line compares with a patient who is alike in all else: "
+      "one activity level lower, no kneeling, fewer hours of wear, normal sweating, no impact "
+      "sport.");
 }
 
 }  // namespace sparewell::desk

@@ -3,8 +3,6 @@
 #include <map>
 #include <set>
 
-#include <fmt/format.h>
-
 #include "clinic/say.hpp"
 #include "desk/wording.hpp"
 
@@ -12,7 +10,7 @@ namespace sparewell::desk {
 namespace {
 
 std::string mean_words(double mean) {
-  return mean > 0 && mean < 0.05 ? said("under 0.1") : fmt::format("{:.1f}", mean);
+  return mean > 0 && mean < 0.05 ? said("under 0.1") : say("{:.1f}", mean);
 }
 
 struct Measure {
@@ -22,20 +20,20 @@ struct Measure {
 };
 
 constexpr Measure measures[] = {
-    {"lines", "Lines ordered",
+    {"lines", to_say("Lines ordered"),
      [](const supply::Outcome& o) {
        return number_words(o.lines) +
               (o.without_price > 0 ? say(" ({} without a price)", o.without_price) : "");
      }},
-    {"pieces", said("Pieces ordered"),
+    {"pieces", to_say("Pieces ordered"),
      [](const supply::Outcome& o) { return number_words(o.pieces); }},
-    {"short_before", said("Pieces missing before this order arrives"),
+    {"short_before", to_say("Pieces missing before this order arrives"),
      [](const supply::Outcome& o) { return mean_words(o.short_before); }},
-    {"short_after", said("Pieces missing before the next one arrives"),
+    {"short_after", to_say("Pieces missing before the next one arrives"),
      [](const supply::Outcome& o) { return mean_words(o.short_after); }},
-    {"late", said("Parts ordered for patients that come too late"),
+    {"late", to_say("Parts ordered for patients that come too late"),
      [](const supply::Outcome& o) { return mean_words(o.patients_late); }},
-    {"below", said("Items that miss their target"),
+    {"below", to_say("Items that miss their target"),
      [](const supply::Outcome& o) { return number_words(o.items_below_target); }},
 };
 
@@ -67,8 +65,8 @@ std::vector<Decision> decisions(const ClinicSettings& settings, Date today,
                                 const std::optional<Money>& budget) {
   auto usual = supply::policy_of(settings);
   usual.budget = budget;
-  std::string title = said("Order today");
-  if (budget) title += say(" for at most {}", amount_words(*budget));
+  std::string title = budget ? say("Order today for at most {}", amount_words(*budget))
+                             : std::string{said("Order today")};
   std::vector<Decision> made{{std::move(title), usual}};
   for (const int wait : questions.wait_days) {
     made.push_back({say("Wait {}", count_words(wait, "day", "days")), usual});
@@ -80,7 +78,7 @@ std::vector<Decision> decisions(const ClinicSettings& settings, Date today,
     made.back().policy.costs.shortage.reset();  // what is asked for goes before the costs
   }
   for (const SupplierName& supplier : questions.without) {
-    made.push_back({said("Without ") + supplier.text, usual});
+    made.push_back({say("Without {}", supplier.text), usual});
     made.back().policy.without.insert(supplier);
   }
   return made;
@@ -113,7 +111,7 @@ Table what_if_table(const std::vector<Compared>& compared) {
   }
   std::vector<TableRow> rows;
   for (const Measure& measure : measures) {
-    TableRow row{measure.id, {{measure.title, std::nullopt}}, "", 0, false};
+    TableRow row{measure.id, {{said(measure.title), std::nullopt}}, "", 0, false};
     for (const Compared& each : compared) {
       row.cells.push_back({measure.words(each.outcome), std::nullopt});
     }
@@ -145,8 +143,8 @@ std::vector<std::string> risk_sentences(const Compared& compared) {
   const auto more =
       compared.outcome.items_below_target - static_cast<int>(compared.outcome.at_risk.size());
   if (more > 0) {
-    made.push_back(
-        say("{} their target.", count_words(more, "more item misses", "more items miss")));
+    made.push_back(say_n("{} more item misses their target.", "{} more items miss their target.",
+                         static_cast<unsigned long>(more), number_words(more)));
   }
   return made;
 }
@@ -159,10 +157,9 @@ std::string what_if_introduction() {
 
 std::string what_if_note() {
   return said(
-      "Missing pieces are means over all stocked items, without rush orders. "
-      "Every column keeps to the budget that is set under Held back. Waiting means that "
-      "the order is written that much later. Whether another item may be worn instead is for a "
-      "licensed clinician to decide.");
+      "Missing pieces are means over all stocked items, without rush orders. Every column keeps to "
+      "the budget that is set under Held back. Waiting means that the order is written that much "
+      "later. Whether another item may be worn instead is for a licensed clinician to decide.");
 }
 
 }  // namespace sparewell::desk

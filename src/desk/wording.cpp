@@ -1,49 +1,30 @@
 #include "desk/wording.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <string_view>
+#include <cstdlib>
 
 #include <fmt/format.h>
 
 #include "clinic/say.hpp"
+#include "desk/local_formats.hpp"
 
 namespace sparewell::desk {
-namespace {
-
-constexpr std::array<std::string_view, 12> months{"Jan", "Feb", "Mar", "Apr", "May", "Jun",
-                                                  "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
-constexpr std::array<std::string_view, 7> weekdays{"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"};
-
-/// Commas between groups of three digits, left of the decimal point.
-std::string grouped(std::string number) {
-  const auto point = number.find('.');
-  const std::size_t first = number.starts_with('-') ? 1 : 0;
-  auto end = point == std::string::npos ? number.size() : point;
-  while (end > first + 3) {
-    end -= 3;
-    number.insert(end, 1, ',');
-  }
-  return number;
-}
-
-}  // namespace
 
 std::string short_date_words(Date date) {
-  const std::chrono::year_month_day parts{date};
-  const auto month = static_cast<unsigned>(parts.month());
-  return fmt::format("{} {}", static_cast<unsigned>(parts.day()), months[month - 1]);
+  return local_formats().date(date, DateShape::day_month);
+}
+
+std::string month_words(Date date) {
+  return local_formats().date(date, DateShape::month_year);
 }
 
 std::string date_words(Date date) {
-  const std::chrono::year_month_day parts{date};
-  return fmt::format("{} {}", short_date_words(date), static_cast<int>(parts.year()));
+  return local_formats().date(date, DateShape::day_month_year);
 }
 
 std::string day_words(Date date) {
-  const std::chrono::weekday weekday{date};
-  return fmt::format("{} {}", weekdays[weekday.c_encoding()], date_words(date));
+  return local_formats().date(date, DateShape::weekday_and_date);
 }
 
 std::string date_words(const std::optional<Date>& date, const std::string& otherwise) {
@@ -51,7 +32,7 @@ std::string date_words(const std::optional<Date>& date, const std::string& other
 }
 
 std::string amount_words(const Money& money) {
-  return grouped(plain_text(money)) + " " + money.currency.code;
+  return local_formats().amount(money);
 }
 
 std::string amounts_words(const std::vector<Money>& amounts) {
@@ -64,31 +45,27 @@ std::string amounts_words(const std::vector<Money>& amounts) {
 std::string chance_words(double chance) {
   if (chance < 0.01) return said("under 1 %");
   if (chance > 0.99) return said("over 99 %");
-  return fmt::format("{:.0f} %", std::round(chance * 100));
+  return say("{:.0f} %", std::round(chance * 100));
 }
 
 std::string number_words(long long number) {
-  return grouped(std::to_string(number));
+  return local_formats().number(std::to_string(number));
 }
 
 std::string count_words(long long count, const std::string& one, const std::string& many) {
-  return fmt::format("{} {}", number_words(count), count == 1 ? one : many);
+  const auto size = static_cast<unsigned long>(std::abs(count));
+  return fmt::format("{} {}", number_words(count), said_n(one.c_str(), many.c_str(), size));
 }
 
 std::string span_words(int days) {
   if (days < 28) return count_words(days, "day", "days");
   if (days < 120) return count_words(days / 7, "week", "weeks");
   if (days < 730) return count_words(std::lround(days / 30.44), "month", "months");
-  return fmt::format("{:.1f} years", days / 365.25);
+  return say("{:.1f} years", days / 365.25);
 }
 
 std::string list_words(const std::vector<std::string>& parts) {
-  std::string text;
-  for (std::size_t i = 0; i < parts.size(); ++i) {
-    if (i > 0) text += i + 1 == parts.size() ? " and " : ", ";
-    text += parts[i];
-  }
-  return text;
+  return local_formats().list(parts);
 }
 
 std::vector<std::string> parts_of_list(const std::string& text, const char* separators) {
@@ -105,8 +82,13 @@ std::vector<std::string> parts_of_list(const std::string& text, const char* sepa
 }
 
 std::string capitalised(std::string text) {
+  const auto at = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
+  constexpr int to_capital = 'a' - 'A';
   if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') {
-    text[0] = static_cast<char>(text[0] - 'a' + 'A');
+    text[0] = static_cast<char>(text[0] - to_capital);
+  } else if (text.size() > 1 && at(0) == 0xC3 && at(1) >= 0xA0 && at(1) <= 0xBE) {
+    // The small letters of Latin-1, two bytes each: U+00E0 to U+00FE.
+    text[1] = static_cast<char>(at(1) - to_capital);
   }
   return text;
 }

@@ -1,4 +1,6 @@
-/// Dates, amounts and counts as the screens write them: English, independent of any locale.
+/// Dates, amounts and counts as the screens write them: in the language of the program and by the
+/// locale that local_formats follows. What the examples show is the program's own English, which is
+/// the same on every computer.
 #pragma once
 
 #include <optional>
@@ -14,6 +16,8 @@ namespace sparewell::desk {
 [[nodiscard]] std::string date_words(Date date);
 /// "25 Nov": for days that are near.
 [[nodiscard]] std::string short_date_words(Date date);
+/// "Nov 2026": the month of the date.
+[[nodiscard]] std::string month_words(Date date);
 /// "Wed 25 Nov 2026".
 [[nodiscard]] std::string day_words(Date date);
 /// The date's words, or `otherwise` when there is none.
@@ -29,7 +33,7 @@ namespace sparewell::desk {
 
 /// "1,234".
 [[nodiscard]] std::string number_words(long long number);
-/// "1 line", "4 lines".
+/// "1 line", "4 lines"; `one` and `many` are English and looked up in the catalogue.
 [[nodiscard]] std::string count_words(long long count, const std::string& one,
                                       const std::string& many);
 
@@ -44,7 +48,7 @@ namespace sparewell::desk {
 [[nodiscard]] std::vector<std::string> parts_of_list(const std::string& text,
                                                      const char* separators);
 
-/// With a capital first letter; ASCII letters only.
+/// With a capital first letter, also where it has an accent (Latin-1).
 [[nodiscard]] std::string capitalised(std::string text);
 
 }  // namespace sparewell::desk

@@ -4,7 +4,9 @@
 
 #include <wx/accel.h>
 
+#include "clinic/say.hpp"
 #include "desktop/text.hpp"
+#include "desktop/widgets/command_button.hpp"
 
 namespace sparewell::desktop {
 namespace {
@@ -12,7 +14,7 @@ namespace {
 using desk::Command;
 
 wxString with_key(const desk::CommandSpec& spec) {
-  auto text = to_wx(spec.label);
+  auto text = to_wx(label_words(spec));
   if (!spec.key.empty()) text += "\t" + to_wx(spec.key);
   return text;
 }
@@ -41,11 +43,12 @@ wxMenuBar* make_menu_bar() {
   for (const auto& spec : desk::command_table()) {
     if (spec.menu != current) {
       menu = new wxMenu;
-      bar->Append(menu, to_wx(desk::menu_title(spec.menu)));
+      bar->Append(menu, to_wx(said(std::string{desk::menu_title(spec.menu)}.c_str())));
       current = spec.menu;
     }
     if (spec.starts_group) menu->AppendSeparator();
-    menu->Append(command_id(spec.command), with_key(spec), to_wx(spec.help));
+    menu->Append(command_id(spec.command), with_key(spec),
+                 to_wx(said(std::string{spec.help}.c_str())));
   }
   return bar;
 }

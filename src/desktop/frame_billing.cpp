@@ -123,8 +123,8 @@ void MainFrame::take_over_file(const desk::BillingFileRequest& request) {
              [this, read](const desk::JobEnd& end) {
                if (say_failure(end)) return;
                if (!*read) {
-                 wxMessageBox(to_wx(read->error().sentence), said("Sparewell"),
-                              wxOK | wxICON_WARNING, this);
+                 wxMessageBox(to_wx(read->error().sentence), "Sparewell", wxOK | wxICON_WARNING,
+                              this);
                  return;
                }
                auto lines = desk::claim_file_lines(**read);

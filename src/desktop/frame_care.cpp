@@ -1,4 +1,3 @@
-#include <fmt/format.h>
 #include <wx/utils.h>
 
 #include "clinic/say.hpp"
@@ -35,12 +34,11 @@ void MainFrame::show_other_items() {
   if (!found) return note_->say(found.error().sentence, {});
   const auto* item = day_->index().item(question->item);
   const auto instead = item != nullptr ? say("instead of {}", desk::item_words(*item))
-                                       : fmt::format("as {}", word(*question->function));
+                                       : say("as {}", shown_word(*question->function));
   AlternativesDialog{
       this,
-      say("{}, {} side, {}. What suits comes before what has to be asked "
-          "about.",
-          desk::patient_words(*day_, question->patient), word(question->side), instead),
+      say("{}, {} side, {}. What suits comes before what has to be asked about.",
+          desk::patient_words(*day_, question->patient), shown_word(question->side), instead),
       std::move(*found)}
       .ShowModal();
 }

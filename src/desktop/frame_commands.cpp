@@ -1,3 +1,4 @@
+#include <fmt/format.h>
 #include <wx/dirdlg.h>
 #include <wx/filedlg.h>
 #include <wx/stdpaths.h>
@@ -25,7 +26,7 @@
 namespace sparewell::desktop {
 namespace {
 
-constexpr auto file_kinds = "Clinic files (*.db)|*.db|All files|*";
+constexpr auto file_kinds = to_say("Clinic files (*.db)|*.db|All files|*");
 
 }  // namespace
 
@@ -206,6 +207,8 @@ void MainFrame::run(desk::Command command) {
       return change_text_size(0);
     case Command::usual_columns:
       return use_usual_columns();
+    case Command::choose_ways:
+      return choose_ways();
     case Command::help:
       return show_help();
     case Command::keys:
@@ -227,18 +230,15 @@ void MainFrame::go_to_plan(PlanPanel::Pane pane) {
 }
 
 void MainFrame::choose_file() {
-  wxFileDialog dialog{this,       said("Open clinic file"),        "", "",
-                      file_kinds, wxFD_OPEN | wxFD_FILE_MUST_EXIST};
+  wxFileDialog dialog{this, said("Open clinic file"), "",
+                      "",   said(file_kinds),         wxFD_OPEN | wxFD_FILE_MUST_EXIST};
   if (dialog.ShowModal() == wxID_OK) open(from_wx(dialog.GetPath()));
 }
 
 void MainFrame::make_file() {
-  wxFileDialog dialog{this,
-                      said("New clinic file"),
-                      wxStandardPaths::Get().GetDocumentsDir(),
-                      "clinic.db",
-                      file_kinds,
-                      wxFD_SAVE};
+  wxFileDialog dialog{
+      this,        said("New clinic file"), wxStandardPaths::Get().GetDocumentsDir(),
+      "clinic.db", said(file_kinds),        wxFD_SAVE};
   if (dialog.ShowModal() != wxID_OK) return;
   auto path = dialog.GetPath();
   if (!path.Lower().EndsWith(".db")) path += ".db";
@@ -260,7 +260,8 @@ void MainFrame::edit_details() {
 void MainFrame::write_workbooks() {
   auto folder = remembered_.orders_folder;
   if (folder.empty()) {
-    folder = from_wx(wxStandardPaths::Get().GetDocumentsDir()) + said("/Sparewell orders");
+    folder = fmt::format("{}/{}", from_wx(wxStandardPaths::Get().GetDocumentsDir()),
+                         said("Sparewell orders"));
   }
   OrdersFolderDialog dialog{this, folder};
   if (dialog.ShowModal() == wxID_OK) write_into(dialog.folder());

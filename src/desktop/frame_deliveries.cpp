@@ -52,7 +52,8 @@ void MainFrame::receive_delivery() {
   scanning.ShowModal();
   tell(scanning.booked());
   if (scanning.by_hand()) {
-    ReceiveDialog dialog{this, std::move(form), day_->clinic().items, file_.today, book};
+    ReceiveDialog dialog{this,        std::move(form), day_->clinic().items,
+                         file_.today, file_.path,      book};
     dialog.ShowModal();
     tell(dialog.booked());
   }
@@ -137,7 +138,8 @@ void MainFrame::reprint_order() {
   const auto revisions = deliveries_->page().revisions(deliveries_->order());
   auto folder = remembered_.orders_folder;
   if (folder.empty()) {
-    folder = from_wx(wxStandardPaths::Get().GetDocumentsDir()) + said("/Sparewell orders");
+    folder = fmt::format("{}/{}", from_wx(wxStandardPaths::Get().GetDocumentsDir()),
+                         said("Sparewell orders"));
   }
   ReprintDialog dialog{this, name.ref, revisions, folder, [&](const Reprint& given) -> std::string {
                          const int revision = static_cast<int>(revisions.size()) - given.position;

@@ -49,8 +49,7 @@ std::string MainFrame::idle_words() const {
 
 bool MainFrame::say_failure(const JobEnd& end) {
   if (!end.failure) return false;
-  wxMessageBox(to_wx(desk::describe_failure(end.failure)), said("Sparewell"), wxOK | wxICON_ERROR,
-               this);
+  wxMessageBox(to_wx(desk::describe_failure(end.failure)), "Sparewell", wxOK | wxICON_ERROR, this);
   return true;
 }
 
@@ -251,16 +250,16 @@ void MainFrame::write_into(const std::string& folder) {
 
 void MainFrame::say_written(const std::vector<desk::WrittenOrder>& written,
                             const std::string& folder) {
-  auto text = say("{} written into {}:",
-                  desk::count_words(static_cast<long long>(written.size()), "order workbook was",
-                                    "order workbooks were"),
-                  folder);
+  const auto count = static_cast<long long>(written.size());
+  auto text =
+      say_n("{} order workbook was written into {}:", "{} order workbooks were written into {}:",
+            written.size(), desk::number_words(count), folder);
   for (const auto& order : written) {
     text += fmt::format("\n{}  {}, {}, {}", order.file.filename().string(), order.supplier.text,
                         desk::count_words(order.lines, "line", "lines"),
                         desk::count_words(order.pieces, "piece", "pieces"));
   }
-  text += said("\nThey count as on order once you mark them as sent.");
+  text += fmt::format("\n{}", said("They count as on order once you mark them as sent."));
   note_->say(text, {{said("Open &folder"), [folder] { wxLaunchDefaultApplication(to_wx(folder)); }},
                     {said("Mar&k as sent..."), [this] { run(desk::Command::mark_as_sent); }}});
 }
@@ -274,9 +273,9 @@ void MainFrame::mark(std::vector<std::string> numbers) {
              [this, sent](const JobEnd& end) {
                if (say_failure(end)) return;
                if (!sent->placed.empty()) undo_.did_for_good(say("orders were marked as sent"));
-               auto text = say("{} as on order.",
-                               desk::count_words(std::ssize(sent->placed), "order now counts",
-                                                 "orders now count"));
+               auto text =
+                   say_n("{} order now counts as on order.", "{} orders now count as on order.",
+                         sent->placed.size(), desk::number_words(std::ssize(sent->placed)));
                for (const auto& sentence : sent->waiting) text += fmt::format("\n{}", sentence);
                note_->say(text, {});
                read_again();

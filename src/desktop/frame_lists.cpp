@@ -1,7 +1,6 @@
 // The window's lists, counts, price lists and recalls.
 #include <algorithm>
 
-#include <fmt/format.h>
 #include <wx/filedlg.h>
 #include <wx/msgdlg.h>
 #include <wx/utils.h>
@@ -27,10 +26,10 @@ namespace {
 using desk::JobControl;
 using desk::JobEnd;
 
-constexpr auto sheet_kinds = "Workbooks and CSV (*.xlsx;*.csv)|*.xlsx;*.csv|All files|*";
+constexpr auto sheet_kinds = to_say("Workbooks and CSV (*.xlsx;*.csv)|*.xlsx;*.csv|All files|*");
 
 std::string choose_sheet(wxWindow* parent, const wxString& title) {
-  wxFileDialog dialog{parent, title, "", "", sheet_kinds, wxFD_OPEN | wxFD_FILE_MUST_EXIST};
+  wxFileDialog dialog{parent, title, "", "", said(sheet_kinds), wxFD_OPEN | wxFD_FILE_MUST_EXIST};
   return dialog.ShowModal() == wxID_OK ? from_wx(dialog.GetPath()) : std::string{};
 }
 
@@ -50,8 +49,8 @@ void MainFrame::write_list(const std::string& what, const std::string& file,
 }
 
 void MainFrame::write_stock_list() {
-  const auto file = ask_for_workbook(this, said("Write stock list"),
-                                     fmt::format("stock {}", iso_text(file_.today)));
+  const auto file =
+      ask_for_workbook(this, said("Write stock list"), say("stock {}", iso_text(file_.today)));
   if (file.empty()) return;
   write_list(said("Writing the stock list"), file,
              [day = day_, file] { desk::write_stock_list(*day, file); });
@@ -60,8 +59,8 @@ void MainFrame::write_stock_list() {
 void MainFrame::forecast_months() {
   MonthsDialog dialog{this};
   if (dialog.ShowModal() != wxID_OK) return;
-  const auto file = ask_for_workbook(this, said("Forecast by month"),
-                                     fmt::format("forecast {}", iso_text(file_.today)));
+  const auto file =
+      ask_for_workbook(this, said("Forecast by month"), say("forecast {}", iso_text(file_.today)));
   if (file.empty()) return;
   write_list(said("Working out the need month by month"), file,
              [day = day_, file, months = dialog.months()] {
@@ -73,7 +72,7 @@ void MainFrame::write_count_sheet() {
   CountSheetDialog dialog{this, desk::places_with_stock(day_->clinic())};
   if (dialog.ShowModal() != wxID_OK) return;
   const auto wish = dialog.wish();
-  const auto name = fmt::format("count {} {}", wish.place, iso_text(file_.today));
+  const auto name = say("count {} {}", wish.place, iso_text(file_.today));
   const auto out = ask_for_workbook(this, said("Write count sheet"), name);
   if (out.empty()) return;
   write_list(said("Writing the count sheet"), out,
@@ -110,8 +109,9 @@ void MainFrame::book_count(const desk::CountSheet& sheet, const desk::CountBooki
              },
              [this, review](const JobEnd& end) {
                if (say_failure(end)) return;
-               note_->say(say("{} {} booked.", desk::count_summary(*review),
-                              desk::count_words(review->booked(), "count is", "counts are")),
+               note_->say(say_n("{} {} count is booked.", "{} {} counts are booked.",
+                                static_cast<unsigned long>(review->booked()),
+                                desk::count_summary(*review), desk::number_words(review->booked())),
                           {});
                read_again();
              }});

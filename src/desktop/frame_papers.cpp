@@ -66,12 +66,11 @@ void MainFrame::check_trip() {
 void MainFrame::write_parts_list() {
   const auto patient = patients_->chosen_patient();
   PaperDialog dialog{this, said("Parts list"),
-                     say("The parts that {} has in use, how long they may last, and their "
-                         "care. {}",
+                     say("The parts that {} has in use, how long they may last, and their care. {}",
                          patient, desk::translation_caution())};
   if (dialog.ShowModal() != wxID_OK) return;
   const auto path = ask_for_pdf(this, said("Write the parts list"),
-                                fmt::format("parts {} {}", patient, iso_text(file_.today)));
+                                say("parts {} {}", patient, iso_text(file_.today)));
   if (path.empty()) return;
   const auto pages = desk::print_parts_list(*day_, {patient}, dialog.how(), path);
   if (pages) return say_paper(path);
@@ -87,7 +86,7 @@ void MainFrame::prepare_visits() {
   if (desk::patients_expected(*day_, *on).empty())
     return note_->say(desk::no_visit_words(*day_, *on), {});
   const auto path =
-      ask_for_pdf(this, said("Write the visit sheets"), fmt::format("visits {}", iso_text(*on)));
+      ask_for_pdf(this, said("Write the visit sheets"), say("visits {}", iso_text(*on)));
   if (path.empty()) return;
   auto pages = std::make_shared<Expected<int>>();
   start_job({said("Preparing the visits"), false,

@@ -21,7 +21,10 @@ namespace sparewell::desktop {
 void MainFrame::issue_part() {
   const auto patient = patients_->chosen_patient();
   IssueDialog dialog{
-      this, patient, desk::patient_words(*day_, {patient}),
+      this,
+      patient,
+      desk::patient_words(*day_, {patient}),
+      file_.path,
       [this](const desk::IssueRequest& request) { return desk::ask_whether(file_, day_, request); },
       [this](const desk::IssueRequest& request) { return desk::hand_over(file_, day_, request); }};
   if (dialog.ShowModal() != wxID_OK || dialog.units().empty()) return;
@@ -47,7 +50,7 @@ void MainFrame::write_sheet(const std::vector<Unit>& units) {
   if (path.empty()) return;
   const auto pages = desk::write_delivery_sheet(file_, units, path);
   note_->say(pages ? say("The delivery sheet was written: {}", path)
-                   : "The part is recorded as handed over. " + pages.error().sentence,
+                   : say("The part is recorded as handed over. {}", pages.error().sentence),
              {});
 }
 
@@ -88,8 +91,12 @@ void MainFrame::end_part() {
                                 unit->serial};
   std::optional<desk::UndoStep> step;
   EndPartDialog dialog{
-      this, choice, fmt::format("{} {}, {}", unit->patient.text, word(unit->side), unit->item.text),
-      day_->today(), [&](const desk::UnitEnding& ending) -> std::string {
+      this,
+      choice,
+      fmt::format("{} {}, {}", unit->patient.text, shown_word(unit->side), unit->item.text),
+      day_->today(),
+      file_.path,
+      [&](const desk::UnitEnding& ending) -> std::string {
         const auto ended = desk::end_part(file_, ending);
         if (ended) step = desk::undo_ending(ending, *ended);
         return ended ? "" : ended.error().sentence;
@@ -106,7 +113,7 @@ void MainFrame::book_parts() {
   BookingDialog dialog{this, desk::booking_form(*day_, {patient}), patient, file_};
   if (dialog.ShowModal() != wxID_OK) return;
   note_done(desk::undo_bookings(before, visit_bookings()), "");
-  say_done(dialog.said());
+  say_done(dialog.news());
   read_again();
 }
 

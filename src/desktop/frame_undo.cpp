@@ -24,7 +24,7 @@ void MainFrame::note_done(const desk::StockForm& form, const desk::Booked& booke
   const auto snapshot = store->read();
   auto step = desk::undo_movements(*snapshot, booked);
   if (!step) step = desk::undo_bookings(before, desk::bookings_now(*snapshot));
-  note_done(std::move(step), form.why);
+  note_done(std::move(step), said(form.why.c_str()));
 }
 
 void MainFrame::say_done(const std::string& text) {

@@ -33,7 +33,7 @@
 namespace sparewell::desktop {
 
 MainFrame::MainFrame(Date today, std::filesystem::path memory)
-    : wxFrame{nullptr, wxID_ANY, said("Sparewell")},
+    : wxFrame{nullptr, wxID_ANY, "Sparewell"},
       memory_{std::move(memory)},
       remembered_{desk::recall(memory_)} {
   window_layout() = remembered_.layout;
@@ -108,7 +108,7 @@ void MainFrame::make_pages() {
 }
 
 wxSizer* MainFrame::make_header() {
-  clinic_name_ = new wxStaticText{body_, wxID_ANY, said("Sparewell")};
+  clinic_name_ = new wxStaticText{body_, wxID_ANY, "Sparewell"};
   clinic_name_->SetFont(clinic_name_->GetFont().Bold().Larger());
   day_words_ = new wxStaticText{body_, wxID_ANY, to_wx(desk::day_words(file_.today))};
   day_words_->SetFont(day_words_->GetFont().Larger());
@@ -156,7 +156,7 @@ void MainFrame::start(const std::string& path) {
   const auto last = path.empty() ? remembered_.clinic_file : path;
   if (last.empty()) return;
   if (path.empty() && !std::filesystem::exists(last)) {
-    bar_->idle(said("The clinic file used last, ") + last + said(", is no longer there."));
+    bar_->idle(say("The clinic file used last, {}, is no longer there.", last));
     return;
   }
   open(last);
@@ -193,7 +193,7 @@ void MainFrame::show_day() {
   clinic_name_->SetLabelText(to_wx(name.empty() ? said("Clinic without a name") : name));
   day_words_->SetLabelText(to_wx(desk::day_words(day_->today())));
   const auto file = std::filesystem::path{file_.path}.filename().string();
-  SetTitle(to_wx(file + said(" - Sparewell")));
+  SetTitle(to_wx(file + " - Sparewell"));
   body_->Layout();
   if (first) go_to_remembered();
 }

@@ -181,6 +181,7 @@ class MainFrame : public wxFrame {
   void use_usual_columns();
   /// `steps` larger or smaller; 0 for the usual size.
   void change_text_size(int steps);
+  void choose_ways();
   void print_page();
   void show_help();
   // frame_undo.cpp

@@ -12,7 +12,6 @@
 #include <wx/stattext.h>
 #include <wx/toplevel.h>
 
-#include "clinic/say.hpp"
 #include "desktop/text.hpp"
 
 namespace sparewell::desktop {
@@ -83,8 +82,7 @@ void look_at(const wxWindow& window, std::vector<std::string>& cut) {
     }
   }
   for (const auto* child : window.GetChildren()) {
-    if (reaches_beyond(*child))
-      cut.push_back(said("beyond the edge: ") + from_wx(child->GetLabel()));
+    if (reaches_beyond(*child)) cut.push_back("beyond the edge: " + from_wx(child->GetLabel()));
     if (!child->IsTopLevel()) look_at(*child, cut);
   }
 }

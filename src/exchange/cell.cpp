@@ -235,7 +235,8 @@ std::function<Reason(const Cell&, double&)> number_between(double least, double 
   return [=, what = std::move(what)](const Cell& cell, double& into) -> Reason {
     auto reason = read_number(cell, into);
     if (reason.empty() && !(into >= least && into <= most)) {
-      reason = say("'{}' is outside what is possible ({}); correct it", excerpt(cell.text), what);
+      reason = say("'{}' is outside what is possible ({}); correct it", excerpt(cell.text),
+                   said(what.c_str()));
     }
     return reason;
   };
@@ -245,7 +246,8 @@ std::function<Reason(const Cell&, int&)> whole_between(int least, int most, std:
   return [=, what = std::move(what)](const Cell& cell, int& into) -> Reason {
     auto reason = read_whole(cell, into);
     if (reason.empty() && (into < least || into > most)) {
-      reason = say("'{}' is outside what is possible ({}); correct it", excerpt(cell.text), what);
+      reason = say("'{}' is outside what is possible ({}); correct it", excerpt(cell.text),
+                   said(what.c_str()));
     }
     return reason;
   };

@@ -70,8 +70,8 @@ template <class Enum>
   return {};
 }
 
-/// Reads a number between `least` and `most`, both allowed; `what` names it in the refusal, as in
-/// "hours a day, 0 to 24".
+/// Reads a number between `least` and `most`, both allowed; `what` names it in the refusal, in
+/// English, as in to_say("hours a day, 0 to 24").
 [[nodiscard]] std::function<Reason(const Cell&, double&)> number_between(double least, double most,
                                                                          std::string what);
 [[nodiscard]] std::function<Reason(const Cell&, int&)> whole_between(int least, int most,

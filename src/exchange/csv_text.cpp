@@ -12,7 +12,7 @@ namespace sparewell::exchange {
 namespace {
 
 constexpr std::string_view utf8_mark = "\xEF\xBB\xBF";
-constexpr std::string_view save_as = "save it as CSV UTF-8 and import again";
+constexpr const char* save_as = to_say("save it as CSV UTF-8 and import again");
 
 bool looks_like_utf16(std::string_view bytes) {
   using namespace std::string_view_literals;
@@ -37,23 +37,23 @@ std::ptrdiff_t line_of(std::string_view bytes, std::size_t offset) {
 Expected<CsvText> check_csv_text(std::string_view file, std::string_view bytes) {
   using namespace std::string_view_literals;
   if (bytes.starts_with("PK\x03\x04"sv) || bytes.starts_with("\xD0\xCF\x11\xE0"sv)) {
-    return refuse(say("{} is a workbook, not CSV text; open it and {}.", file, save_as));
+    return refuse(say("{} is a workbook, not CSV text; open it and {}.", file, said(save_as)));
   }
   if (looks_like_utf16(bytes)) {
-    return refuse(say("{} is UTF-16 text, not UTF-8; {}.", file, save_as));
+    return refuse(say("{} is UTF-16 text, not UTF-8; {}.", file, said(save_as)));
   }
   if (const auto nul = bytes.find('\0'); nul != std::string_view::npos) {
     return refuse(
         say("{} holds a NUL byte in line {} (byte {} of the file), so it is a binary or "
             "damaged file; {}.",
-            file, line_of(bytes, nul), nul + 1, save_as));
+            file, line_of(bytes, nul), nul + 1, said(save_as)));
   }
   const auto wrong = static_cast<std::size_t>(
       std::distance(bytes.begin(), utf8::find_invalid(bytes.begin(), bytes.end())));
   if (wrong < bytes.size()) {
     return refuse(say(
         "{} is not UTF-8 text: line {} holds the byte 0x{:02X} (byte {} of the file); {}.", file,
-        line_of(bytes, wrong), static_cast<unsigned char>(bytes[wrong]), wrong + 1, save_as));
+        line_of(bytes, wrong), static_cast<unsigned char>(bytes[wrong]), wrong + 1, said(save_as)));
   }
   CsvText made{bytes, bytes.starts_with(utf8_mark)};
   if (made.byte_order_mark) made.text.remove_prefix(utf8_mark.size());

@@ -10,9 +10,12 @@
 namespace sparewell::exchange {
 namespace {
 
-constexpr std::array<std::string_view, 11> headings{
-    "No.",      "Supplier's part no.", "Our code",   "Description", "Size",       "Side",
-    "Quantity", "Unit cost",           "Line total", "Currency",    "For patient"};
+constexpr std::array<const char*, 11> headings{to_say("No."),        to_say("Supplier's part no."),
+                                               to_say("Our code"),   to_say("Description"),
+                                               to_say("Size"),       to_say("Side"),
+                                               to_say("Quantity"),   to_say("Unit cost"),
+                                               to_say("Line total"), to_say("Currency"),
+                                               to_say("For patient")};
 constexpr double widest_column = 48;
 // Labels and values above the lines stand in the first two columns.
 constexpr std::size_t head_width = 14;
@@ -22,7 +25,7 @@ std::string patients_text(const PurchaseOrderLine& line) {
   for (const auto& [patient, side] : line.for_patients) {
     if (!joined.empty()) joined += ", ";
     joined += patient.text;
-    if (side) joined += fmt::format(" {}", word(*side));
+    if (side) joined += fmt::format(" {}", shown_word(*side));
   }
   return joined;
 }
@@ -36,8 +39,8 @@ std::string side_text(const PurchaseOrderLine& line) {
   }
   const auto [left, right] = pieces;
   if (left == 0 && right == 0) return {};
-  if (left == 0) return std::string{word(Side::right)};
-  if (right == 0) return std::string{word(Side::left)};
+  if (left == 0) return shown_word(Side::right);
+  if (right == 0) return shown_word(Side::left);
   return say("{} left, {} right", left, right);
 }
 
@@ -54,7 +57,8 @@ std::string footer_text(std::string_view text) {
 }  // namespace
 
 std::string order_title(const PurchaseOrder& order) {
-  return order.number.empty() ? said("Not ordered") : said("Purchase order ") + order.number;
+  if (order.number.empty()) return said("Not ordered");
+  return say("Purchase order {}", order.number);
 }
 
 std::string revision_words(const PurchaseOrder& order) {
@@ -119,7 +123,7 @@ void OrderSheet::write_headings() {
   heading_row_ = row_++;
   for (lxw_col_t column = 0; column < column_count; ++column) {
     const bool numbers = column >= quantity && column <= line_total;
-    put(heading_row_, column, std::string{headings[column]},
+    put(heading_row_, column, said(headings[column]),
         numbers ? formats_.number_heading : formats_.heading);
   }
   worksheet_freeze_panes(file_.sheet(), row_, 0);
@@ -171,9 +175,9 @@ void OrderSheet::write_totals() {
 }
 
 void OrderSheet::write_unknown_costs(long unknown) {
-  const std::string sentence =
-      unknown == 1 ? said("1 line has no known cost; please confirm its price.")
-                   : say("{} lines have no known cost; please confirm their prices.", unknown);
+  const auto sentence = say_n("{} line has no known cost; please confirm its price.",
+                              "{} lines have no known cost; please confirm their prices.",
+                              static_cast<unsigned long>(unknown), unknown);
   file_.text(row_++, description, sentence);
 }
 
@@ -198,7 +202,7 @@ void OrderSheet::set_page() {
   worksheet_set_landscape(file_.sheet());
   worksheet_fit_to_pages(file_.sheet(), 1, 0);
   file_.check(worksheet_repeat_rows(file_.sheet(), heading_row_, heading_row_));
-  const std::string footer = "&L" + footer_text(order_title(order_)) + said("&RPage &P of &N");
+  const auto footer = say("&L{}&RPage &P of &N", footer_text(order_title(order_)));
   file_.check(worksheet_set_footer(file_.sheet(), footer.c_str()));
 }
 

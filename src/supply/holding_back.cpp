@@ -6,7 +6,8 @@ namespace sparewell {
 
 template <>
 std::span<const std::string_view> words<supply::WriteOff>() {
-  static constexpr std::array<std::string_view, 3> names{"expired", "damaged", "lost"};
+  static constexpr std::array<std::string_view, 3> names{to_say("expired"), to_say("damaged"),
+                                                         to_say("lost")};
   return names;
 }
 

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <unordered_map>
 
-#include <fmt/format.h>
+#include "clinic/say.hpp"
 
 namespace sparewell::supply {
 namespace {
@@ -60,17 +60,17 @@ class Numbers {
     if (at->second == nullptr) {
       if (found.item == nullptr) {
         found.refusal = {row, field,
-                         fmt::format("'{}' is the number of several items of the catalogue; give "
-                                     "the clinic's item code",
-                                     number)};
+                         say("'{}' is the number of several items of the catalogue; give "
+                             "the clinic's item code",
+                             number)};
       }
       return;
     }
     if (found.item != nullptr && found.item != at->second) {
       found.refusal = {row, field,
-                       fmt::format("'{}' is {}, but another number of the row is {}; look which "
-                                   "one is meant",
-                                   number, at->second->code.text, found.item->code.text)};
+                       say("'{}' is {}, but another number of the row is {}; look which "
+                           "one is meant",
+                           number, at->second->code.text, found.item->code.text)};
     }
     found.item = at->second;
   }
@@ -173,8 +173,8 @@ PriceComparison compare_prices(const std::vector<PriceRow>& rows,
     const auto [at, is_new] = named.emplace(found.item, row.row);
     if (!is_new) {
       made.refused.push_back({row.row, "",
-                              fmt::format("names {} again, as row {} did; leave one of them",
-                                          found.item->code.text, at->second)});
+                              say("names {} again, as row {} did; leave one of them",
+                                  found.item->code.text, at->second)});
       continue;
     }
     auto change = change_of(*found.item, row, take_descriptions);

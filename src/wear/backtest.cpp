@@ -5,9 +5,8 @@
 #include <stdexcept>
 #include <unordered_map>
 
-#include <fmt/format.h>
-
 #include "clinic/in_parallel.hpp"
+#include "clinic/say.hpp"
 #include "wear/backtest_peers.hpp"
 #include "wear/backtest_tally.hpp"
 #include "wear/clinic_fit.hpp"
@@ -141,7 +140,7 @@ Expected<Backtest> run_backtest(const Clinic& clinic, const PriorTable& priors, 
   cases.reserve(origins.size());
   for (const Date origin : origins) cases.push_back(cases_at(truth, origin));
   if (std::ranges::all_of(cases, &std::vector<Case>::empty)) {
-    return refuse(fmt::format(
+    return refuse(say(
         "There is too little history before {} to test forecasts of {} days: the records must "
         "reach back {} days at least, with parts in use {} days ago; choose a shorter horizon, "
         "or try again later.",
@@ -150,7 +149,7 @@ Expected<Backtest> run_backtest(const Clinic& clinic, const PriorTable& priors, 
   Replay replay{truth, priors, plan.horizon_days, observation_curves(cases)};
   for (std::size_t i = 0; i < origins.size(); ++i) {
     if (goes_on && !goes_on(static_cast<int>(i), static_cast<int>(origins.size()))) {
-      return refuse("The test of the forecasts was stopped before its end.");
+      return refuse(say("The test of the forecasts was stopped before its end."));
     }
     replay.add(origins[i], cases[i]);
   }

@@ -6,8 +6,8 @@
 
 #include <Eigen/Cholesky>
 #include <Eigen/Eigenvalues>
-#include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "wear/kind_note.hpp"
 #include "wear/kind_posterior.hpp"
 
@@ -166,10 +166,10 @@ KindLife fit_kind(const KindData& data) {
   held.prior.log_shape = {std::log(steepest_shape), 1e-3 / std::sqrt(1 + endings)};
   KindLife life = life_at(fit_with(held, std::exp(held.prior.log_item_spread.mean)), held);
   life.converged = false;
-  life.note = fmt::format(
+  life.note = say(
       "The recorded lives of {}s are so few or so much alike that their shape was held at {:.0f}; "
       "check whether they were replaced on fixed dates instead of when worn out.",
-      word(life.kind), steepest_shape);
+      shown_word(life.kind), steepest_shape);
   return life;
 }
 

@@ -5,7 +5,8 @@
 #include <optional>
 
 #include <Eigen/Cholesky>
-#include <fmt/format.h>
+
+#include "clinic/say.hpp"
 
 namespace sparewell::wear {
 namespace {
@@ -82,13 +83,13 @@ Maximum maximise(const Objective& objective, Eigen::VectorXd start, Derivatives 
   best.at = std::move(start);
   best.derivatives = std::move(at_start);
   if (!all_finite(best.derivatives)) {
-    best.note = "The likelihood cannot be computed where the search starts.";
+    best.note = say("The likelihood cannot be computed where the search starts.");
     return best;
   }
   while (best.iterations < most_iterations) {
     const auto step = newton_step(best.derivatives);
     if (!step) {
-      best.note = "The likelihood is too flat to say where its maximum lies.";
+      best.note = say("The likelihood is too flat to say where its maximum lies.");
       return best;
     }
     const double enough = promised_enough * (1 + std::abs(best.derivatives.value));
@@ -97,14 +98,14 @@ Maximum maximise(const Objective& objective, Eigen::VectorXd start, Derivatives 
     best.converged = last;
     if (last) return best;
     if (!moved) {
-      best.note = fmt::format(
-          "The search stalled after {} steps without reaching a maximum of the likelihood.",
-          best.iterations);
+      best.note =
+          say("The search stalled after {} steps without reaching a maximum of the likelihood.",
+              best.iterations);
       return best;
     }
   }
-  best.note = fmt::format("The search did not reach a maximum of the likelihood in {} steps.",
-                          most_iterations);
+  best.note =
+      say("The search did not reach a maximum of the likelihood in {} steps.", most_iterations);
   return best;
 }
 

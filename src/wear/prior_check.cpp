@@ -4,8 +4,7 @@
 #include <cmath>
 #include <string>
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "wear/other_endings.hpp"
 
 namespace sparewell::wear {
@@ -21,29 +20,29 @@ bool is_spread(double value) {
 }
 
 std::string name_of(const LifePrior& row) {
-  if (!row.material) return fmt::format("Life prior of {}", word(row.kind));
-  return fmt::format("Life prior of {} in {}", word(row.kind), word(*row.material));
+  if (!row.material) return say("Life prior of {}", shown_word(row.kind));
+  return say("Life prior of {} in {}", shown_word(row.kind), shown_word(*row.material));
 }
 
 std::string name_of(const FactorPrior& row) {
-  return fmt::format("Factor prior of {} and {}", word(row.kind), factor_name(row.factor));
+  return say("Factor prior of {} and {}", shown_word(row.kind), factor_name(row.factor));
 }
 
 std::string name_of(const PersonPrior& row) {
-  return fmt::format("Person prior of {}", word(row.kind));
+  return say("Person prior of {}", shown_word(row.kind));
 }
 
 std::string name_of(const ItemPrior& row) {
-  return fmt::format("Item prior of {}", word(row.kind));
+  return say("Item prior of {}", shown_word(row.kind));
 }
 
 std::string name_of(const EndingPrior& row) {
-  return fmt::format("Ending prior of {} and {}", word(row.kind), word(row.reason));
+  return say("Ending prior of {} and {}", shown_word(row.kind), shown_word(row.reason));
 }
 
 tl::unexpected<Refusal> refuse_value(const std::string& row, std::string_view column, double value,
-                                     std::string_view allowed) {
-  return refuse(fmt::format("{}: {} is {}, but must be {}.", row, column, value, allowed));
+                                     const std::string& allowed) {
+  return refuse(say("{}: {} is {}, but must be {}.", row, column, value, allowed));
 }
 
 Expected<void> check_lives_of(const PriorTable& priors, Kind kind) {
@@ -53,12 +52,12 @@ Expected<void> check_lives_of(const PriorTable& priors, Kind kind) {
   for (const LifePrior& row : priors.lives) {
     if (row.kind != kind) continue;
     int& seen = row.material ? of_material[static_cast<std::size_t>(*row.material)] : general;
-    if (++seen > 1) return refuse(fmt::format("{} has two rows; keep one.", name_of(row)));
+    if (++seen > 1) return refuse(say("{} has two rows; keep one.", name_of(row)));
   }
   if (general == 1) return {};
-  return refuse(fmt::format(
-      "{} has no row without material; add one, which stands for materials without a row.",
-      name_of(LifePrior{kind, std::nullopt, 0, 0, 0, 0, ""})));
+  return refuse(
+      say("{} has no row without material; add one, which stands for materials without a row.",
+          name_of(LifePrior{kind, std::nullopt, 0, 0, 0, 0, ""})));
 }
 
 Expected<void> check_factors_of(const PriorTable& priors, Kind kind) {
@@ -69,7 +68,7 @@ Expected<void> check_factors_of(const PriorTable& priors, Kind kind) {
   for (std::size_t i = 0; i < factor_count; ++i) {
     if (rows[i] == 1) continue;
     const FactorPrior row{kind, static_cast<Factor>(i), 1, 1, ""};
-    return refuse(fmt::format("{} has {} rows, but must have one.", name_of(row), rows[i]));
+    return refuse(say("{} has {} rows, but must have one.", name_of(row), rows[i]));
   }
   return {};
 }
@@ -79,8 +78,7 @@ template <class Row>
 Expected<void> check_single(const std::vector<Row>& all, Kind kind) {
   const auto rows = std::ranges::count(all, kind, &Row::kind);
   if (rows == 1) return {};
-  return refuse(
-      fmt::format("{} has {} rows, but must have one.", name_of(Row{kind, 1, 1, ""}), rows));
+  return refuse(say("{} has {} rows, but must have one.", name_of(Row{kind, 1, 1, ""}), rows));
 }
 
 Expected<void> check_endings_of(const PriorTable& priors, Kind kind) {
@@ -89,8 +87,8 @@ Expected<void> check_endings_of(const PriorTable& priors, Kind kind) {
       return row.kind == kind && row.reason == reason;
     });
     if (rows == 1) continue;
-    return refuse(fmt::format("{} has {} rows, but must have one.",
-                              name_of(EndingPrior{kind, reason, 1, 1, ""}), rows));
+    return refuse(say("{} has {} rows, but must have one.",
+                      name_of(EndingPrior{kind, reason, 1, 1, ""}), rows));
   }
   return {};
 }
@@ -98,7 +96,7 @@ Expected<void> check_endings_of(const PriorTable& priors, Kind kind) {
 template <class Row>
 Expected<void> check_source(const Row& row) {
   if (!row.source.empty()) return {};
-  return refuse(fmt::format(
+  return refuse(say(
       "{}: the source is empty; write where the numbers come from, for example common practice.",
       name_of(row)));
 }
@@ -107,60 +105,62 @@ Expected<void> check_source(const Row& row) {
 
 Expected<void> check_life_prior(const LifePrior& row) {
   if (!within(row.median_days, 0.1, 36525)) {
-    return refuse_value(name_of(row), "median_days", row.median_days, "from 0.1 to 36525");
+    return refuse_value(name_of(row), "median_days", row.median_days, say("from 0.1 to 36525"));
   }
   if (!is_spread(row.median_spread)) {
-    return refuse_value(name_of(row), "median_spread", row.median_spread, "above 0, at most 10");
+    return refuse_value(name_of(row), "median_spread", row.median_spread,
+                        say("above 0, at most 10"));
   }
   if (!within(row.shape, 0.1, 20)) {
-    return refuse_value(name_of(row), "shape", row.shape, "from 0.1 to 20");
+    return refuse_value(name_of(row), "shape", row.shape, say("from 0.1 to 20"));
   }
   if (!is_spread(row.shape_spread)) {
-    return refuse_value(name_of(row), "shape_spread", row.shape_spread, "above 0, at most 10");
+    return refuse_value(name_of(row), "shape_spread", row.shape_spread, say("above 0, at most 10"));
   }
   return {};
 }
 
 Expected<void> check_factor_prior(const FactorPrior& row) {
   if (!within(row.life_ratio, 0.01, 100)) {
-    return refuse_value(name_of(row), "life_ratio", row.life_ratio, "from 0.01 to 100");
+    return refuse_value(name_of(row), "life_ratio", row.life_ratio, say("from 0.01 to 100"));
   }
   if (!is_spread(row.spread)) {
-    return refuse_value(name_of(row), "spread", row.spread, "above 0, at most 10");
+    return refuse_value(name_of(row), "spread", row.spread, say("above 0, at most 10"));
   }
   return {};
 }
 
 Expected<void> check_person_prior(const PersonPrior& row) {
   if (!within(row.variance, 1e-6, 10)) {
-    return refuse_value(name_of(row), "variance", row.variance, "from 0.000001 to 10");
+    return refuse_value(name_of(row), "variance", row.variance, say("from 0.000001 to 10"));
   }
   if (!is_spread(row.spread)) {
-    return refuse_value(name_of(row), "spread", row.spread, "above 0, at most 10");
+    return refuse_value(name_of(row), "spread", row.spread, say("above 0, at most 10"));
   }
   return {};
 }
 
 Expected<void> check_item_prior(const ItemPrior& row) {
   if (!within(row.spread, 1e-3, 2)) {
-    return refuse_value(name_of(row), "spread", row.spread, "from 0.001 to 2");
+    return refuse_value(name_of(row), "spread", row.spread, say("from 0.001 to 2"));
   }
   if (!is_spread(row.spread_of_spread)) {
     return refuse_value(name_of(row), "spread_of_spread", row.spread_of_spread,
-                        "above 0, at most 10");
+                        say("above 0, at most 10"));
   }
   return {};
 }
 
 Expected<void> check_ending_prior(const EndingPrior& row) {
   if (is_wear(row.reason)) {
-    return refuse(fmt::format("{}: the reason is wear, which lives.csv tells of.", name_of(row)));
+    return refuse(say("{}: the reason is wear, which lives.csv tells of.", name_of(row)));
   }
   if (!within(row.per_year, 1e-6, 100)) {
-    return refuse_value(name_of(row), "per_year", row.per_year, "from 0.000001 to 100");
+    return refuse_value(name_of(row), "per_year", row.per_year, say("from 0.000001 to 100"));
   }
   if (!within(row.weight_years, 0.01, 1e6)) {
-    return refuse_value(name_of(row), "weight_years", row.weight_years, "from 0.01 to 1000000");
+    return refuse_value(name_of(row), "weight_years", row.weight_years,
+                        say("from 0.01 to 1000000"));
   }
   return {};
 }

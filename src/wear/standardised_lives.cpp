@@ -5,7 +5,8 @@
 
 #include <Eigen/Cholesky>
 #include <Eigen/QR>
-#include <fmt/format.h>
+
+#include "clinic/say.hpp"
 
 namespace sparewell::wear {
 namespace {
@@ -43,36 +44,35 @@ Centred centred(VectorXd values) {
 std::string covariate_name(const LifeTable& table, Index column) {
   const auto at = static_cast<std::size_t>(column);
   if (at < table.covariate_names.size()) return table.covariate_names[at];
-  return fmt::format("number {}", column + 1);
+  return say("number {}", column + 1);
 }
 
 Expected<void> check_lives(const LifeTable& table) {
   const Index n = table.time.size();
-  if (n == 0) return refuse("There are no observations to fit a life to.");
+  if (n == 0) return refuse(say("There are no observations to fit a life to."));
   if (static_cast<Index>(table.event.size()) != n ||
       (table.covariates.cols() > 0 && table.covariates.rows() != n)) {
-    return refuse("Times, events and covariates must have the same number of rows.");
+    return refuse(say("Times, events and covariates must have the same number of rows."));
   }
   if (!table.group.empty() &&
       (static_cast<Index>(table.group.size()) != n ||
        std::ranges::any_of(table.group, [&](std::size_t g) { return g >= table.group.size(); }))) {
-    return refuse("Every row must have a group, counted from 0 without large gaps.");
+    return refuse(say("Every row must have a group, counted from 0 without large gaps."));
   }
   Index events = 0;
   for (Index i = 0; i < n; ++i) {
     if (!(table.time[i] > 0) || !std::isfinite(table.time[i])) {
-      return refuse(fmt::format("The time of observation {} is {}, but times must be above 0.",
-                                i + 1, table.time[i]));
+      return refuse(say("The time of observation {} is {}, but times must be above 0.", i + 1,
+                        table.time[i]));
     }
     events += table.event[static_cast<std::size_t>(i)] ? 1 : 0;
   }
   if (events == 0)
     return refuse(
-        "There are no events, so no life can be estimated; add rows whose life has ended.");
+        say("There are no events, so no life can be estimated; add rows whose life has ended."));
   for (Index j = 0; j < table.covariates.cols(); ++j) {
     if (table.covariates.col(j).allFinite()) continue;
-    return refuse(
-        fmt::format("Covariate {} has a value that is not a number.", covariate_name(table, j)));
+    return refuse(say("Covariate {} has a value that is not a number.", covariate_name(table, j)));
   }
   return {};
 }
@@ -100,8 +100,8 @@ Expected<void> check_covariates(const LifeTable& table, const StandardisedLives&
   const Index p = lives.mean.size();
   for (Index j = 0; j < p; ++j) {
     if (lives.deviation[j] > 0) continue;
-    return refuse(fmt::format("Covariate {} is the same in every row; leave it out.",
-                              covariate_name(table, j)));
+    return refuse(
+        say("Covariate {} is the same in every row; leave it out.", covariate_name(table, j)));
   }
   // Where the correlations are far from singular the costlier test has nothing to find.
   const MatrixXd squares = lives.covariates * lives.covariates.transpose();
@@ -111,8 +111,8 @@ Expected<void> check_covariates(const LifeTable& table, const StandardisedLives&
   factored.setThreshold(collinear);
   if (factored.rank() == p) return {};
   const Index dependent = factored.colsPermutation().indices()[factored.rank()];
-  return refuse(fmt::format("Covariate {} follows from the other covariates; leave it out.",
-                            covariate_name(table, dependent)));
+  return refuse(say("Covariate {} follows from the other covariates; leave it out.",
+                    covariate_name(table, dependent)));
 }
 
 }  // namespace sparewell::wear

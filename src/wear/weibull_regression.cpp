@@ -7,8 +7,8 @@
 #include <utility>
 
 #include <Eigen/Cholesky>
-#include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "wear/life_likelihood.hpp"
 #include "wear/standardised_lives.hpp"
 
@@ -112,20 +112,20 @@ Expected<void> check_finite(const Maximum& maximum, Index covariates) {
   const bool shared = maximum.at.size() > 2 + covariates;
   if (shared && maximum.at[2 + covariates] > largest_log_variance) {
     return refuse(
-        "The groups differ so much that the variance of their multiplier has no finite estimate, "
-        "as "
-        "when one group has all the events; fit the table without groups.");
+        say("The groups differ so much that the variance of their multiplier has no finite "
+            "estimate, as when one group has all the events; fit the table without groups."));
   }
   if (maximum.at[0] < largest_log_shape) return {};
-  return refuse(covariates == 0
-                    ? "All events have the same time and no life lasted longer, so the spread of "
-                      "lives cannot be estimated; add rows, or record times more finely."
-                    : "The covariates explain the time of every event without any spread, so the "
-                      "spread of lives cannot be estimated; leave out covariates or add rows.");
+  return refuse(
+      covariates == 0
+          ? say("All events have the same time and no life lasted longer, so the spread of "
+                "lives cannot be estimated; add rows, or record times more finely.")
+          : say("The covariates explain the time of every event without any spread, so the "
+                "spread of lives cannot be estimated; leave out covariates or add rows."));
 }
 
 Refusal no_finite_effect(const LifeTable& table, Index covariate) {
-  return {fmt::format(
+  return {say(
       "The effect of covariate {} has no finite estimate, because it separates the events from the "
       "rest; leave it out.",
       covariate_name(table, covariate))};
@@ -144,10 +144,13 @@ Expected<MatrixXd> covariance_at(const Maximum& maximum, const LifeTable& table)
       if (shape * std::abs(maximum.at[2 + j]) > separated)
         return tl::unexpected{no_finite_effect(table, j)};
     }
-    return refuse(
-        fmt::format("No greatest likelihood was found in {} steps; {}.", maximum.iterations,
-                    maximum.at.size() > 2 + covariates ? "fit the table without groups"
-                                                       : "leave out covariates or add rows"));
+    return refuse(maximum.at.size() > 2 + covariates
+                      ? say("No greatest likelihood was found in {} steps; fit the table without "
+                            "groups.",
+                            maximum.iterations)
+                      : say("No greatest likelihood was found in {} steps; leave out covariates "
+                            "or add rows.",
+                            maximum.iterations));
   }
   const Index size = maximum.at.size();
   MatrixXd covariance = information.solve(MatrixXd::Identity(size, size));

@@ -1,10 +1,14 @@
 #include "desk/help_pages.hpp"
 
 #include <algorithm>
+#include <regex>
 #include <stdexcept>
+#include <string>
+#include <vector>
 
 #include <doctest/doctest.h>
 
+#include "clinic/say.hpp"
 #include "desk/commands.hpp"
 
 using namespace sparewell::desk;
@@ -49,4 +53,37 @@ TEST_CASE("The help is found by any of its words, and a row leads to its questio
   const auto place = help_place(table.at(0).id);
   CHECK(place.page->id == "ordering");
   CHECK(help_place("no such row").page == &help_pages().front());
+}
+
+namespace {
+
+/// "Ctrl+Shift+I", "F8", in the order in which a text names them.
+std::vector<std::string> keys_in(const std::string& text) {
+  static const std::regex key{R"((Ctrl|Alt|Shift)(\+[A-Z][a-z]*|\+.)+|F[0-9]+)"};
+  std::vector<std::string> made;
+  for (std::sregex_iterator at{text.begin(), text.end(), key}, end; at != end; ++at) {
+    made.push_back(at->str());
+  }
+  std::ranges::sort(made);
+  return made;
+}
+
+}  // namespace
+
+TEST_CASE("The help answers the same questions with the same keys in every language") {
+  const auto english = help_pages();
+  REQUIRE(sparewell::speak("es", SPAREWELL_BINARY_DIR "/share/locale"));
+  const auto spanish = help_pages();
+  sparewell::speak("en", "");
+  REQUIRE(english.size() == spanish.size());
+  for (std::size_t i = 0; i < english.size(); ++i) {
+    CAPTURE(english[i].id);
+    CHECK(spanish[i].id == english[i].id);
+    CHECK(spanish[i].title != english[i].title);
+    REQUIRE(spanish[i].entries.size() == english[i].entries.size());
+    for (std::size_t j = 0; j < english[i].entries.size(); ++j) {
+      CAPTURE(english[i].entries[j].question);
+      CHECK(keys_in(spanish[i].entries[j].answer) == keys_in(english[i].entries[j].answer));
+    }
+  }
 }

@@ -68,7 +68,8 @@ TEST_CASE("What the window remembers comes back, and a damaged memory gives the 
   std::filesystem::remove_all(folder);
   const auto file = folder / "deep" / "window.json";
   CHECK(recall(file) == Remembered{});
-  const Remembered kept{"/a/clinic.db", "/a/orders", "/a/in", "shelf", 1200, 700, true, {}};
+  const Remembered kept{"/a/clinic.db", "/a/orders",        "/a/in", "shelf", 1200, 700,
+                        true,           {"es", "MX", true}, {}};
   CHECK(remember(kept, file));
   CHECK(recall(file) == kept);
   std::ofstream{file} << R"({"page": ["two"]})";

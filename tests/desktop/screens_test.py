@@ -1,12 +1,13 @@
-"""Goes through every page and the dialogs that need nothing chosen, in the sizes and themes that
+"""Goes through every page and the dialogs that need nothing chosen, in the sizes, themes and languages that
 clinics use, keeps a picture of each, and fails where a text is cut.
 
 usage: screens_test.py SPAREWELL SPAREWELL-BATCH CSV-FOLDER PICTURES-FOLDER [LOOK]
 
-Needs what window_test.py needs. A short answer time is reported, and not asserted: it depends on
+Needs what journey.py needs. A short answer time is reported, and not asserted: it depends on
 the machine.
 """
 
+import gettext
 import pathlib
 import subprocess
 import sys
@@ -16,10 +17,11 @@ import time
 from clinic import TODAY, make_database
 from stage import Stage, wait_until
 
-# Name of the pictures, size of the screen, theme, scale of the text.
-LOOKS = [("1366x768", "1366x768", "Adwaita", 1),
-         ("150-percent", "1920x1080", "Adwaita", 1.5),
-         ("dark", "1366x768", "Adwaita:dark", 1)]
+# Name of the pictures, size of the screen, theme, scale of the text, language.
+LOOKS = [("1366x768", "1366x768", "Adwaita", 1, "en"),
+         ("150-percent", "1920x1080", "Adwaita", 1.5, "en"),
+         ("dark", "1366x768", "Adwaita:dark", 1, "en"),
+         ("spanish", "1366x768", "Adwaita", 1, "es")]
 # Name of the picture, the keys that lead there.
 PAGES = [("today", ["F2"]), ("orders", ["ctrl+1"]), ("patients", ["ctrl+2"]), ("shelf", ["ctrl+3"]),
          ("wear", ["ctrl+4"]), ("deliveries", ["ctrl+7"]), ("plan", ["ctrl+8"]),
@@ -40,12 +42,19 @@ def take(stage, look, name, keys):
     stage.picture(f"{look}-{name}")
 
 
-def look_around(stage, look):
+def catalogue(program, language):
+    """From the English of a text to what the window shows."""
+    folder = pathlib.Path(program).parent.parent / "share" / "locale"
+    return gettext.translation("sparewell", folder, [language], fallback=language == "en").gettext
+
+
+def look_around(stage, look, shown):
     for name, keys in PAGES:
         take(stage, look, name, keys)
-    wait_until("the window is at rest", lambda: stage.can_be_used("push button", "Issue a part..."))
+    issue = shown("&Issue a part...").replace("&", "")
+    wait_until("the window is at rest", lambda: stage.can_be_used("push button", issue))
     for tab in TABS:
-        stage.click_at(stage.wait_for("page tab", tab))
+        stage.click_at(stage.wait_for("page tab", shown(tab)))
         take(stage, look, f"patient-{tab.lower()}", [])
     for name, keys in DIALOGS:
         take(stage, look, name, keys)
@@ -61,7 +70,7 @@ def read_report(file):
     return cut, slow, usable
 
 
-def look_once(look, size, theme, scale, program, batch, folder, pictures):
+def look_once(look, size, theme, scale, language, program, batch, folder, pictures):
     """Gives the texts that are cut."""
     with tempfile.TemporaryDirectory() as scratch:
         scratch = pathlib.Path(scratch)
@@ -69,10 +78,12 @@ def look_once(look, size, theme, scale, program, batch, folder, pictures):
         make_database(batch, folder, database)
         report = scratch / "report.txt"
         with Stage(scratch, pathlib.Path(pictures), size, theme, scale) as stage:
-            stage.open([program, "--today", TODAY, "--report", str(report), str(database)])
-            stage.wait_for("page tab", "Order today (")
+            stage.open([program, "--today", TODAY, "--language", language, "--report", str(report),
+                        str(database)])
+            shown = catalogue(program, language)
+            stage.wait_for("page tab", shown("Order today ({})").split("{")[0])
             stage.fill_screen()
-            look_around(stage, look)
+            look_around(stage, look, shown)
             stage.press("ctrl+q")
             assert stage.ended() == 0, stage.output()
         cut, slow, usable = read_report(report)

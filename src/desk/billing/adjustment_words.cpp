@@ -1,6 +1,7 @@
 #include "desk/billing/adjustment_words.hpp"
 
 #include <algorithm>
+#include <array>
 #include <map>
 
 #include <fmt/format.h>
@@ -13,6 +14,32 @@
 
 namespace sparewell::desk {
 namespace {
+
+/// The words of adjustment_reasons.csv, so that the catalogue of texts holds them.
+[[maybe_unused]] constexpr std::array words_to_translate{
+    to_say("what the contract does not let the clinic charge"),
+    to_say("the patient's share"),
+    to_say("another adjustment"),
+    to_say("the payer's own decision"),
+    to_say("a correction of an earlier answer"),
+    to_say("deductible"),
+    to_say("coinsurance"),
+    to_say("co-payment"),
+    to_say("information is missing or wrong"),
+    to_say("an exact duplicate of an earlier claim"),
+    to_say("what another payer has settled"),
+    to_say("sent after the time limit"),
+    to_say("above the fee schedule or what is allowed"),
+    to_say("above the fee schedule or what was agreed"),
+    to_say("not held to be medically necessary"),
+    to_say("not covered"),
+    to_say("included in the payment for another service"),
+    to_say("not covered by this payer"),
+    to_say("the benefit for this period is used up"),
+    to_say("a discount that was agreed"),
+    to_say("more pieces or more often than the records support"),
+    to_say("no authorization was asked for beforehand"),
+    to_say("a cut by law of every payment")};
 
 using Words = std::map<std::string, std::string, std::less<>>;
 
@@ -33,9 +60,9 @@ const Words& words_of_codes() {
 
 }  // namespace
 
-std::string_view adjustment_code_words(std::string_view code) {
+std::string adjustment_code_words(std::string_view code) {
   const auto known = words_of_codes().find(code);
-  return known == words_of_codes().end() ? std::string_view{} : std::string_view{known->second};
+  return known == words_of_codes().end() ? "" : said(known->second.c_str());
 }
 
 std::string adjustment_words(std::string_view reasons) {
@@ -50,7 +77,7 @@ std::string adjustment_words(std::string_view reasons) {
     if (!made.empty()) made += "; ";
     if (reason == exchange::unstated_reason) {
       const auto words = adjustment_code_words(group);
-      made += say("{} without a reason", words.empty() ? group : words);
+      made += say("{} without a reason", words.empty() ? std::string{group} : words);
       continue;
     }
     made += reason.empty() ? std::string{group} : fmt::format("{} {}", group, reason);

@@ -67,7 +67,7 @@ Expected<BillingAnswer> answer_finding(store::UnitOfWork& work,
 }
 
 std::string answer_words(const BillingAnswer& answer) {
-  auto text = say("{} on {} by {}: {}", capitalised(std::string{word(answer.answer)}),
+  auto text = say("{} on {} by {}: {}", capitalised(shown_word(answer.answer)),
                   date_words(answer.answered_on), answer.answered_by, answer.reason);
   if (!text.ends_with('.')) text += '.';
   if (answer.ask_again_on) {
@@ -82,7 +82,7 @@ StockForm answer_form(const Day& day, const billing::WorkItem& item) {
                  {},
                  said("&Keep"),
                  {},
-                 said("a finding of billing was answered")};
+                 to_say("a finding of billing was answered")};
   form.intro = fmt::format("{} {}", finding_sentence(item.finding), remedy_words(item.finding));
   std::vector<std::string> choices;
   for (const auto each : words<Answer>()) choices.emplace_back(each);

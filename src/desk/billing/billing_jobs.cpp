@@ -68,7 +68,8 @@ std::vector<std::string> saved_mappings(const ClinicFile& file, BillingFileKind 
 Expected<BillingFileOutcome> read_into(const ClinicFile& file, const BillingFileRequest& request) {
   const auto store = open_store(file);
   return read_billing_file(
-      *store, request, {file.who, say("reading of the file {}", request.file.filename().string())});
+      *store, request,
+      {file.who, fmt::format("reading of the file {}", request.file.filename().string())});
 }
 
 std::vector<Date> months_to_close(const Clinic& clinic, Date today) {
@@ -91,7 +92,7 @@ std::vector<Date> months_to_close(const Clinic& clinic, Date today) {
 
 StockForm close_form(const Day& day, const WorklistPtr& items) {
   StockForm form{said("Close a month"),    {}, {},
-                 said("&Close the month"), {}, said("a month was closed")};
+                 said("&Close the month"), {}, to_say("a month was closed")};
   form.intro = said(
       "Keeps the records of a month as they are: parts, claim lines, suppliers' invoices, receipts "
       "and payments. Nothing is locked; what changes afterwards is told. A month that has changed "

@@ -63,7 +63,7 @@ std::string about_words(const Day& day, const billing::BillingFinding& finding) 
 std::string state_words(const WorkItem& item) {
   const auto* answer = item.answer();
   if (answer == nullptr) return "";
-  const auto given = fmt::format("{} {}", capitalised(std::string{word(answer->answer)}),
+  const auto given = fmt::format("{} {}", capitalised(shown_word(answer->answer)),
                                  short_date_words(answer->answered_on));
   if (item.has_changed) return say("{}; changed since", given);
   if (item.ask_again) return say("{}; ask again", given);
@@ -176,8 +176,9 @@ FindingDetail BillingPage::detail(const std::string& id) const {
     made.history += fmt::format("{}{}", made.history.empty() ? "" : "\n", answer_words(answer));
   }
   if (chosen->has_changed) {
-    made.history +=
-        said("\nThe pieces or the money have changed since, so the answer no longer stands.");
+    made.history += fmt::format(
+        "\n{}",
+        said("The pieces or the money have changed since, so the answer no longer stands."));
   }
   made.sides = both_sides(day_->clinic(), finding);
   return made;
@@ -191,7 +192,7 @@ std::vector<std::string> BillingPage::book_choices() {
   std::vector<std::string> choices{said("All books")};
   for (const auto book :
        {billing::Book::claims, billing::Book::payments, billing::Book::suppliers}) {
-    choices.emplace_back(book_words(book));
+    choices.push_back(book_words(book));
   }
   return choices;
 }

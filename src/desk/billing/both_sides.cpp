@@ -15,7 +15,7 @@ std::string amount(const std::optional<Money>& money, const char* otherwise) {
 }
 
 std::string side_part(const std::optional<Side>& side) {
-  return side ? fmt::format(", {}", word(*side)) : std::string{};
+  return side ? fmt::format(", {}", shown_word(*side)) : std::string{};
 }
 
 /// " LT RA": behind a code.
@@ -49,11 +49,11 @@ void add_units(std::vector<std::string>& lines, const Clinic& clinic,
 }  // namespace
 
 std::string record_line(const Unit& unit) {
-  auto line = say("{}, {}: {}, {}, issued {}", unit.patient.text, word(unit.side), unit.item.text,
-                  lot_words(unit), date_words(unit.issued_on));
+  auto line = say("{}, {}: {}, {}, issued {}", unit.patient.text, shown_word(unit.side),
+                  unit.item.text, lot_words(unit), date_words(unit.issued_on));
   if (unit.ended_on) {
     line += say(", ended {}{}", date_words(*unit.ended_on),
-                unit.end_reason ? fmt::format(" ({})", word(*unit.end_reason)) : "");
+                unit.end_reason ? fmt::format(" ({})", shown_word(*unit.end_reason)) : "");
   }
   return line;
 }
@@ -64,8 +64,9 @@ std::string record_line(const ClaimLine& line) {
                   date_words(line.service_date), amount(line.charge, said("no charge")));
   if (!line.payer.empty()) text += fmt::format(", {}", line.payer);
   if (line.submission != Submission::original) {
-    text += fmt::format(", {}{}", word(line.submission),
-                        line.replaces.empty() ? "" : fmt::format(" of {}", line.replaces));
+    const auto submission = shown_word(line.submission);
+    text += line.replaces.empty() ? fmt::format(", {}", submission)
+                                  : say(", {} of {}", submission, line.replaces);
   }
   return text;
 }
@@ -83,15 +84,17 @@ std::string record_line(const OrderLine& line) {
   auto text = say("{}: {} of {} at {}, ordered {}", line.order_ref, line.quantity, line.item.text,
                   amount(line.unit_cost, said("no price")), date_words(line.ordered_on));
   if (line.received_quantity > 0) {
-    text += say(", {} received{}", line.received_quantity,
-                line.received_on ? fmt::format(" {}", date_words(*line.received_on)) : "");
+    text += line.received_on
+                ? say(", {} received {}", line.received_quantity, date_words(*line.received_on))
+                : say(", {} received", line.received_quantity);
   }
   return text;
 }
 
 std::string record_line(const InvoiceLine& line) {
-  auto text = say("{}{}: {} of {} at {}, {}", line.invoice_ref,
-                  line.order_ref.empty() ? "" : fmt::format(" for {}", line.order_ref),
+  auto text = say("{}: {} of {} at {}, {}",
+                  line.order_ref.empty() ? line.invoice_ref
+                                         : say("{} for {}", line.invoice_ref, line.order_ref),
                   line.quantity, line.item.text, amount(line.unit_cost, said("no price")),
                   date_words(line.invoiced_on, said("no day")));
   if (line.freight) text += say(", freight {}", amount_words(*line.freight));
@@ -101,7 +104,7 @@ std::string record_line(const InvoiceLine& line) {
 std::string record_line(const SupplierReturn& sent) {
   return say("Return {} to {}: {} of {}, sent {}, credit due {}, come {}", sent.number,
              sent.supplier.text, sent.quantity, sent.lot.item.text, date_words(sent.sent_on),
-             amount(sent.due, said("not known")), amount(sent.credited, "nothing"));
+             amount(sent.due, said("not known")), amount(sent.credited, said("nothing")));
 }
 
 BothSides both_sides(const Clinic& clinic, const billing::BillingFinding& finding) {

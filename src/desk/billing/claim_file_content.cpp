@@ -23,8 +23,9 @@ std::string read_transactions(exchange::X12File& file, BillingFileKind kind,
     const bool other = !file.transactions.empty() && (file.transactions.front().kind == "835" ||
                                                       file.transactions.front().kind == "837");
     if (!other) return say("{} holds no {} transaction; name another file.", file.name, wanted);
-    return say("{} is a file of {}; read it as one.", file.name,
-               kind == BillingFileKind::claims ? said("payments (835)") : said("claims (837)"));
+    return kind == BillingFileKind::claims
+               ? say("{} is a file of payments (835); read it as one.", file.name)
+               : say("{} is a file of claims (837); read it as one.", file.name);
   }
   into.currency = exchange::x12_currency_of(file, currency);
   if (kind == BillingFileKind::claims) {

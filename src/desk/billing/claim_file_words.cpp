@@ -13,8 +13,8 @@ namespace {
 
 std::string counted(const BillingFileOutcome& outcome) {
   const bool claims = outcome.kind == BillingFileKind::claims;
-  const auto files =
-      count_words(outcome.claims, claims ? "claim" : "payment", claims ? "claims" : "payments");
+  const auto files = claims ? count_words(outcome.claims, "claim", "claims")
+                            : count_words(outcome.claims, "payment", "payments");
   const auto refused = static_cast<long long>(outcome.refused.size());
   return say("{}: {}; {} added, {} changed, {} stored already, {} refused.", outcome.file, files,
              count_words(outcome.added, "line", "lines"), number_words(outcome.changed),
@@ -33,13 +33,13 @@ std::string tie(const BillingFileOutcome& outcome) {
              amount_words(outcome.refused_sum), amount_words(open));
 }
 
-template <class Each, class Line>
-void add_some(const std::vector<Each>& all, std::size_t most, const std::string& what,
-              std::vector<std::string>& lines, Line line) {
+/// `more` says how many are left out.
+template <class Each, class Line, class More>
+void add_some(const std::vector<Each>& all, std::size_t most, std::vector<std::string>& lines,
+              Line line, More more) {
   for (std::size_t i = 0; i < std::min(most, all.size()); ++i) lines.push_back(line(all[i]));
   if (all.size() > most) {
-    lines.push_back(
-        say("and {} more {}", number_words(static_cast<long long>(all.size() - most)), what));
+    lines.push_back(more(number_words(static_cast<long long>(all.size() - most))));
   }
 }
 
@@ -57,7 +57,9 @@ std::vector<std::string> claim_file_lines(const BillingFileOutcome& outcome) {
         say("It was read by these columns: {}.", exchange::mapping_text(*outcome.mapping)));
   }
   constexpr std::size_t most_notes = 20;
-  add_some(outcome.notes, most_notes, "notes", lines, [](const std::string& note) { return note; });
+  add_some(
+      outcome.notes, most_notes, lines, [](const std::string& note) { return note; },
+      [](const std::string& count) { return say("and {} more notes", count); });
   if (!outcome.rejects_folder.empty()) {
     lines.push_back(say("Refused lines are in {}: correct the file there and read it in.",
                         outcome.rejects_folder.string()));
@@ -67,19 +69,25 @@ std::vector<std::string> claim_file_lines(const BillingFileOutcome& outcome) {
 }
 
 std::vector<std::string> claim_file_problems(const BillingFileOutcome& outcome, std::size_t most) {
-  const auto* place = outcome.is_x12 ? "segment" : "line";
   std::vector<std::string> lines;
-  add_some(outcome.refused, most, "refused", lines, [&](const RefusedRow& row) {
-    return fmt::format("{}, {} {}{}: {}", row.file, place, row.line,
-                       row.column.empty() ? "" : fmt::format(", {}", row.column), row.reason);
-  });
-  add_some(outcome.unread, most, said("segments not understood"), lines,
-           [&](const exchange::Unread& unread) {
-             return say("{}, segment {}, {}: {}", outcome.file, unread.segment, unread.text,
-                        unread.reason);
-           });
-  add_some(outcome.differences, most, "differences", lines,
-           [](const std::string& difference) { return difference; });
+  add_some(
+      outcome.refused, most, lines,
+      [&](const RefusedRow& row) {
+        const auto column = row.column.empty() ? "" : fmt::format(", {}", row.column);
+        return outcome.is_x12 ? say("{}, segment {}{}: {}", row.file, row.line, column, row.reason)
+                              : say("{}, line {}{}: {}", row.file, row.line, column, row.reason);
+      },
+      [](const std::string& count) { return say("and {} more refused", count); });
+  add_some(
+      outcome.unread, most, lines,
+      [&](const exchange::Unread& unread) {
+        return say("{}, segment {}, {}: {}", outcome.file, unread.segment, unread.text,
+                   unread.reason);
+      },
+      [](const std::string& count) { return say("and {} more segments not understood", count); });
+  add_some(
+      outcome.differences, most, lines, [](const std::string& difference) { return difference; },
+      [](const std::string& count) { return say("and {} more differences", count); });
   return lines;
 }
 

@@ -40,9 +40,11 @@ class FileKeeping {
     for (const auto& row : claims.rows) keep_claim(row, keeping);
     if (keeping.beside() > 0) {
       outcome_.notes.push_back(
-          say("{} added beside stored ones of the same claim, day, side and code that differ in "
-              "quantity, charge or number; those are as they were.",
-              count_words(keeping.beside(), "line was", "lines were")));
+          say_n("{} line was added beside stored ones of the same claim, day, side and code that "
+                "differ in quantity, charge or number; those are as they were.",
+                "{} lines were added beside stored ones of the same claim, day, side and code that "
+                "differ in quantity, charge or number; those are as they were.",
+                static_cast<unsigned long>(keeping.beside()), number_words(keeping.beside())));
     }
   }
 

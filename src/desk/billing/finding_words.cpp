@@ -6,6 +6,7 @@
 
 #include "clinic/say.hpp"
 #include "desk/billing/adjustment_words.hpp"
+#include "desk/billing/paper_noting.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -22,7 +23,7 @@ std::string pieces(int count) {
 
 /// " for the left side".
 std::string for_side(const BillingFinding& finding) {
-  return finding.side ? say(" for the {} side", word(*finding.side)) : std::string{};
+  return finding.side ? say(" for the {} side", shown_word(*finding.side)) : std::string{};
 }
 
 std::string money(const std::optional<Money>& amount) {
@@ -35,7 +36,7 @@ std::string other_day(const BillingFinding& finding) {
 
 std::string other_side(const BillingFinding& finding) {
   if (!finding.side) return said("the other side");
-  return say("the {} side", word(*finding.side == Side::left ? Side::right : Side::left));
+  return say("the {} side", shown_word(*finding.side == Side::left ? Side::right : Side::left));
 }
 
 std::string over_limit_words(const BillingFinding& f) {
@@ -99,7 +100,7 @@ std::string of_claims(const BillingFinding& f) {
           f.item.text, since, for_side(f), other_day(f), count_words(f.theirs, "day", "days"));
     case FindingKind::paper_missing:
       return say("{} handed out on {}{}: the paper \"{}\" is not on file.", f.item.text, since,
-                 for_side(f), f.other);
+                 for_side(f), shown_paper(f.other));
     default:
       return say("What was handed out on {} has no signed delivery sheet on file.", since);
   }
@@ -113,21 +114,24 @@ std::string reasons(const BillingFinding& f) {
 std::string of_payments(const BillingFinding& f) {
   const auto since = date_words(f.since);
   const auto claim = f.code.empty() ? f.reference : fmt::format("{}, {}", f.reference, f.code);
-  const auto service = f.other_day ? fmt::format(" of {}", other_day(f)) : std::string{};
+  const auto service = f.other_day ? say("{} of {}", claim, other_day(f)) : claim;
   switch (f.kind) {
     case FindingKind::not_answered:
       return say("{}, {} of {}, {}: no answer of the payer, due by {}.", claim, pieces(f.quantity),
                  since, money(f.our_amount), other_day(f));
     case FindingKind::denied:
-      return say("{}{}: on {} the payer paid nothing of {}{}.", claim, service, since,
-                 money(f.our_amount), reasons(f));
+      return say("{}: on {} the payer paid nothing of {}{}.", service, since, money(f.our_amount),
+                 reasons(f));
     case FindingKind::paid_differently:
-      return say("{}{}: {} was allowed on {}, {} was due{}.", claim, service, money(f.their_amount),
-                 since, money(f.our_amount), reasons(f));
+      return say("{}: {} was allowed on {}, {} was due{}.", service, money(f.their_amount), since,
+                 money(f.our_amount), reasons(f));
     default:
-      return say("{}{}: {} was paid on {}; {}.", claim, service, money(f.their_amount), since,
-                 f.cause == billing::Cause::keyed_twice ? said("it had been paid before")
-                                                        : said("no such claim is recorded"));
+      if (f.cause == billing::Cause::keyed_twice) {
+        return say("{}: {} was paid on {}; it had been paid before.", service,
+                   money(f.their_amount), since);
+      }
+      return say("{}: {} was paid on {}; no such claim is recorded.", service,
+                 money(f.their_amount), since);
   }
 }
 
@@ -172,57 +176,59 @@ std::string of_suppliers(const BillingFinding& f) {
 
 struct Words {
   std::string_view key;
-  std::string_view words;
+  const char* words;
 };
 
 constexpr std::array<Words, 20> causes{{
     {"unknown", ""},
-    {"never_billed", "Nothing of this code was billed near that day."},
-    {"billed_for_fewer", "The claim bills fewer than were handed out."},
-    {"billed_for_more", "The claim bills more than were handed out."},
-    {"side_swapped", "Left and right were likely swapped."},
-    {"keyed_twice", "The line was likely entered twice."},
-    {"resubmitted", "An earlier claim was likely sent again without replacing it."},
-    {"other_patient", "The same code was handed to {} then and not billed."},
-    {"code_mistaken", "A part of the same kind was handed out; the code is likely mistaken."},
-    {"date_mistaken", said("The day is likely mistaken.")},
-    {"came_back", said("The part came back soon after.")},
-    {"exchanged_by_maker", said("It likely replaced a part that the maker answers for.")},
-    {"still_on_its_way", said("It may still be on its way.")},
-    {"price_list_changed", said("The price is that of today's catalogue.")},
-    {"price_break_missed", said("The price is that of a smaller quantity.")},
-    {"other_order", said("It fits order {}.")},
-    {"second_delivery", said("More came after the invoice.")},
-    {"short_delivery", said("The delivery was likely short.")},
-    {"free_freight_missed", said("The goods were worth free freight.")},
-    {"not_recorded", said("It may only be missing from the records.")},
+    {"never_billed", to_say("Nothing of this code was billed near that day.")},
+    {"billed_for_fewer", to_say("The claim bills fewer than were handed out.")},
+    {"billed_for_more", to_say("The claim bills more than were handed out.")},
+    {"side_swapped", to_say("Left and right were likely swapped.")},
+    {"keyed_twice", to_say("The line was likely entered twice.")},
+    {"resubmitted", to_say("An earlier claim was likely sent again without replacing it.")},
+    {"other_patient", to_say("The same code was handed to {} then and not billed.")},
+    {"code_mistaken",
+     to_say("A part of the same kind was handed out; the code is likely mistaken.")},
+    {"date_mistaken", to_say("The day is likely mistaken.")},
+    {"came_back", to_say("The part came back soon after.")},
+    {"exchanged_by_maker", to_say("It likely replaced a part that the maker answers for.")},
+    {"still_on_its_way", to_say("It may still be on its way.")},
+    {"price_list_changed", to_say("The price is that of today's catalogue.")},
+    {"price_break_missed", to_say("The price is that of a smaller quantity.")},
+    {"other_order", to_say("It fits order {}.")},
+    {"second_delivery", to_say("More came after the invoice.")},
+    {"short_delivery", to_say("The delivery was likely short.")},
+    {"free_freight_missed", to_say("The goods were worth free freight.")},
+    {"not_recorded", to_say("It may only be missing from the records.")},
 }};
 
 constexpr std::array<Words, 15> remedies{{
-    {"bill_it", "Bill it, or record why it is not billed."},
-    {"take_back", "Take the claim line back; what was paid for it has to be returned."},
-    {"replace_claim", said("Send a corrected claim in its place.")},
-    {"record_issue", said("If it was handed out, put it on record; otherwise take the line back.")},
-    {"record_reason", said("Ask the prosthetist why it was replaced, and record the reason.")},
-    {"file_paper", said("Put the paper on file, with its day.")},
-    {"get_signature", said("Have the delivery sheet signed, and record the day on it.")},
-    {"ask_payer", said("Ask the payer where the claim stands.")},
-    {"appeal", said("Look at the payer's reason; correct the claim or appeal.")},
-    {"write_off", said("Decide whether it is worth going after, or write it off.")},
-    {"ask_invoice", said("Ask the supplier for the invoice.")},
-    {"ask_supplier", said("Ask the supplier for a credit or a corrected invoice.")},
+    {"bill_it", to_say("Bill it, or record why it is not billed.")},
+    {"take_back", to_say("Take the claim line back; what was paid for it has to be returned.")},
+    {"replace_claim", to_say("Send a corrected claim in its place.")},
+    {"record_issue",
+     to_say("If it was handed out, put it on record; otherwise take the line back.")},
+    {"record_reason", to_say("Ask the prosthetist why it was replaced, and record the reason.")},
+    {"file_paper", to_say("Put the paper on file, with its day.")},
+    {"get_signature", to_say("Have the delivery sheet signed, and record the day on it.")},
+    {"ask_payer", to_say("Ask the payer where the claim stands.")},
+    {"appeal", to_say("Look at the payer's reason; correct the claim or appeal.")},
+    {"write_off", to_say("Decide whether it is worth going after, or write it off.")},
+    {"ask_invoice", to_say("Ask the supplier for the invoice.")},
+    {"ask_supplier", to_say("Ask the supplier for a credit or a corrected invoice.")},
     {"record_receipt",
-     said("If the pieces came, record their receipt; otherwise ask for a credit.")},
-    {"claim_warranty", said("Ask the supplier for a credit under the maker's warranty.")},
-    {"correct_record", said("Put the record right.")},
+     to_say("If the pieces came, record their receipt; otherwise ask for a credit.")},
+    {"claim_warranty", to_say("Ask the supplier for a credit under the maker's warranty.")},
+    {"correct_record", to_say("Put the record right.")},
 }};
 
 }  // namespace
 
-std::string_view book_words(billing::Book book) {
-  static constexpr std::array<std::string_view, 3> words{"Parts and claims", "Claims and payments",
-                                                         "Orders and invoices"};
-  return words[static_cast<std::size_t>(book)];
+std::string book_words(billing::Book book) {
+  static constexpr std::array<const char*, 3> words{
+      to_say("Parts and claims"), to_say("Claims and payments"), to_say("Orders and invoices")};
+  return said(words[static_cast<std::size_t>(book)]);
 }
 
 std::string_view book_key(billing::Book book) {
@@ -231,7 +237,7 @@ std::string_view book_key(billing::Book book) {
 }
 
 std::string finding_title(FindingKind kind) {
-  return capitalised(std::string{billing::finding_word(kind)});
+  return capitalised(said(std::string{billing::finding_word(kind)}.c_str()));
 }
 
 std::string finding_sentence(const BillingFinding& finding) {
@@ -250,7 +256,7 @@ std::string_view cause_key(Cause cause) {
 }
 
 std::string cause_words(const BillingFinding& finding) {
-  const auto words = causes[static_cast<std::size_t>(finding.cause)].words;
+  const auto* words = said(causes[static_cast<std::size_t>(finding.cause)].words);
   return fmt::format(fmt::runtime(words), finding.other);
 }
 
@@ -259,7 +265,7 @@ std::string_view remedy_key(Remedy remedy) {
 }
 
 std::string remedy_words(const BillingFinding& finding) {
-  return std::string{remedies[static_cast<std::size_t>(finding.remedy)].words};
+  return said(remedies[static_cast<std::size_t>(finding.remedy)].words);
 }
 
 }  // namespace sparewell::desk

@@ -9,7 +9,7 @@
 namespace sparewell::desk {
 
 /// "Parts and claims", "Claims and payments", "Orders and invoices".
-[[nodiscard]] std::string_view book_words(billing::Book book);
+[[nodiscard]] std::string book_words(billing::Book book);
 /// "Issued, not billed".
 [[nodiscard]] std::string finding_title(billing::FindingKind kind);
 /// One or two sentences with both sides, numbers, days and money.

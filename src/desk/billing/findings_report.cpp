@@ -42,7 +42,7 @@ std::optional<Currency> currency_of(const billing::BillingFinding& found) {
 std::string whom(const billing::BillingFinding& found) {
   if (found.patient.empty()) return found.supplier.text;
   return fmt::format("{}{}", found.patient.text,
-                     found.side ? fmt::format(", {}", word(*found.side)) : "");
+                     found.side ? fmt::format(", {}", shown_word(*found.side)) : "");
 }
 
 exchange::ListCell number_cell(std::size_t place) {
@@ -92,7 +92,11 @@ ListSheet all_findings(const Books& books, Date today) {
   sheet.closing.emplace_back(said(
       "At stake: above zero the clinic is to receive it, below zero it has to give it back or was, "
       "or will be, charged it."));
-  say_left_out(sheet, unknown, said("sum at stake"));
+  if (unknown > 0) {
+    sheet.closing.push_back(say_n("{} row has no known sum at stake and is not in the totals.",
+                                  "{} rows have no known sum at stake and are not in the totals.",
+                                  static_cast<unsigned long>(unknown), number_words(unknown)));
+  }
   return sheet;
 }
 
@@ -153,8 +157,8 @@ ListSheet findings_by_kind(const Books& books, Date today) {
   for (const auto& [of, sum] : sums) {
     const auto& [kind, state, currency] = of;
     sheet.rows.push_back(
-        {{std::string{book_words(billing::book_of(kind))}, finding_title(kind), state,
-          pieces_cell(sum.findings), money_cell(sum.money), currency_cell(currency)},
+        {{book_words(billing::book_of(kind)), finding_title(kind), state, pieces_cell(sum.findings),
+          money_cell(sum.money), currency_cell(currency)},
          false});
   }
   return sheet;

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "clinic/say.hpp"
+#include "desk/billing/paper_noting.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -21,10 +22,11 @@ IssueFinding over_finding(const billing::LimitReached& reached, const Item& item
                           const std::string& payer) {
   const auto& rule = reached.rule;
   const bool at_once = rule.rule == PayerRuleKind::at_once;
-  const auto had = at_once ? say("{} of {} would be in use at once on the {}", reached.had,
-                                 item.billing_code, word(side))
-                           : say("{} of {} would have been handed out for the {} within {} days",
-                                 reached.had, item.billing_code, word(side), rule.days.value_or(0));
+  const auto had =
+      at_once ? say("{} of {} would be in use at once on the {}", reached.had, item.billing_code,
+                    shown_word(side))
+              : say("{} of {} would have been handed out for the {} within {} days", reached.had,
+                    item.billing_code, shown_word(side), rule.days.value_or(0));
   const auto then = at_once ? said(
                                   "Record first which one has ended, or ask the payer before it is "
                                   "billed.")
@@ -40,7 +42,7 @@ std::string papers_words(const std::vector<PayerRule>& rules) {
   for (const auto& rule : rules) {
     const auto paper = rule.words == "cost share"
                            ? std::string{said("the cost of the repair where that is the reason")}
-                           : fmt::format("\"{}\"", rule.words);
+                           : fmt::format("\"{}\"", shown_paper(rule.words));
     if (std::ranges::find(papers, paper) == papers.end()) papers.push_back(paper);
   }
   return list_words(papers);
@@ -67,24 +69,25 @@ std::string keeping_words(const billing::ReplacedPart& replaced) {
 }
 
 IssueFinding early_finding(const billing::ReplacedPart& replaced) {
-  auto words = say("{}; below {} days a replacement needs a reason", replaces_words(replaced),
-                   replaced.early->days.value_or(0));
-  if (replaced.unexplained) {
-    words += said(
-        ", and none is recorded. Grounds that payers know are a change in the patient's condition, "
-        "a part that cannot be repaired, and a repair above 60 % of the replacement's cost; note "
-        "which one it is.");
-  } else {
-    words += say(": {} is recorded.", word(*replaced.unit.end_reason));
-  }
+  const int days = replaced.early->days.value_or(0);
+  auto words =
+      replaced.unexplained
+          ? say("{}; below {} days a replacement needs a reason, and none is recorded. "
+                "Grounds that payers know are a change in the patient's condition, a part that "
+                "cannot be repaired, and a repair above 60 % of the replacement's cost; note "
+                "which one it is.",
+                replaces_words(replaced), days)
+          : say("{}; below {} days a replacement needs a reason: {} is recorded.",
+                replaces_words(replaced), days, shown_word(*replaced.unit.end_reason));
   words += say("{} Source of the term: {}.", keeping_words(replaced), replaced.early->source);
   return {"early_replacement", replaced.unexplained ? Gravity::ask : Gravity::note, true, words};
 }
 
 /// Of a part that lasted longer, and yet not as long as the payer may ask about.
 IssueFinding replacement_finding(const billing::ReplacedPart& replaced) {
-  const auto reason = replaced.unexplained ? std::string{said("no reason is recorded")}
-                                           : say("{} is recorded", word(*replaced.unit.end_reason));
+  const auto reason = replaced.unexplained
+                          ? std::string{said("no reason is recorded")}
+                          : say("{} is recorded", shown_word(*replaced.unit.end_reason));
   return {"replacement", Gravity::note, true,
           say("{}; {}.{} Source of the term: {}.", replaces_words(replaced), reason,
               keeping_words(replaced), replaced.confirmation->source)};

@@ -68,7 +68,11 @@ ListSheet margin_sheet(const std::vector<Margin>& margins, const ClinicIndex& in
           money_cell(left), currency_cell(currency), left ? std::string{} : remark(margin, cost)},
          false});
   }
-  say_left_out(sheet, unknown, "margin");
+  if (unknown > 0) {
+    sheet.closing.push_back(say_n("{} row has no known margin and is not in the totals.",
+                                  "{} rows have no known margin and are not in the totals.",
+                                  static_cast<unsigned long>(unknown), number_words(unknown)));
+  }
   sheet.closing.emplace_back(said(
       "A piece costs what the last order that came before its issue cost, else what the catalogue "
       "says today."));

@@ -10,9 +10,10 @@
 namespace sparewell::desk {
 namespace {
 
-constexpr std::array<std::string_view, 12> months{"January",   "February", "March",    "April",
-                                                  "May",       "June",     "July",     "August",
-                                                  "September", "October",  "November", "December"};
+constexpr std::array months_of_years{
+    to_say("January {}"),   to_say("February {}"), to_say("March {}"),    to_say("April {}"),
+    to_say("May {}"),       to_say("June {}"),     to_say("July {}"),     to_say("August {}"),
+    to_say("September {}"), to_say("October {}"),  to_say("November {}"), to_say("December {}")};
 
 std::string lower(std::string text) {
   text.front() = static_cast<char>(text.front() | 0x20);
@@ -32,8 +33,8 @@ std::string signed_words(const Money& money) {
 
 std::string month_title(Date month) {
   const std::chrono::year_month_day parts{month};
-  return fmt::format("{} {}", months.at(static_cast<unsigned>(parts.month()) - 1),
-                     static_cast<int>(parts.year()));
+  const auto* title = said(months_of_years.at(static_cast<unsigned>(parts.month()) - 1));
+  return fmt::format(fmt::runtime(title), static_cast<int>(parts.year()));
 }
 
 std::string month_key(Date month) {
@@ -45,9 +46,10 @@ std::optional<Date> parse_month(const std::string& text) {
 }
 
 std::string entry_title(BookEntry entry) {
-  static constexpr std::array<const char*, 5> titles{"Parts handed out", "Claim lines",
-                                                     "Supplier invoices", "Receipts", "Payments"};
-  return titles.at(static_cast<std::size_t>(entry));
+  static constexpr std::array<const char*, 5> titles{
+      to_say("Parts handed out"), to_say("Claim lines"), to_say("Supplier invoices"),
+      to_say("Receipts"), to_say("Payments")};
+  return said(titles.at(static_cast<std::size_t>(entry)));
 }
 
 std::string close_words(const MonthClose& close) {
@@ -95,8 +97,9 @@ std::vector<std::string> summary_lines(const MonthChanges& changes) {
   if (since.changes.empty()) {
     lines.emplace_back(said("Nothing has changed since it was closed."));
   } else {
-    std::string text = count_words(std::ssize(since.changes), "record has", "records have");
-    text += said(" changed since it was closed");
+    const auto text = say_n("{} record has changed since it was closed",
+                            "{} records have changed since it was closed", since.changes.size(),
+                            number_words(std::ssize(since.changes)));
     std::vector<std::string> sums;
     for (const auto& sum : sums_of(since.changes)) {
       sums.push_back(fmt::format("{} {}", lower(entry_title(sum.entry)), signed_words(sum.sum)));
@@ -108,17 +111,21 @@ std::vector<std::string> summary_lines(const MonthChanges& changes) {
     std::vector<std::string> sums;
     for (const auto& sum : sums_of(since.revalued)) sums.push_back(signed_words(sum.sum));
     lines.push_back(
-        say("{} worth something else by today's catalogue{}; that changes nothing that was booked.",
-            count_words(std::ssize(since.revalued), "part is", "parts are"),
-            sums.empty() ? "" : fmt::format(" ({})", list_words(sums))));
+        say_n("{} part is worth something else by today's catalogue{}; that changes nothing that "
+              "was booked.",
+              "{} parts are worth something else by today's catalogue{}; that changes nothing that "
+              "was booked.",
+              since.revalued.size(), number_words(std::ssize(since.revalued)),
+              sums.empty() ? "" : fmt::format(" ({})", list_words(sums))));
   }
   return lines;
 }
 
 std::string still_open_words(int open) {
   if (open == 0) return "";
-  return say("{} of this month or earlier {} open.", count_words(open, "finding", "findings"),
-             open == 1 ? "is" : "are");
+  return say_n("{} finding of this month or earlier is open.",
+               "{} findings of this month or earlier are open.", static_cast<unsigned long>(open),
+               number_words(open));
 }
 
 }  // namespace sparewell::desk

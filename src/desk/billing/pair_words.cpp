@@ -43,7 +43,7 @@ std::string agreement_words(const billing::PairedPieces& pair) {
   }
 }
 
-std::string_view alone_words(WhyAlone why) {
+const char* alone_words(WhyAlone why) {
   switch (why) {
     case WhyAlone::nothing_near:
       return said("there is none of that code or kind");
@@ -76,8 +76,8 @@ std::string pair_words(const Clinic& clinic, const billing::PairedPieces& pair) 
 
 std::string leftover_words(const Clinic& clinic, const billing::Leftover& left) {
   const bool is_claim = left.claim_line.has_value();
-  auto text = is_claim ? fmt::format("{} of {}", count_words(left.quantity, "piece", "pieces"),
-                                     record_line(clinic.claim_lines.at(*left.claim_line)))
+  auto text = is_claim ? say("{} of {}", count_words(left.quantity, "piece", "pieces"),
+                             record_line(clinic.claim_lines.at(*left.claim_line)))
                        : units_line(clinic, left.units);
   text += say(" stands alone: {}", alone_words(left.why));
   if (left.nearest) {

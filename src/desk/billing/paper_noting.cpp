@@ -1,6 +1,7 @@
 #include "desk/billing/paper_noting.hpp"
 
 #include <algorithm>
+#include <array>
 #include <set>
 
 #include <fmt/format.h>
@@ -11,6 +12,15 @@
 
 namespace sparewell::desk {
 namespace {
+
+/// The usual papers, in quotes as shown_paper looks them up: without them "order" is one to a
+/// supplier. A translation keeps the quotes.
+constexpr std::array quoted_papers{to_say("\"order\""), to_say("\"reason\""),
+                                   to_say("\"condition\""), to_say("\"cost share\"")};
+
+std::string without_quotes(std::string_view quoted) {
+  return std::string{quoted.substr(1, quoted.size() - 2)};
+}
 
 bool is_meant(const PaperRequest& request, const Unit& unit) {
   return unit.patient.text == request.patient && (!request.side || unit.side == *request.side) &&
@@ -80,38 +90,53 @@ Expected<std::vector<PartPaper>> note_paper(store::UnitOfWork& work, const Paper
     noted.push_back(std::move(paper));
   }
   if (noted.empty()) {
-    return refuse(say("The paper \"{}\" of {} is on record for that part already.", request.paper,
-                      date_words(request.dated_on)));
+    return refuse(say("The paper \"{}\" of {} is on record for that part already.",
+                      shown_paper(request.paper), date_words(request.dated_on)));
   }
   return noted;
 }
 
 std::string paper_words(const PartPaper& paper) {
-  auto text =
-      say("{}, {}, {} issued {}: {} of {}", paper.patient.text, word(paper.side), paper.item.text,
-          date_words(paper.issued_on), paper.paper, date_words(paper.dated_on));
+  auto text = say("{}, {}, {} issued {}: {} of {}", paper.patient.text, shown_word(paper.side),
+                  paper.item.text, date_words(paper.issued_on), shown_paper(paper.paper),
+                  date_words(paper.dated_on));
   if (!paper.words.empty()) text += fmt::format(", {}", paper.words);
   if (!paper.noted_by.empty()) text += fmt::format(" ({})", paper.noted_by);
   return fmt::format("{}.", text);
 }
 
 std::vector<std::string> usual_papers() {
-  return {"order", "reason", "condition", said("cost share")};
+  std::vector<std::string> papers;
+  for (const auto* quoted : quoted_papers) papers.push_back(without_quotes(quoted));
+  return papers;
+}
+
+std::string shown_paper(const std::string& paper) {
+  return without_quotes(said(fmt::format("\"{}\"", paper).c_str()));
+}
+
+std::string paper_meant(const std::string& shown) {
+  for (auto& paper : usual_papers()) {
+    if (shown_paper(paper) == shown) return std::move(paper);
+  }
+  return shown;
 }
 
 StockForm paper_form(const Day& day, const Unit& unit, const std::string& paper) {
-  StockForm form{said("Note a paper"), {}, {},
-                 said("&Note"),        {}, said("a paper of a part was noted")};
+  StockForm form{said("Note a paper"),       {}, {},
+                 said_of("button", "&Note"), {}, to_say("a paper of a part was noted")};
   const Item* item = day.index().item(unit.item);
   form.intro =
       say("{}, {} side: {}, {}, issued {}. A reason says why a part was replaced: the patient's "
           "condition has changed, the part can no longer be repaired, or the repair would cost too "
           "large a share of a new one.",
-          patient_words(day, unit.patient), word(unit.side),
+          patient_words(day, unit.patient), shown_word(unit.side),
           item ? item_words(*item) : unit.item.text, lot_words(unit), date_words(unit.issued_on));
+  std::vector<std::string> papers;
+  for (const auto& each : usual_papers()) papers.push_back(shown_paper(each));
   form.fields = {
-      {said("&Paper"), paper.empty() ? std::string{"reason"} : paper,
-       said("What it is: order, reason, condition, cost share, or your own word"), usual_papers()},
+      {said("&Paper"), shown_paper(paper.empty() ? "reason" : paper),
+       said("What it is: order, reason, condition, cost share, or your own word"), papers},
       {said("&Dated"), iso_text(day.today()), said("The day on the paper, such as 2026-11-25")},
       {said("It &says"), "", said("What it says in short, or where it lies")},
       {said("&By"), "", said("Who puts it on record")}};
@@ -125,7 +150,7 @@ StockForm paper_form(const Day& day, const Unit& unit, const std::string& paper)
     const auto noted =
         note_paper(work,
                    {unit.patient.text, unit.side, unit.item.text, unit.lot, unit.serial,
-                    unit.issued_on, given[0], *dated, given[2], given[3]},
+                    unit.issued_on, paper_meant(given[0]), *dated, given[2], given[3]},
                    today);
     if (!noted) return tl::unexpected(noted.error());
     Booked booked;

@@ -31,8 +31,12 @@ struct PaperRequest {
 /// "P-0012, left, LS10-24 issued 3 Nov 2026: reason of 3 Nov 2026, torn at the trim line (Anna)."
 [[nodiscard]] std::string paper_words(const PartPaper& paper);
 
-/// The papers that payers ask for, in our words.
+/// The papers that payers ask for, as they are recorded.
 [[nodiscard]] std::vector<std::string> usual_papers();
+/// A recorded paper's name in the language of the program; one that is not usual stays as it is.
+[[nodiscard]] std::string shown_paper(const std::string& paper);
+/// The other way round, for what a person chose or typed.
+[[nodiscard]] std::string paper_meant(const std::string& shown);
 
 /// The questions that the window asks about a paper of the unit.
 [[nodiscard]] StockForm paper_form(const Day& day, const Unit& unit, const std::string& paper);

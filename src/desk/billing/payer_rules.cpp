@@ -8,6 +8,7 @@
 
 #include "clinic/say.hpp"
 #include "desk/billing/code_tables.hpp"
+#include "desk/billing/paper_noting.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -29,10 +30,10 @@ std::string day_text(const std::optional<Date>& day) {
 
 std::string validity_words(const PayerRule& rule) {
   if (rule.valid_from && rule.valid_to) {
-    return fmt::format("{} to {}", date_words(*rule.valid_from), date_words(*rule.valid_to));
+    return say("{} to {}", date_words(*rule.valid_from), date_words(*rule.valid_to));
   }
-  if (rule.valid_from) return fmt::format("from {}", date_words(*rule.valid_from));
-  return rule.valid_to ? fmt::format("until {}", date_words(*rule.valid_to)) : std::string{};
+  if (rule.valid_from) return say("from {}", date_words(*rule.valid_from));
+  return rule.valid_to ? say("until {}", date_words(*rule.valid_to)) : std::string{};
 }
 
 Expected<std::optional<int>> read_count(const std::string& text, std::string_view field) {
@@ -63,7 +64,7 @@ bool needs_words(Kind kind) {
 
 std::optional<Refusal> against(const PayerRule& rule) {
   const auto missing = [&](std::string_view what) {
-    return Refusal{say("The rule \"{}\" needs {}.", word(rule.rule), what)};
+    return Refusal{say("The rule \"{}\" needs {}.", shown_word(rule.rule), what)};
   };
   if (needs_number(rule.rule) && !rule.number) return missing(said("a number of pieces"));
   if (needs_days(rule.rule) && !rule.days) return missing(said("a number of days"));
@@ -144,9 +145,9 @@ std::string rule_words(const PayerRule& rule) {
     case Kind::confirmation:
       return say("Within {} the payer may ask to confirm that it was needed.", span);
     case Kind::paper:
-      return say("The paper \"{}\" has to be on file.", rule.words);
+      return say("The paper \"{}\" has to be on file.", shown_paper(rule.words));
     case Kind::replacement_paper:
-      return say("The paper \"{}\" has to be on file for a replacement.", rule.words);
+      return say("The paper \"{}\" has to be on file for a replacement.", shown_paper(rule.words));
     case Kind::included:
       return say("Work within {} of the delivery is in the price of the prosthesis.", span);
     case Kind::side_lines:
@@ -206,7 +207,7 @@ Expected<PayerRule> set_rule(store::UnitOfWork& work, const RuleRequest& request
 }
 
 StockForm rule_form(const Day& day, const std::optional<PayerRule>& chosen) {
-  StockForm form{said("Payer's rule"), {}, {}, said("&Keep"), {}, said("a payer's rule was set")};
+  StockForm form{said("Payer's rule"), {}, {}, said("&Keep"), {}, to_say("a payer's rule was set")};
   const auto rule = chosen.value_or(PayerRule{});
   form.intro = say(
       "A rule of the clinic goes before one that the program is built with. To end one, give it a "
@@ -223,7 +224,7 @@ StockForm rule_form(const Day& day, const std::optional<PayerRule>& chosen) {
       {said("&Days"), rule.days ? fmt::format("{}", *rule.days) : "",
        said("The span that it speaks of")},
       {said("&Amount"), rule.amount ? plain_text(*rule.amount) : "", said("Paid for a piece")},
-      {said("&Words"), rule.words,
+      {said("&Words"), needs_words(rule.rule) ? shown_paper(rule.words) : rule.words,
        said("The paper that it asks for, or the code for later pieces")},
       {said("Valid &from"), day_text(rule.valid_from), said("Such as 2026-01-01; empty: always")},
       {said("Valid &to"), day_text(rule.valid_to), said("The last day; empty: still")},
@@ -234,7 +235,8 @@ StockForm rule_form(const Day& day, const std::optional<PayerRule>& chosen) {
     const auto kind = parse_word<PayerRuleKind>(given[2]);
     if (!kind) return refuse(say("Choose what kind of rule it is."));
     const auto set = set_rule(work, {given[0], given[1], *kind, given[3], given[4], given[5],
-                                     given[6], given[7], given[8], given[9]});
+                                     needs_words(*kind) ? paper_meant(given[6]) : given[6],
+                                     given[7], given[8], given[9]});
     if (!set) return tl::unexpected(set.error());
     Booked booked;
     booked.notes.push_back(

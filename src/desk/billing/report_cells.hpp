@@ -31,7 +31,7 @@ inline exchange::ListCell currency_cell(const std::optional<Currency>& currency)
   return {};
 }
 
-/// "unknown payer" where none is recorded.
+/// "payer not recorded" where none is recorded.
 inline std::string payer_words(const std::string& payer) {
   return payer.empty() ? said("payer not recorded") : payer;
 }
@@ -44,14 +44,6 @@ inline exchange::ListSheet report_sheet(std::string name, std::string title, Dat
   sheet.head = {{said("Date"), today}};
   sheet.columns = std::move(columns);
   return sheet;
-}
-
-/// "3 rows have no known charge and are not in the totals."; nothing for none.
-inline void say_left_out(exchange::ListSheet& sheet, long long rows, const std::string& lacking) {
-  if (rows == 0) return;
-  sheet.closing.push_back(count_words(rows, "row has", "rows have") + said(" no known ") + lacking +
-                          (rows == 1 ? said(" and is") : said(" and are")) +
-                          said(" not in the totals."));
 }
 
 }  // namespace sparewell::desk

@@ -21,7 +21,7 @@ using exchange::ListSheet;
 using exchange::ListTotal;
 
 std::string side_words(const std::optional<Side>& side) {
-  return side ? std::string{word(*side)} : std::string{};
+  return side ? shown_word(*side) : std::string{};
 }
 
 std::optional<Currency> currency_of(const std::optional<Money>& money) {
@@ -36,7 +36,14 @@ std::vector<billing::BillingFinding> unsettled(const Books& books) {
   return list;
 }
 
-constexpr auto settled_left_out = "What was answered and settled is left out.";
+constexpr auto settled_left_out = to_say("What was answered and settled is left out.");
+
+void say_charge_unknown(ListSheet& sheet, long long rows) {
+  if (rows == 0) return;
+  sheet.closing.push_back(say_n("{} row has no known charge and is not in the totals.",
+                                "{} rows have no known charge and are not in the totals.",
+                                static_cast<unsigned long>(rows), number_words(rows)));
+}
 
 ListSheet unbilled_months(const std::vector<billing::BillingFinding>& findings, Date today) {
   auto sheet =
@@ -60,8 +67,8 @@ ListSheet unbilled_months(const std::vector<billing::BillingFinding>& findings, 
                            std::string{known ? "" : said("The charge to expect is not known")}},
                           false});
   }
-  say_left_out(sheet, unknown, "charge");
-  sheet.closing.emplace_back(settled_left_out);
+  say_charge_unknown(sheet, unknown);
+  sheet.closing.emplace_back(said(settled_left_out));
   return sheet;
 }
 
@@ -90,7 +97,7 @@ ListSheet unbilled_parts(const std::vector<billing::BillingFinding>& findings, D
   }
   std::ranges::stable_sort(sheet.rows, {},
                            [](const ListRow& row) { return std::get<Date>(row.cells.front()); });
-  say_left_out(sheet, unknown, "charge");
+  say_charge_unknown(sheet, unknown);
   return sheet;
 }
 
@@ -137,9 +144,10 @@ exchange::ListWorkbook supplier_report(const Clinic& clinic, const Books& books,
       "Below zero: charged too much, charged without having come, or still to be charged. Above "
       "zero: charged less than agreed."));
   if (variances.without_sum > 0) {
-    sheet.closing.push_back(say("{} no known sum and {} not in the table.",
-                                count_words(variances.without_sum, "finding has", "findings have"),
-                                variances.without_sum == 1 ? "is" : "are"));
+    sheet.closing.push_back(say_n("{} finding has no known sum and is not in the table.",
+                                  "{} findings have no known sum and are not in the table.",
+                                  static_cast<unsigned long>(variances.without_sum),
+                                  number_words(variances.without_sum)));
   }
   return {said("Supplier variances"), clinic.settings.name, today, {std::move(sheet)}};
 }

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "clinic/say.hpp"
+#include "desk/papers/count_sheet.hpp"
 
 namespace sparewell::desk {
 namespace {
@@ -44,11 +45,11 @@ class Reviewer {
   void take(CountEntry entry) {
     const auto& shelf = shelf_of(entry.lot.item);
     if (!shelf.item) {
-      return refuse_row(entry, said("Item"),
+      return refuse_row(entry, count_titles::item,
                         say("the catalogue has no item '{}'; check the code", entry.lot.item.text));
     }
     if (auto reason = settle_use_by(shelf, entry); !reason.empty()) {
-      return refuse_row(entry, said("Use by"), std::move(reason));
+      return refuse_row(entry, count_titles::use_by, std::move(reason));
     }
     const auto [first, is_new] = taken_.emplace(std::pair{entry.place, entry.lot}, entry.row);
     if (!is_new) {
@@ -76,9 +77,13 @@ class Reviewer {
     }
     if (here.empty() || std::ranges::find(here, entry.lot.use_by) != here.end()) return {};
     if (entry.lot.use_by) {
-      return say("the lot lies there with {}; look at the part, and name that date",
-                 here.front() ? say("the use-by date {}", iso_text(*here.front()))
-                              : std::string{said("no use-by date recorded")});
+      if (!here.front()) {
+        return said(
+            "the lot lies there with no use-by date recorded; look at the part, and name that "
+            "date");
+      }
+      return say("the lot lies there with the use-by date {}; look at the part, and name that date",
+                 iso_text(*here.front()));
     }
     if (here.size() > 1)
       return said("several use-by dates of this lot lie there; name the one counted");
@@ -93,7 +98,7 @@ class Reviewer {
 };
 
 std::string reason_of(const CountFinding& finding, const CountBooking& booking, Date today) {
-  auto reason = say("count of {} by {}", iso_text(today), booking.counted_by);
+  auto reason = fmt::format("count of {} by {}", iso_text(today), booking.counted_by);
   if (!finding.entry.remark.empty()) reason += fmt::format(": {}", finding.entry.remark);
   return reason;
 }

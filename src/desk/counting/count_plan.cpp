@@ -22,8 +22,8 @@ Expected<CountPlan> read_count_plan(const store::Snapshot& snapshot, Date today,
   made.clinic.shelf = snapshot.shelf();
   const auto places = places_with_stock(made.clinic);
   if (!place.empty() && std::ranges::find(places, place) == places.end()) {
-    return refuse(say("Nothing lies at '{}'; stock lies at {}.", place,
-                      places.empty() ? said("no place") : list_words(places)));
+    if (places.empty()) return refuse(say("Nothing lies at '{}'; stock lies at no place.", place));
+    return refuse(say("Nothing lies at '{}'; stock lies at {}.", place, list_words(places)));
   }
   made.candidates = supply::plan_counts(made.clinic, {snapshot.counts(), snapshot.movements()},
                                         today, place, most);

@@ -23,11 +23,19 @@ struct Columns {
   [[nodiscard]] bool complete() const { return place && item && lot && counted; }
 };
 
+/// As it was written in English or is written in the language of the program.
+bool is_title(std::string_view text, const char* english) {
+  return same_word(text, english) || same_word(text, said(english));
+}
+bool is_words(std::string_view text, const char* english) {
+  return text == english || text == said(english);
+}
+
 Columns columns_of(const SheetRow& row) {
   Columns found;
   for (std::size_t i = 0; i < row.cells.size(); ++i) {
     const auto title = exchange::trimmed(row.cells[i].text);
-    const auto is = [&](std::string_view wanted) { return same_word(title, wanted); };
+    const auto is = [&](const char* wanted) { return is_title(title, wanted); };
     if (is(count_titles::place)) found.place = i;
     if (is(count_titles::item)) found.item = i;
     if (is(count_titles::lot)) found.lot = i;
@@ -69,15 +77,15 @@ class RowReader {
     entry.place = place_;
     entry.lot.item.text = text(row, columns_.item);
     entry.lot.lot = text(row, columns_.lot);
-    if (entry.lot.lot == lot_or_none({})) entry.lot.lot.clear();
+    if (is_words(entry.lot.lot, no_lot_words)) entry.lot.lot.clear();
     entry.remark = text(row, columns_.remark);
     const auto& counted = row.at(*columns_.counted);
     if (exchange::trimmed(counted.text).empty()) {
       if (!entry.lot.item.empty()) ++into_.blank;
       return;
     }
-    const auto refused = [&](std::string_view column, std::string reason) {
-      into_.refused.push_back({row.number, std::string{column}, std::move(reason)});
+    const auto refused = [&](const char* column, std::string reason) {
+      into_.refused.push_back({row.number, column, std::move(reason)});
     };
     if (entry.lot.item.empty()) return refused(count_titles::item, said("is empty; fill it in"));
     if (entry.place.empty()) return refused(count_titles::place, said("is empty; fill it in"));
@@ -118,7 +126,7 @@ class RowReader {
     if (!columns_.use_by) return {};
     const auto& cell = row.at(*columns_.use_by);
     const auto words = exchange::trimmed(cell.text);
-    if (words.empty() || words == no_date_words) return {};
+    if (words.empty() || is_words(words, no_date_words)) return {};
     if (cell.kind == SheetCell::Kind::date) {
       entry.lot.use_by = cell.date;
       return {};
@@ -144,10 +152,10 @@ Expected<CountSheet> read_count_sheet(const exchange::SheetTable& table) {
     break;
   }
   if (!columns) {
-    return refuse(say(
-        "{} has no row with the titles Place, Item, Lot and Counted; use a sheet that this program "
-        "wrote.",
-        table.name));
+    return refuse(
+        say("{} has no row with the titles {}, {}, {} and {}; use a sheet that this program wrote.",
+            table.name, said(count_titles::place), said(count_titles::item),
+            said(count_titles::lot), said(count_titles::counted)));
   }
   CountSheet made;
   RowReader reader{*columns, made};

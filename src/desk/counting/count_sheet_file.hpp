@@ -23,7 +23,7 @@ struct CountEntry {
 /// A row that cannot be taken, the column that is wrong, and why.
 struct RefusedCount {
   int row = 0;
-  std::string column;
+  std::string column;  ///< its English title, see count_titles; "" when no one column is wrong
   std::string reason;
 };
 
@@ -33,9 +33,9 @@ struct CountSheet {
   int blank = 0;  ///< rows without a count: they are left alone
 };
 
-/// Finds the heading row by the titles of count_sheet() and reads the rows below it, CSV or
-/// workbook. A row without a place has that of the row above. Refuses a file without such headings,
-/// in one sentence.
+/// Finds the heading row by the titles of count_sheet(), in English or in the language of the
+/// program, and reads the rows below it, CSV or workbook. A row without a place has that of the row
+/// above. Refuses a file without such headings, in one sentence.
 [[nodiscard]] Expected<CountSheet> read_count_sheet(const exchange::SheetTable& table);
 
 }  // namespace sparewell::desk

@@ -13,8 +13,12 @@
 namespace sparewell::desk {
 namespace {
 
+unsigned long unsigned_of(long long count) {
+  return static_cast<unsigned long>(count);
+}
+
 std::string lot_text(const Lot& lot) {
-  return lot.lot.empty() ? said("no lot recorded") : fmt::format("lot {}", lot.lot);
+  return lot.lot.empty() ? said("no lot recorded") : say("lot {}", lot.lot);
 }
 
 std::string signed_amount(const Money& money) {
@@ -24,11 +28,11 @@ std::string signed_amount(const Money& money) {
 /// "1 fewer (-412.00 EUR)", "agrees".
 std::string difference_words(const CountFinding& finding) {
   const int difference = finding.difference();
-  if (difference == 0) return "agrees";
-  const auto money = finding.value();
-  return fmt::format(
-      "{} {}{}", number_words(std::abs(difference)), difference < 0 ? "fewer" : "more",
-      money ? fmt::format(" ({})", signed_amount(*money)) : said(" (cost not known)"));
+  if (difference == 0) return said("agrees");
+  const auto pieces = number_words(std::abs(difference));
+  const auto value = finding.value();
+  const auto money = value ? signed_amount(*value) : said("cost not known");
+  return difference < 0 ? say("{} fewer ({})", pieces, money) : say("{} more ({})", pieces, money);
 }
 
 std::string moved_words(const CountFinding& finding) {
@@ -74,7 +78,7 @@ TableRow row_of(const RefusedCount& refused, std::size_t id) {
   row.cells[0].text = say("Row {} refused", refused.row);
   row.cells[8].text = refused.column.empty()
                           ? refused.reason
-                          : fmt::format("{}: {}", refused.column, refused.reason);
+                          : fmt::format("{}: {}", said(refused.column.c_str()), refused.reason);
   return row;
 }
 
@@ -90,10 +94,12 @@ std::string sum_words(const CountReview& review) {
     if (!is_new) at->second = at->second + *value;
   }
   std::vector<std::string> parts;
-  for (const auto& [side, word] : {std::pair{&sums[0], "short"}, std::pair{&sums[1], "over"}}) {
+  for (std::size_t i = 0; i < sums.size(); ++i) {
     std::vector<Money> amounts;
-    for (const auto& [currency, sum] : *side) amounts.push_back(sum);
-    if (!amounts.empty()) parts.push_back(fmt::format("{} {}", amounts_words(amounts), word));
+    for (const auto& [currency, sum] : sums[i]) amounts.push_back(sum);
+    if (amounts.empty()) continue;
+    const auto words = amounts_words(amounts);
+    parts.push_back(i == 0 ? say("{} short", words) : say("{} over", words));
   }
   return fmt::format("{}", fmt::join(parts, ", "));
 }
@@ -123,28 +129,38 @@ std::string count_line(const CountFinding& finding) {
 }
 
 std::string refused_count_line(const RefusedCount& refused) {
-  return fmt::format("{}{}{}{}.", refused.row > 0 ? say("Row {}", refused.row) : said("Count"),
-                     refused.column.empty() ? "" : fmt::format(", {}", refused.column),
-                     refused.column.empty() ? " " : ": ", refused.reason);
+  if (refused.column.empty()) {
+    return refused.row > 0 ? say("Row {} {}.", refused.row, refused.reason)
+                           : say("Count {}.", refused.reason);
+  }
+  const auto* column = said(refused.column.c_str());
+  return refused.row > 0 ? say("Row {}, {}: {}.", refused.row, column, refused.reason)
+                         : say("Count, {}: {}.", column, refused.reason);
 }
 
 std::string count_summary(const CountReview& review) {
-  const auto agree = std::ssize(review.findings) - review.differing();
-  auto text = say("{} counted: {} {}, {} {}",
-                  count_words(std::ssize(review.findings), "lot was", "lots were"),
-                  number_words(agree), agree == 1 ? "agrees" : "agree",
-                  number_words(review.differing()), review.differing() == 1 ? "differs" : "differ");
+  const auto all = std::ssize(review.findings);
+  const auto differ = review.differing();
+  const auto agree = all - differ;
+  auto text = fmt::format(
+      "{} {}, {}",
+      say_n("{} lot was counted:", "{} lots were counted:", unsigned_of(all), number_words(all)),
+      say_n("{} agrees", "{} agree", unsigned_of(agree), number_words(agree)),
+      say_n("{} differs", "{} differ", unsigned_of(differ), number_words(differ)));
   if (const auto sum = sum_words(review); !sum.empty()) text += fmt::format(" ({})", sum);
   text += ".";
-  if (review.moved() > 0) {
-    text +=
-        say(" {} moved since the sheet was written.", count_words(review.moved(), "lot", "lots"));
+  if (const auto moved = review.moved(); moved > 0) {
+    text += " " + say_n("{} lot moved since the sheet was written.",
+                        "{} lots moved since the sheet was written.", unsigned_of(moved),
+                        number_words(moved));
   }
   if (review.blank > 0) {
-    text += say(" {} blank and left alone.", count_words(review.blank, "row is", "rows are"));
+    text += " " + say_n("{} row is blank and left alone.", "{} rows are blank and left alone.",
+                        unsigned_of(review.blank), number_words(review.blank));
   }
-  if (!review.refused.empty()) {
-    text += say(" {} not taken.", count_words(std::ssize(review.refused), "row was", "rows were"));
+  if (const auto refused = std::ssize(review.refused); refused > 0) {
+    text += " " + say_n("{} row was not taken.", "{} rows were not taken.", unsigned_of(refused),
+                        number_words(refused));
   }
   return text;
 }

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "clinic/say.hpp"
+#include "desk/billing/paper_noting.hpp"
 #include "desk/history/entries.hpp"
 #include "desk/wording.hpp"
 
@@ -41,8 +42,8 @@ void add_payments(History& history, const Day& day, const PatientRef& patient) {
 void add_papers(History& history, const Day& day, const PatientRef& patient) {
   for (const PartPaper& each : day.clinic().part_papers) {
     if (each.patient != patient) continue;
-    auto words =
-        say("Paper \"{}\" of {} issued {}", each.paper, each.item.text, date_words(each.issued_on));
+    auto words = say("Paper \"{}\" of {} issued {}", shown_paper(each.paper), each.item.text,
+                     date_words(each.issued_on));
     if (!each.words.empty()) words += fmt::format(": {}", each.words);
     history.push_back({Happening::papers, each.dated_on, each.side, words, std::nullopt});
   }

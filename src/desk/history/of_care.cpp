@@ -1,5 +1,6 @@
 #include "clinic/say.hpp"
 #include "desk/history/entries.hpp"
+#include "desk/length_words.hpp"
 #include "desk/reaction_log.hpp"
 #include "desk/usage_words.hpp"
 #include "desk/wording.hpp"
@@ -10,10 +11,10 @@ namespace {
 void add_measurements(History& history, const Day& day, const PatientRef& patient) {
   for (const Measurement& each : day.clinic().measurements) {
     if (each.patient != patient) continue;
-    history.push_back(
-        {Happening::measurements, each.measured_on, each.side,
-         say("Circumference {:.1f} cm, {:g} cm above the end", each.circumference_cm, each.at_cm),
-         std::nullopt});
+    history.push_back({Happening::measurements, each.measured_on, each.side,
+                       say("Circumference {}, {} above the end",
+                           length_words(each.circumference_cm), short_length_words(each.at_cm)),
+                       std::nullopt});
   }
 }
 

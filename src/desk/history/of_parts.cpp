@@ -8,12 +8,12 @@ namespace {
 std::string part_words(const Day& day, const Unit& unit) {
   const Item* item = day.index().item(unit.item);
   if (item == nullptr) return say("{}, not in the catalogue, {}", unit.item.text, lot_words(unit));
-  return say("{} {}, {}", unit.item.text, item_words(*item), lot_words(unit));
+  return fmt::format("{} {}, {}", unit.item.text, item_words(*item), lot_words(unit));
 }
 
 void add_prosthesis(History& history, const Prosthesis& made) {
-  const auto words = say("{} prosthesis, {}, {} suspension", word(made.stage), word(made.level),
-                         word(made.suspension));
+  const auto words = say("{} prosthesis, {}, {} suspension", shown_word(made.stage),
+                         shown_word(made.level), shown_word(made.suspension));
   history.push_back({Happening::parts, made.delivered_on, made.side,
                      say("Prosthesis delivered: {}", words), std::nullopt});
   if (made.ended_on) {
@@ -34,8 +34,9 @@ void add_parts_history(History& history, const Day& day, const PatientRef& patie
     history.push_back(
         {Happening::parts, unit.issued_on, unit.side, say("Issued: {}", part), position});
     if (!unit.ended_on) continue;
-    const auto words = unit.end_reason ? say("Ended: {}; reason: {}", part, word(*unit.end_reason))
-                                       : say("Ended: {}; no reason recorded", part);
+    const auto words = unit.end_reason
+                           ? say("Ended: {}; reason: {}", part, shown_word(*unit.end_reason))
+                           : say("Ended: {}; no reason recorded", part);
     history.push_back({Happening::endings, unit.ended_on, unit.side, words, position});
   }
 }

@@ -10,11 +10,11 @@ namespace {
 void add_bookings(History& history, const Day& day, const PatientRef& patient) {
   for (const Reservation& each : day.clinic().reservations) {
     if (each.patient != patient) continue;
-    const auto words =
-        each.quantity > 0
-            ? say("Booked for this day: {} of {} at {}", each.quantity, each.item.text, each.place)
-            : say("The booking of {} at {} for this day was handed out or cancelled",
-                  each.item.text, each.place);
+    const auto words = each.quantity > 0
+                           ? say("Booked for this day: {} of {} at {}", each.quantity,
+                                 each.item.text, shown_place(each.place))
+                           : say("The booking of {} at {} for this day was handed out or cancelled",
+                                 each.item.text, shown_place(each.place));
     history.push_back({Happening::visits, each.needed_on, std::nullopt, words, std::nullopt});
   }
   const auto* record = day.index().patient(patient);

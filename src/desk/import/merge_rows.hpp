@@ -1,12 +1,11 @@
 /// Brings the rows of one file together with what is stored: adds, changes, or leaves.
 #pragma once
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <string_view>
 #include <unordered_map>
-
-#include <fmt/format.h>
 
 #include "clinic/say.hpp"
 #include "desk/import/alike_rows.hpp"
@@ -15,8 +14,26 @@
 
 namespace sparewell::desk {
 
-/// How the refusal of a second row with the same key begins.
+/// How the refusal of a second row with the same key begins in English.
 inline constexpr std::string_view same_key_start = "names the same record as line ";
+/// Ends it in any other language, so that it is known again whatever the program speaks then.
+inline constexpr std::string_view same_key_mark = " [same_key]";
+
+[[nodiscard]] inline std::string same_key_reason(std::string words) {
+  if (!words.starts_with(same_key_start)) words += same_key_mark;
+  return words;
+}
+
+/// The line that such a refusal names; nothing for other reasons.
+[[nodiscard]] inline std::optional<std::string_view> line_of_same_key(std::string_view reason) {
+  if (reason.starts_with(same_key_start)) {
+    reason.remove_prefix(same_key_start.size());
+    return reason.substr(0, reason.find_first_of(",;"));
+  }
+  if (reason.find(same_key_mark) == std::string_view::npos) return std::nullopt;
+  reason.remove_prefix(std::min(reason.find_first_of("0123456789"), reason.size()));
+  return reason.substr(0, reason.find_first_not_of("0123456789"));
+}
 
 template <class Record>
 class RowMerge {
@@ -102,9 +119,13 @@ class RowMerge {
     if (is_new) return std::nullopt;
     return exchange::Fault{
         table_.copies ? std::string{exchange::copy_column} : key_column(),
-        fmt::format("{}{}; {}", same_key_start, first->second,
-                    table_.copies ? said("give it another number in the column copy, or remove it")
-                                  : said("remove one of them, or correct this one"))};
+        same_key_reason(
+            table_.copies
+                ? say("names the same record as line {}; give it another number in the column "
+                      "copy, or remove it",
+                      first->second)
+                : say("names the same record as line {}; remove one of them, or correct this one",
+                      first->second))};
   }
 
   /// A second row with the key of another was refused; written back and imported uncorrected, it
@@ -113,11 +134,13 @@ class RowMerge {
                                                  const Record& stored) const {
     if (!run_.file.holds_rejects() || row.record == stored) return std::nullopt;
     const int at = run_.file.position_of(exchange::rejected_reason_column);
-    const auto reason = exchange::cell_at(row.source, at);
-    if (!reason.starts_with(same_key_start)) return std::nullopt;
-    return exchange::Fault{key_column(), say("{}, which is stored; correct the key, or clear "
-                                             "rejected_reason to let this row take its place",
-                                             reason.substr(0, reason.find_first_of(",;")))};
+    const auto line = line_of_same_key(exchange::cell_at(row.source, at));
+    if (!line) return std::nullopt;
+    return exchange::Fault{
+        key_column(),
+        same_key_reason(say("names the same record as line {}, which is stored; correct the key, "
+                            "or clear rejected_reason to let this row take its place",
+                            *line))};
   }
 
   static std::vector<std::string> key_columns(const exchange::Table<Record>& table) {

@@ -33,7 +33,7 @@ std::optional<std::string> NewlyAgainst::words() const {
   for (const auto& each : newly) {
     if (named.size() == most_named) break;
     named.push_back(say("{} and {} ({}, {})", each.now.patient.text, each.now.item.text,
-                        word(each.now.verdict.verdict), each.now.verdict.recorded.substance));
+                        shown_word(each.now.verdict.verdict), each.now.verdict.recorded.substance));
   }
   const auto more = newly.size() - named.size();
   return say(

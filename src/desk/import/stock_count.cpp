@@ -5,6 +5,8 @@
 #include <unordered_map>
 #include <unordered_set>
 
+#include <fmt/format.h>
+
 #include "clinic/say.hpp"
 #include "desk/import/natural_keys.hpp"
 #include "exchange/folder_files.hpp"
@@ -168,7 +170,7 @@ void StockCountImport::count_row(const CountedLot& lot) {
   const bool first = !known_items_.contains(lot.total.lot.item);
   run_.work.record({lot.total.lot, lot.total.place,
                     first ? MovementKind::receipt : MovementKind::count_correction, difference,
-                    run_.options.today, say("count in {}", run_.report.file)});
+                    run_.options.today, fmt::format("count in {}", run_.report.file)});
   run_.wrote = true;
 }
 
@@ -183,7 +185,7 @@ void StockCountImport::empty_unlisted_lots() {
       continue;
     }
     run_.work.record({level.lot, level.place, MovementKind::count_correction, -level.quantity,
-                      run_.options.today, say("not listed in {}", run_.report.file)});
+                      run_.options.today, fmt::format("not listed in {}", run_.report.file)});
     run_.wrote = true;
     run_.report.notes.push_back(say(
         "Lot '{}' of {} at {} is not listed: {} corrected to 0.", exchange::excerpt(level.lot.lot),

@@ -57,7 +57,8 @@ ChainVerdict verdict_of(const PatientFinding& finding) {
     if (each.key == key) return {each.standing, said(each.words)};
   }
   const bool note = finding.finding.gravity == care::Gravity::note;
-  return {note ? Standing::told : Standing::look, said(note ? "note" : "to be looked at")};
+  return {note ? Standing::told : Standing::look,
+          said(note ? to_say("note") : to_say("to be looked at"))};
 }
 
 bool is_of(const PatientFinding& finding, Side side, const ItemCode& item) {

@@ -53,9 +53,9 @@ ChainRow row_of(const Day& day, std::size_t position, const std::vector<PatientF
       item ? fmt::format("{}, {}", capitalised(kind_words(*item)), unit.item.text) : unit.item.text;
   row.dates = say("issued {}, worn {}", date_words(unit.issued_on), share_of_part(day, position));
   if (item && item->size_label.empty()) {
-    row.facts = std::string{word(item->material)};
+    row.facts = shown_word(item->material);
   } else if (item) {
-    row.facts = say("{}, size {}", word(item->material), item->size_label);
+    row.facts = say("{}, size {}", shown_word(item->material), item->size_label);
   } else {
     row.facts = said("not in the catalogue");
   }
@@ -95,15 +95,15 @@ void put_in_order(std::vector<ChainRow>& rows, const Clinic& clinic) {
 
 std::string held_words(const Prosthesis* prosthesis) {
   if (prosthesis == nullptr) return say("no prosthesis is recorded as in use");
-  return say("{}, {} suspension, {}", word(prosthesis->level), word(prosthesis->suspension),
-             word(prosthesis->stage));
+  return say("{}, {} suspension, {}", shown_word(prosthesis->level),
+             shown_word(prosthesis->suspension), shown_word(prosthesis->stage));
 }
 
 }  // namespace
 
 std::string missing_id(const PatientFinding& finding) {
   return fmt::format("missing {} {}", word(finding.side.value_or(Side::left)),
-                     function_words(finding.missing.value_or(care::Function::locking_liner)));
+                     word(finding.missing.value_or(care::Function::locking_liner)));
 }
 
 std::vector<SideChain> limb_chains(const Day& day, const PatientRef& patient,

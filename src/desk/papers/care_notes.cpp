@@ -3,8 +3,9 @@
 #include <algorithm>
 #include <array>
 
+#include <fmt/format.h>
+
 #include "care_note_texts.hpp"
-#include "clinic/say.hpp"
 #include "desk/embedded_table.hpp"
 
 namespace sparewell::desk {
@@ -37,7 +38,7 @@ std::vector<CareNote> read_table() {
     const auto picture = picture_of(cells[3]);
     const bool usable = kind && (material || cells[1].empty()) && picture;
     if (!usable || cells[2].empty() || cells[4].empty()) return false;
-    made.push_back({*kind, material, say("note.{}", cells[2]), *picture, cells[4]});
+    made.push_back({*kind, material, fmt::format("note.{}", cells[2]), *picture, cells[4]});
     return true;
   });
   return made;

@@ -21,8 +21,8 @@ std::string places_words(const std::vector<supply::CountCandidate>& candidates) 
 exchange::ListRow row_of(const StockLevel& level, const Item* item, std::size_t number) {
   return {{static_cast<double>(number), level.place, level.lot.item.text,
            item ? item_words(*item) : std::string{}, lot_or_none(level.lot.lot),
-           day_or(level.lot.use_by, no_date_words), pieces_cell(level.quantity), std::monostate{},
-           std::monostate{}},
+           day_or(level.lot.use_by, said(no_date_words)), pieces_cell(level.quantity),
+           std::monostate{}, std::monostate{}},
           false};
 }
 
@@ -34,7 +34,7 @@ exchange::ListWorkbook count_sheet(const std::vector<supply::CountCandidate>& ca
   sheet.name = said("Count");
   sheet.title = say("Count sheet, {}", date_words(today));
   sheet.head = {{said("Date"), today},
-                {said("Place"), places_words(candidates)},
+                {said(count_titles::place), places_words(candidates)},
                 {said("Counted by"), std::string{}}};
   sheet.caution = said(
       "Write what lies there, 0 where nothing does; leave blank what was not counted. Lots that "
@@ -42,14 +42,14 @@ exchange::ListWorkbook count_sheet(const std::vector<supply::CountCandidate>& ca
       "not listed: add a row below with place, item, lot and use-by date. Put expired parts "
       "aside.");
   sheet.columns = {{said("No."), ListFormat::whole},
-                   {std::string{count_titles::place}},
-                   {std::string{count_titles::item}},
+                   {said(count_titles::place)},
+                   {said(count_titles::item)},
                    {said("Description")},
-                   {std::string{count_titles::lot}},
-                   {std::string{count_titles::use_by}, ListFormat::date},
-                   {std::string{count_titles::recorded}, ListFormat::whole, blind},
-                   {std::string{count_titles::counted}, ListFormat::fill_in},
-                   {std::string{count_titles::remark}, ListFormat::fill_in}};
+                   {said(count_titles::lot)},
+                   {said(count_titles::use_by), ListFormat::date},
+                   {said(count_titles::recorded), ListFormat::whole, blind},
+                   {said(count_titles::counted), ListFormat::fill_in},
+                   {said(count_titles::remark), ListFormat::fill_in}};
   const ClinicIndex index{clinic};
   for (const auto& candidate : candidates) {
     for (const auto& level : candidate.levels) {

@@ -1,23 +1,23 @@
 /// The sheet that a person takes to the shelf, fills in, and brings back.
 #pragma once
 
-#include <string_view>
 #include <vector>
 
+#include "clinic/say.hpp"
 #include "exchange/list_workbook.hpp"
 #include "supply/count_plan.hpp"
 
 namespace sparewell::desk {
 
-/// Titles by which a sheet that was filled in is read back.
+/// Titles by which a sheet that was filled in is read back; shown with said.
 namespace count_titles {
-inline constexpr std::string_view item = "Item";
-inline constexpr std::string_view lot = "Lot";
-inline constexpr std::string_view use_by = "Use by";
-inline constexpr std::string_view recorded = "In the records";
-inline constexpr std::string_view counted = "Counted";
-inline constexpr std::string_view remark = "Remark";
-inline constexpr std::string_view place = "Place";
+inline constexpr auto item = to_say("Item");
+inline constexpr auto lot = to_say("Lot");
+inline constexpr auto use_by = to_say("Use by");
+inline constexpr auto recorded = to_say("In the records");
+inline constexpr auto counted = to_say("Counted");
+inline constexpr auto remark = to_say("Remark");
+inline constexpr auto place = to_say("Place");
 }  // namespace count_titles
 
 /// One row a lot, in the order of the plan. What the records say stands beside, or in a hidden

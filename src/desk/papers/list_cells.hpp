@@ -19,11 +19,12 @@ inline exchange::ListCell pieces_cell(int count) {
   return static_cast<double>(count);
 }
 
-inline std::string lot_or_none(const std::string& lot) {
-  return lot.empty() ? said("none recorded") : lot;
-}
+/// For lots and dates that are not recorded, shown with said; a part without a date may have any.
+inline constexpr auto no_lot_words = to_say("none recorded");
+inline constexpr auto no_date_words = to_say("not recorded");
 
-/// For dates that are not recorded; a part without one may have any.
-inline constexpr auto no_date_words = "not recorded";
+inline std::string lot_or_none(const std::string& lot) {
+  return lot.empty() ? said(no_lot_words) : lot;
+}
 
 }  // namespace sparewell::desk

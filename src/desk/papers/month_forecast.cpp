@@ -44,12 +44,9 @@ MonthForecast forecast_by_month(const Assessment& assessment, int count) {
 }
 
 std::string month_words(const supply::Month& month) {
-  static constexpr std::array<const char*, 12> names{"Jan", "Feb", "Mar", "Apr", "May", "Jun",
-                                                     "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
-  const std::chrono::year_month_day first{month.from};
-  return fmt::format("{}{} {}", first.day() == std::chrono::day{1} ? "" : said("rest of "),
-                     names[static_cast<unsigned>(first.month()) - 1],
-                     static_cast<int>(first.year()));
+  auto words = month_words(month.from);
+  const bool whole = std::chrono::year_month_day{month.from}.day() == std::chrono::day{1};
+  return whole ? words : say("rest of {}", words);
 }
 
 std::string forecast_caution() {
@@ -92,9 +89,9 @@ exchange::ListWorkbook month_forecast_list(const MonthForecast& forecast, const 
            "are not in the forecast.")};
   if (unknown > 0) {
     sheet.total->label = said("Total of known costs");
-    sheet.closing.push_back(say("{} no known cost and {} not in the totals.",
-                                count_words(unknown, "item has", "items have"),
-                                unknown == 1 ? "is" : "are"));
+    sheet.closing.push_back(say_n("{} item has no known cost and is not in the totals.",
+                                  "{} items have no known cost and are not in the totals.",
+                                  static_cast<unsigned long>(unknown), number_words(unknown)));
   }
   return {said("Forecast by month"), clinic.settings.name, forecast.today, {std::move(sheet)}};
 }

@@ -63,7 +63,7 @@ std::string travel_card_file(const std::string& patient, const TravelAnswers& an
 
 Expected<Date> read_visit_day(const std::string& text) {
   const auto day = parse_iso_date(text);
-  if (!day) return refuse(say("Day: write it as 2026-11-26."));
+  if (!day) return refuse(said("Day: write it as 2026-11-26."));
   return *day;
 }
 
@@ -72,7 +72,8 @@ std::string visits_known(const Day& day, const std::string& text) {
   if (!on) return on.error().sentence;
   const auto known = std::ssize(patients_expected(day, *on));
   if (known == 0) return no_visit_words(day, *on);
-  return say("{} known for {}.", count_words(known, "visit is", "visits are"), day_words(*on));
+  return say_n("{} visit is known for {}.", "{} visits are known for {}.",
+               static_cast<unsigned long>(known), number_words(known), day_words(*on));
 }
 
 }  // namespace sparewell::desk

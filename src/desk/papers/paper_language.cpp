@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <stdexcept>
 
-#include "clinic/say.hpp"
 #include "clinic/words.hpp"
 #include "desk/embedded_table.hpp"
 #include "language_texts.hpp"
@@ -51,20 +50,20 @@ std::vector<std::string> parts_of(const std::string& text) {
 PaperLanguage::PaperLanguage(std::string code, Texts texts)
     : code_{std::move(code)}, texts_{std::move(texts)}, months_{parts_of(text("months"))} {
   if (months_.size() != months_of_a_year) {
-    throw std::logic_error{say("{}.csv: the text 'months' must name twelve", code_)};
+    throw std::logic_error{fmt::format("{}.csv: the text 'months' must name twelve", code_)};
   }
 }
 
 const std::string& PaperLanguage::text(std::string_view key) const {
   const auto found = texts_.find(key);
   if (found != texts_.end()) return found->second;
-  throw std::logic_error{say("{}.csv has no text for '{}'", code_, key)};
+  throw std::logic_error{fmt::format("{}.csv has no text for '{}'", code_, key)};
 }
 
 std::string PaperLanguage::date(Date day) const {
   const std::chrono::year_month_day parts{day};
-  return say("date", static_cast<unsigned>(parts.day()),
-             months_[static_cast<unsigned>(parts.month()) - 1], static_cast<int>(parts.year()));
+  return filled("date", static_cast<unsigned>(parts.day()),
+                months_[static_cast<unsigned>(parts.month()) - 1], static_cast<int>(parts.year()));
 }
 
 std::string PaperLanguage::recorded(std::string_view sort, const std::string& words) const {

@@ -30,7 +30,7 @@ class PaperLanguage {
   [[nodiscard]] const std::string& text(std::string_view key) const;
   /// The text with its placeholders filled in.
   template <class... Parts>
-  [[nodiscard]] std::string say(std::string_view key, const Parts&... parts) const {
+  [[nodiscard]] std::string filled(std::string_view key, const Parts&... parts) const {
     return fmt::vformat(text(key), fmt::make_format_args(parts...));
   }
 

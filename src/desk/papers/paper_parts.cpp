@@ -21,7 +21,7 @@ std::string key_of(std::string_view sort, std::string_view word) {
 
 std::string established_words(const PaperLanguage& language, const std::string& recorded) {
   if (recorded.empty()) return language.text("established.not_recorded");
-  for (const auto* word : {said("patch test"), "observed", "reported"}) {
+  for (const auto* word : {"patch test", "observed", "reported"}) {
     if (same_word(word, recorded)) return language.text(key_of("established.", word));
   }
   return recorded;
@@ -36,7 +36,7 @@ std::string kind_on_paper(const PaperLanguage& language, const Item& item) {
 }
 
 std::string part_on_paper(const PaperLanguage& language, const Item* item, const ItemCode& code) {
-  if (item == nullptr) return language.say("part.code", code.text);
+  if (item == nullptr) return language.filled("part.code", code.text);
   auto words = kind_on_paper(language, *item);
   // Of metal parts and of socks the kind says enough.
   const bool told = item->material != Material::other && item->material != Material::metal &&
@@ -45,10 +45,10 @@ std::string part_on_paper(const PaperLanguage& language, const Item* item, const
     words += fmt::format(", {}", language.text(key_of("material.", word(item->material))));
   }
   if (!item->size_label.empty()) {
-    words += fmt::format(", {}", language.say("part.size", item->size_label));
+    words += fmt::format(", {}", language.filled("part.size", item->size_label));
   }
   if (!item->thread.empty()) {
-    words += fmt::format(", {}", language.say("part.thread", item->thread));
+    words += fmt::format(", {}", language.filled("part.thread", item->thread));
   }
   return words;
 }
@@ -76,11 +76,11 @@ std::string function_on_paper(const PaperLanguage& language, care::Function func
 std::string lot_on_paper(const PaperLanguage& language, const std::string& lot,
                          const std::vector<std::string>& serials) {
   if (lot.empty() && serials.empty()) return language.text("part.no_lot");
-  std::string words = lot.empty() ? "" : language.say("part.lot", lot);
+  std::string words = lot.empty() ? "" : language.filled("part.lot", lot);
   if (serials.empty()) return words;
   if (!words.empty()) words += ", ";
   const auto all = fmt::format("{}", fmt::join(serials, ", "));
-  return words + language.say(serials.size() == 1 ? "part.serial" : "part.serials", all);
+  return words + language.filled(serials.size() == 1 ? "part.serial" : "part.serials", all);
 }
 
 Pictogram picture_of(const Item* item) {
@@ -134,9 +134,9 @@ exchange::PicturedSection reactions_on_paper(const PaperLanguage& language, cons
   made.heading = {Pictogram::warning, language.text("reacts"), true};
   for (const auto& noted : clinic.sensitivities) {
     if (noted.patient != patient) continue;
-    auto words = language.recorded(said("substance."), noted.substance);
+    auto words = language.recorded("substance.", noted.substance);
     if (!noted.reaction.empty()) {
-      words += fmt::format(": {}", language.recorded(said("reaction."), noted.reaction));
+      words += fmt::format(": {}", language.recorded("reaction.", noted.reaction));
     }
     words += fmt::format("; {}", established_words(language, noted.established_by));
     made.lines.push_back({Pictogram::reacts, std::move(words), true});
@@ -148,7 +148,7 @@ exchange::PicturedSection reactions_on_paper(const PaperLanguage& language, cons
 }
 
 std::string patient_on_paper(const PaperLanguage& language, const Patient& patient, bool name) {
-  auto words = language.say("patient", patient.ref.text);
+  auto words = language.filled("patient", patient.ref.text);
   const auto known = name ? full_name(patient) : std::string{};
   return known.empty() ? words : fmt::format("{}   {}", words, known);
 }

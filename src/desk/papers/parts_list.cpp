@@ -17,15 +17,15 @@ using exchange::PicturedSection;
 std::string ask_words(const PaperLanguage& language, const Forecast* forecast) {
   if (forecast == nullptr) return language.text("list.not_known");
   if (!forecast->p10) return language.text("list.not_worn");
-  if (!forecast->p50) return language.say("list.ask_from", language.date(*forecast->p10));
-  return language.say("list.ask_between", language.date(*forecast->p10),
-                      language.date(*forecast->p50));
+  if (!forecast->p50) return language.filled("list.ask_from", language.date(*forecast->p10));
+  return language.filled("list.ask_between", language.date(*forecast->p10),
+                         language.date(*forecast->p50));
 }
 
 std::string use_by_words(const PaperLanguage& language, const wear::UseBy& use_by, Date today) {
   const auto day = language.date(use_by.day);
-  if (use_by.day < today) return language.say("list.use_by_passed", day);
-  return language.say(use_by.at_latest ? "list.use_by_latest" : "list.use_by", day);
+  if (use_by.day < today) return language.filled("list.use_by_passed", day);
+  return language.filled(use_by.at_latest ? "list.use_by_latest" : "list.use_by", day);
 }
 
 /// Of parts alike, the one that is worn out first.
@@ -50,7 +50,7 @@ exchange::ListedPart listed(const PaperLanguage& language, const Day& day, const
   auto known = lot_on_paper(language, part.lot, part.serials);
   if (item && !item->description.empty()) known = fmt::format("{}; {}", item->description, known);
   made.details.push_back(
-      fmt::format("{}. {}", known, language.say("list.since", language.date(part.issued_on))));
+      fmt::format("{}. {}", known, language.filled("list.since", language.date(part.issued_on))));
   const auto* forecast = first_of(day, part);
   auto until = ask_words(language, forecast);
   if (forecast && forecast->use_by) {
@@ -75,7 +75,7 @@ std::vector<PicturedSection> care_of(const PaperLanguage& language, const Day& d
     named.kind = item->kind;
     named.material = item->material;
     PicturedSection section;
-    section.heading.words = language.say("list.care", part_on_paper(language, &named, {}));
+    section.heading.words = language.filled("list.care", part_on_paper(language, &named, {}));
     for (const auto* note : care_notes_of(*item)) {
       section.lines.push_back({note->picture, language.text(note->key)});
     }
@@ -110,7 +110,7 @@ exchange::PartsList parts_list(const PaperLanguage& language, const Day& day,
   list.clinic_address = clinic.settings.ship_to;
   list.title = language.text("list.title");
   list.patient = patient_on_paper(language, *day.index().patient(patient), name);
-  list.written_on = language.say("caution.records", language.date(day.today()));
+  list.written_on = language.filled("caution.records", language.date(day.today()));
   list.explained = {language.text(parts.empty() ? "list.none" : "list.explained")};
   for (const auto& part : parts) {
     const auto heading = side_heading_on_paper(language, part.side);

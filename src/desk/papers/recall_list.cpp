@@ -40,8 +40,9 @@ std::string look_words(supply::LotMatch match) {
 std::string stands_words(const supply::RecalledUnit& recalled) {
   if (recalled.in_hands) return said("Has it");
   const auto& unit = recalled.unit;
-  return say("Had it until {}{}", date_words(unit.ended_on, said("an unknown day")),
-             unit.end_reason ? fmt::format(" ({})", word(*unit.end_reason)) : "");
+  const auto until = unit.ended_on ? say("Had it until {}", date_words(*unit.ended_on))
+                                   : said("Had it until an unknown day");
+  return unit.end_reason ? fmt::format("{} ({})", until, shown_word(*unit.end_reason)) : until;
 }
 
 ListSheet patients_sheet(const RecallNotice& notice, Names names) {
@@ -69,8 +70,8 @@ ListSheet patients_sheet(const RecallNotice& notice, Names names) {
       if (named) row.cells.emplace_back(full_name(patient.patient));
       row.cells.insert(row.cells.end(),
                        {day_or(patient.visit, said("none booked")), stands_words(recalled),
-                        std::string{word(unit.side)}, lot_or_none(unit.lot), unit.serial,
-                        unit.issued_on, look_words(recalled.match)});
+                        shown_word(unit.side), lot_or_none(unit.lot), unit.serial, unit.issued_on,
+                        look_words(recalled.match)});
       row.cells.resize(sheet.columns.size());
       sheet.rows.push_back(std::move(row));
     }
@@ -91,7 +92,8 @@ ListSheet shelf_sheet(const RecallNotice& notice) {
   for (const auto& stock : notice.found.stock) {
     const auto& [lot, place, quantity] = stock.level;
     sheet.rows.push_back(
-        {{place, lot_or_none(lot.lot), day_or(lot.use_by, no_date_words), pieces_cell(quantity),
+        {{place, lot_or_none(lot.lot), day_or(lot.use_by, said(no_date_words)),
+          pieces_cell(quantity),
           stock.quarantined() ? std::string{said("In quarantine")} : look_words(stock.match),
           std::monostate{}, std::monostate{}},
          !stock.quarantined()});

@@ -41,7 +41,7 @@ exchange::ListRow row_of(const StockLevel& level, const Clinic& clinic, const It
                level.lot.item.text,
                known ? item_words(*known) : std::string{said("not in the catalogue")},
                lot_or_none(level.lot.lot),
-               day_or(level.lot.use_by, no_date_words),
+               day_or(level.lot.use_by, said(no_date_words)),
                capitalised(words),
                pieces_cell(level.quantity)};
   if (known && known->unit_cost) {
@@ -55,8 +55,9 @@ exchange::ListRow row_of(const StockLevel& level, const Clinic& clinic, const It
 
 std::vector<std::string> closing_words(long unknown) {
   if (unknown == 0) return {};
-  return {say("{} no known cost and {} not in the totals.",
-              count_words(unknown, "row has", "rows have"), unknown == 1 ? "is" : "are")};
+  return {say_n("{} row has no known cost and is not in the totals.",
+                "{} rows have no known cost and are not in the totals.",
+                static_cast<unsigned long>(unknown), number_words(unknown))};
 }
 
 }  // namespace

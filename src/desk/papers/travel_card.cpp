@@ -26,11 +26,11 @@ class Card {
     PicturedSection made;
     const auto* patient = index_.patient({request.patient});
     made.lines = {{Pictogram::none, patient_on_paper(language_, *patient, name), true},
-                  {Pictogram::none, language_.say("card.trip", language_.date(request.departure),
-                                                  language_.date(request.back))}};
+                  {Pictogram::none, language_.filled("card.trip", language_.date(request.departure),
+                                                     language_.date(request.back))}};
     if (request.delay_days > 0) {
       made.lines.push_back(
-          {Pictogram::none, language_.say("card.delay", language_.date(check_.last_day))});
+          {Pictogram::none, language_.filled("card.delay", language_.date(check_.last_day))});
     }
     return made;
   }
@@ -65,7 +65,7 @@ class Card {
       add_unknown(section, side);
       if (section.lines.empty()) continue;
       section.heading = {Pictogram::none,
-                         language_.say("card.worn.side", side_heading_on_paper(language_, side)),
+                         language_.filled("card.worn.side", side_heading_on_paper(language_, side)),
                          true};
       made.push_back(std::move(section));
     }
@@ -122,14 +122,14 @@ class Card {
     if (!part.stops.empty()) {
       made.lines.push_back(
           {Pictogram::warning,
-           language_.say("card.pack.ask", fmt::format("{} × {}", part.spares, name))});
+           language_.filled("card.pack.ask", fmt::format("{} × {}", part.spares, name))});
       return;
     }
     add_lots(part.take);
     if (part.to_order > 0) {
       made.lines.push_back(
           {picture_of(item),
-           language_.say("card.pack.to_get", fmt::format("{} × {}", part.to_order, name))});
+           language_.filled("card.pack.to_get", fmt::format("{} × {}", part.to_order, name))});
     }
   }
 
@@ -142,7 +142,7 @@ class Card {
     if (names.empty()) return;
     made.lines.push_back(
         {Pictogram::question,
-         language_.say("card.worn.unknown", fmt::format("{}", fmt::join(names, "; ")))});
+         language_.filled("card.worn.unknown", fmt::format("{}", fmt::join(names, "; ")))});
   }
 
   /// What is worn on a side, a line each item: lots stand on the list of parts.
@@ -193,7 +193,7 @@ exchange::TravelCard travel_card(const PaperLanguage& language, const Clinic& cl
   card.cautions = {
       fmt::format("{} {}", language.text("caution.ask"), language.text("caution.maker")),
       fmt::format("{} {}", language.text("caution.judgement"),
-                  language.say("caution.records", language.date(today)))};
+                  language.filled("caution.records", language.date(today)))};
   return card;
 }
 

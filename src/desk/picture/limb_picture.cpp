@@ -1,6 +1,7 @@
 #include "desk/picture/limb_picture.hpp"
 
 #include "clinic/say.hpp"
+#include "desk/length_words.hpp"
 #include "desk/patient_card.hpp"
 #include "desk/picture/draw.hpp"
 #include "desk/picture/plot_marks.hpp"
@@ -112,13 +113,13 @@ FigureTable table_of(const LimbCurve& curve) {
   FigureTable table;
   table.headings = {say("Day"), say("Circumference"), say("How it is known"), say("80 % span")};
   for (const auto& dot : curve.dots) {
-    table.rows.push_back({date_words(dot.day), say("{:.1f} cm", dot.circumference_cm),
+    table.rows.push_back({date_words(dot.day), length_words(dot.circumference_cm),
                           dot.interpolated ? say("between heights") : say("measured"), ""});
   }
   if (!curve.trend.empty()) {
     const auto& [day, at] = curve.trend.back();
-    table.rows.push_back({date_words(day), say("{:.1f} cm", at.circumference_cm), say("foreseen"),
-                          say("{:.1f} to {:.1f} cm", at.low_cm, at.high_cm)});
+    table.rows.push_back({date_words(day), length_words(at.circumference_cm), say("foreseen"),
+                          length_range_words(at.low_cm, at.high_cm)});
   }
   return table;
 }
@@ -128,7 +129,7 @@ LimbMeasures measures_of(const Room& room, double key) {
   measures.width = room.width;
   measures.height = room.height;
   measures.line_height = room.line_height;
-  measures.left = room.text_width("00.0 cm") + 12 * room.unit;
+  measures.left = room.text_width("00.0 " + length_unit_words()) + 12 * room.unit;
   measures.right = 16 * room.unit;
   measures.top = key + 6 * room.unit;
   measures.bottom = room.line_height + 10 * room.unit;

@@ -137,7 +137,7 @@ FigureTable table_of(const std::vector<ScoreEntry>& entries) {
   for (const char* forecaster : forecasters) {
     table.headings.push_back(say("Mean error in days, {}", said(forecaster)));
   }
-  const auto share_words = [](double share) { return say("{:.0f} %", 100 * share); };
+  const auto share_words = [](double share) { return fmt::format("{:.0f} %", 100 * share); };
   for (const auto& entry : entries) {
     std::vector<std::string> row{entry.label};
     for (const auto& coverage : entry.coverage) {
@@ -149,7 +149,7 @@ FigureTable table_of(const std::vector<ScoreEntry>& entries) {
     if (entry.error) {
       errors = {entry.error->sparewell, entry.error->calendar, entry.error->clinic_weibull};
     }
-    for (const auto& days : errors) row.push_back(days ? say("{:.0f}", *days) : "");
+    for (const auto& days : errors) row.push_back(days ? fmt::format("{:.0f}", *days) : "");
     table.rows.push_back(std::move(row));
   }
   return table;

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "clinic/say.hpp"
 #include "desk/picture/draw.hpp"
 
 namespace sparewell::picture {

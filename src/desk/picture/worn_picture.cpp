@@ -27,7 +27,8 @@ std::vector<KeySign> worn_key(const Room& room) {
       add_triangle(picture, {middle_x(area), middle_y(area) + size / 2}, size, recorded);
     };
   };
-  return {{say("worn"),
+  // Worn on the limb: not the "worn" of endings, which is translated as worn out.
+  return {{said_of("key of a picture", "worn"),
            [room](Picture& picture, const Area& area) {
              add_past(picture, room, {area.left, area.right, false, false}, middle_y(area),
                       7 * room.unit);

@@ -68,7 +68,7 @@ std::optional<Currency> currency_in(const std::string& heading) {
 
 /// 10 in "price from 10", "from 10 pcs" or "10+".
 std::optional<int> quantity_in(std::string_view heading) {
-  for (const std::string_view start : {said("unit price "), "price ", "cost "}) {
+  for (const std::string_view start : {"unit price ", "price ", "cost "}) {
     if (heading.starts_with(start)) heading.remove_prefix(start.size());
   }
   const bool from = heading.starts_with("from ");
@@ -292,28 +292,22 @@ const std::vector<PriceField>& price_fields() {
                          "catalogue no",     "catalogue number",
                          "catalog number",   "item no",
                          "item number",      "product code"}},
-      {"item_code",
-       {said("item code"), "code", said("our code"), said("your code"), said("customer item"),
-        "item"}},
-      {"gtin",
-       {"gtin", said("gtin 13"), said("gtin 14"), "ean", said("ean code"), "barcode", "upc"}},
-      {"description",
-       {"description", "name", "text", "product", said("product name"), "designation"}},
+      {"item_code", {"item code", "code", "our code", "your code", "customer item", "item"}},
+      {"gtin", {"gtin", "gtin 13", "gtin 14", "ean", "ean code", "barcode", "upc"}},
+      {"description", {"description", "name", "text", "product", "product name", "designation"}},
       {"unit_cost",
-       {said("unit cost"), said("unit price"), "price", said("net price"), said("price each"),
-        said("price per piece"), said("price piece"), "cost", said("list price"),
-        said("your price")}},
-      {"currency", {"currency", said("currency code")}},
+       {"unit cost", "unit price", "price", "net price", "price each", "price per piece",
+        "price piece", "cost", "list price", "your price"}},
+      {"currency", {"currency", "currency code"}},
       {"pack_size",
-       {said("pack size"), "pack", "packaging", said("pieces per pack"), said("pack quantity"),
-        said("pack qty"), said("packaging unit")}},
+       {"pack size", "pack", "packaging", "pieces per pack", "pack quantity", "pack qty",
+        "packaging unit"}},
       {"min_order",
-       {said("min order"), said("minimum order"), said("minimum order quantity"), "moq",
-        said("min quantity"), said("min qty"), said("minimum quantity")}},
+       {"min order", "minimum order", "minimum order quantity", "moq", "min quantity", "min qty",
+        "minimum quantity"}},
       {"lead_days",
-       {said("lead days"), said("lead time"), said("lead time days"), said("delivery days"),
-        said("delivery time days")}},
-      {"price_breaks", {said("price breaks"), said("quantity prices"), said("scale prices")}}};
+       {"lead days", "lead time", "lead time days", "delivery days", "delivery time days"}},
+      {"price_breaks", {"price breaks", "quantity prices", "scale prices"}}};
   return fields;
 }
 

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <unordered_map>
 
+#include <fmt/format.h>
+
 #include "clinic/say.hpp"
 
 namespace sparewell::desk {
@@ -64,8 +66,8 @@ Expected<PriceListOutcome> update_prices(store::Store& store, const PriceListReq
   const auto table = exchange::read_sheet(request.file, request.sheet, request.format);
   if (!table) return tl::unexpected(table.error());
   if (acceptance == PriceAcceptance::nothing) return compare(*store.read(), request, *table);
-  const auto work =
-      store.begin_write({who, say("price list {} of {}", table->name, request.supplier.text)});
+  const auto work = store.begin_write(
+      {who, fmt::format("price list {} of {}", table->name, request.supplier.text)});
   auto outcome = compare(*work, request, *table);
   if (outcome) write_changes(*work, *outcome, acceptance);
   return outcome;

@@ -17,20 +17,25 @@ std::string cost_words(const std::optional<Money>& cost) {
   return cost ? amount_words(*cost) : said("not known");
 }
 
+std::string days_words(const std::optional<int>& days) {
+  return days ? number_words(*days) : said("not known");
+}
+
 std::string percent_words(const std::optional<Money>& before, const std::optional<Money>& after) {
   const auto ratio = supply::price_ratio(before, after);
   if (!ratio) return {};
   const double percent = 100 * (*ratio - 1);
-  return fmt::format(", {} {:.1f} %", percent > 0 ? "up" : "down", std::abs(percent));
+  const double size = std::abs(percent);
+  return ", " + (percent > 0 ? say("up {:.1f} %", size) : say("down {:.1f} %", size));
 }
 
 std::string breaks_words(const std::vector<PriceBreak>& breaks) {
   std::vector<std::string> parts;
   for (const auto& step : breaks) {
     parts.push_back(
-        fmt::format("{} from {}", amount_words(step.unit_cost), number_words(step.from_quantity)));
+        say("{} from {}", amount_words(step.unit_cost), number_words(step.from_quantity)));
   }
-  return parts.empty() ? "none" : list_words(parts);
+  return parts.empty() ? said("none") : list_words(parts);
 }
 
 std::string doubt_words(PriceDoubt doubt, const PriceChange& change) {
@@ -88,29 +93,29 @@ std::string unknown_words(const supply::PriceRow& row) {
 std::vector<std::string> price_changes(const PriceChange& change) {
   const auto& [before, after] = std::pair<const Item&, const Item&>{change.before, change.after};
   std::vector<std::string> parts;
-  const auto say = [&](const char* what, const std::string& old, const std::string& made) {
-    parts.push_back(fmt::format("{} {} to {}", what, old, made));
-  };
   if (before.unit_cost != after.unit_cost) {
-    say("unit cost", cost_words(before.unit_cost),
-        cost_words(after.unit_cost) + percent_words(before.unit_cost, after.unit_cost));
+    parts.push_back(
+        say("unit cost {} to {}", cost_words(before.unit_cost), cost_words(after.unit_cost)) +
+        percent_words(before.unit_cost, after.unit_cost));
   }
   if (before.price_breaks != after.price_breaks) {
-    say("price breaks", breaks_words(before.price_breaks), breaks_words(after.price_breaks));
+    parts.push_back(say("price breaks {} to {}", breaks_words(before.price_breaks),
+                        breaks_words(after.price_breaks)));
   }
   if (before.pack_size != after.pack_size) {
-    say("pack size", number_words(before.pack_size), number_words(after.pack_size));
+    parts.push_back(
+        say("pack size {} to {}", number_words(before.pack_size), number_words(after.pack_size)));
   }
   if (before.min_order != after.min_order) {
-    say("minimum order", number_words(before.min_order), number_words(after.min_order));
+    parts.push_back(say("minimum order {} to {}", number_words(before.min_order),
+                        number_words(after.min_order)));
   }
   if (before.lead_days != after.lead_days) {
-    say("lead days", before.lead_days ? number_words(*before.lead_days) : "not known",
-        after.lead_days ? number_words(*after.lead_days) : "not known");
+    parts.push_back(
+        say("lead days {} to {}", days_words(before.lead_days), days_words(after.lead_days)));
   }
   if (before.description != after.description) {
-    say("description", fmt::format("'{}'", before.description),
-        fmt::format("'{}'", after.description));
+    parts.push_back(say("description '{}' to '{}'", before.description, after.description));
   } else if (!change.other_description.empty()) {
     parts.push_back(say("the list calls it '{}'", change.other_description));
   }
@@ -137,7 +142,7 @@ std::string price_line(const PriceChange& change) {
   auto text =
       fmt::format("{}: {}.", change.before.code.text, fmt::join(price_changes(change), "; "));
   if (const auto doubts = price_doubts(change); !doubts.empty()) {
-    text += say(" Look at it: {}.", list_words(doubts));
+    text += " " + say("Look at it: {}.", list_words(doubts));
   }
   return text;
 }
@@ -155,18 +160,20 @@ std::string price_summary(const PriceListOutcome& outcome) {
     changing += change.changes_item() ? 1 : 0;
     doubtful += change.doubts.empty() ? 0 : 1;
   }
-  auto text = say(
-      "{}: {}, {} doubtful; {} as before; {} not in the catalogue; {} not on the list; {} refused.",
-      outcome.file, count_words(changing, "item changes", "items change"), number_words(doubtful),
-      number_words(found.unchanged), number_words(std::ssize(found.unknown)),
-      number_words(std::ssize(found.missing)),
-      count_words(std::ssize(found.refused), "row", "rows"));
+  auto text =
+      say("{}: {}, {} doubtful; {} as before; {} not in the catalogue; {} not on the list; {}.",
+          outcome.file, count_words(changing, "item changes", "items change"),
+          number_words(doubtful), number_words(found.unchanged),
+          number_words(std::ssize(found.unknown)), number_words(std::ssize(found.missing)),
+          count_words(std::ssize(found.refused), "row refused", "rows refused"));
   if (outcome.written > 0) {
-    text += say(" {} written.", count_words(outcome.written, "item was", "items were"));
+    text += " " + say_n("{} item was written.", "{} items were written.",
+                        static_cast<unsigned long>(outcome.written), number_words(outcome.written));
   }
   if (outcome.held_back > 0) {
     text +=
-        say(" {} held back as doubtful.", count_words(outcome.held_back, "item was", "items were"));
+        " " + say_n("{} item was held back as doubtful.", "{} items were held back as doubtful.",
+                    static_cast<unsigned long>(outcome.held_back), number_words(outcome.held_back));
   }
   return text;
 }

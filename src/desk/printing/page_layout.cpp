@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <numeric>
 
+#include <fmt/format.h>
+
 #include "clinic/say.hpp"
 #include "desk/printing/wrap_text.hpp"
 
@@ -188,9 +190,9 @@ std::vector<PrintedPage> lay_out(const Printable& printable, const PaperSize& pa
     writer.skip(paper.line);
     write_table(writer, table, paper);
   }
-  auto about =
-      printable.clinic.empty() ? printable.day : say("{}, {}", printable.clinic, printable.day);
-  return writer.finish(say("{}: {}", about, printable.title));
+  auto about = printable.clinic.empty() ? printable.day
+                                        : fmt::format("{}, {}", printable.clinic, printable.day);
+  return writer.finish(fmt::format("{}: {}", about, printable.title));
 }
 
 bool wants_landscape(const Printable& printable) {

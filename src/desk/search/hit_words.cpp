@@ -97,7 +97,7 @@ Hit lot_hit(const Day& day, std::size_t position) {
   hit.title = say("lot {}", level.lot.lot);
   hit.context =
       say_n("{}; {} piece at {}", "{}; {} pieces at {}", static_cast<unsigned long>(level.quantity),
-            described(day, level.lot.item), level.quantity, level.place);
+            described(day, level.lot.item), level.quantity, shown_place(level.place));
   hit.there = to_shelf(level.lot.item, level.lot.lot);
   return hit;
 }

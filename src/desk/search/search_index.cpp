@@ -5,7 +5,6 @@
 #include <cstring>
 #include <set>
 
-#include "clinic/say.hpp"
 #include "desk/find_words.hpp"
 #include "desk/part_words.hpp"
 #include "desk/search/hit_words.hpp"

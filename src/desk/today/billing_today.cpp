@@ -113,12 +113,6 @@ TodayRow open_row(billing::FindingKind kind, const Items& items) {
                 items);
 }
 
-std::string month_name(Date month) {
-  // "1 Nov 2026" without its day.
-  const auto words = date_words(month);
-  return words.substr(words.find(' ') + 1);
-}
-
 void add_month(std::vector<TodayRow>& rows, const Day& day) {
   const auto months = months_to_close(day.clinic(), day.today());  // the newest first
   if (months.empty()) return;
@@ -126,11 +120,11 @@ void add_month(std::vector<TodayRow>& rows, const Day& day) {
   const bool closed = std::ranges::find(closes, months.front(), &MonthClose::month) != closes.end();
   if (closed) return;
   auto row =
-      start_row(fmt::format("month {}", month_name(months.front())), Work::billing,
+      start_row(fmt::format("month {}", iso_text(months.front())), Work::billing,
                 Urgency::this_week, month_kind,
                 closes.empty() ? say("{} is over and not closed; no month has been closed yet.",
-                                     month_name(months.front()))
-                               : say("{} is over and not closed.", month_name(months.front())));
+                                     month_words(months.front()))
+                               : say("{} is over and not closed.", month_words(months.front())));
   row.destination.to = Destination::To::billing;
   row.destination.then = Command::close_month;
   rows.push_back(std::move(row));

@@ -51,11 +51,15 @@ class OrdersFinder {
     const bool late = std::ranges::any_of(
         lines, [&](const auto& line) { return of_supplier(line) && line.order_by < today_; });
     const auto count = static_cast<unsigned long>(total.lines);
-    const auto from =
-        total.supplier.empty() ? said("no supplier that is recorded") : total.supplier.text.c_str();
-    auto sentence = say_n("{0} line is to be ordered today from {1}",
-                          "{0} lines are to be ordered today from {1}", count, count, from);
-    if (!total.goods.empty()) sentence += say(", {}", amounts_words(total.goods));
+    auto sentence =
+        total.supplier.empty()
+            ? say_n("{} line is to be ordered today from no supplier that is recorded",
+                    "{} lines are to be ordered today from no supplier that is recorded", count,
+                    count)
+            : say_n("{0} line is to be ordered today from {1}",
+                    "{0} lines are to be ordered today from {1}", count, count,
+                    total.supplier.text);
+    if (!total.goods.empty()) sentence += fmt::format(", {}", amounts_words(total.goods));
     if (total.lines_without_price > 0) {
       sentence +=
           say_n(", {} line without a price", ", {} lines without a price",
@@ -79,7 +83,7 @@ class OrdersFinder {
     const auto count = held.size();
     std::vector<std::string> items;
     for (const auto& each : held) items.push_back(each.line.item.text);
-    auto& row = add(said("left out"), Urgency::today, to_say("Left out for the budget"),
+    auto& row = add("left out", Urgency::today, to_say("Left out for the budget"),
                     say_n("The budget leaves nothing for {} line that is needed: {}.",
                           "The budget leaves nothing for {} lines that are needed: {}.", count,
                           count, some_words(items)),
@@ -213,8 +217,8 @@ class OrdersFinder {
     auto& row = add(fmt::format("booking {} {} {}", booked.patient.text, booked.item.text,
                                 date_words(booked.needed_on, "")),
                     urgency_of(booked), to_say("Booked and not there"),
-                    say("{}, {}: {}.", patient_words(day_, booked.patient), booking_words(booked),
-                        serving_words(serving, today_)),
+                    fmt::format("{}, {}: {}.", patient_words(day_, booked.patient),
+                                booking_words(booked), serving_words(serving, today_)),
                     to_say("Pieces are booked for a visit, and neither the shelf nor the orders "
                            "can serve it by its day. Order them, hurry the supplier, or move the "
                            "visit."),
@@ -225,7 +229,7 @@ class OrdersFinder {
 
   void more_bookings(const std::vector<supply::Serving>& unserved) {
     const auto more = unserved.size() - most_bookings;
-    auto& row = add(said("more bookings"), urgency_of(*unserved[most_bookings].booking),
+    auto& row = add("more bookings", urgency_of(*unserved[most_bookings].booking),
                     to_say("Booked and not there"),
                     say_n("{} more booking cannot be served by its day.",
                           "{} more bookings cannot be served by their days.", more, more),

@@ -14,6 +14,11 @@ namespace {
 
 using care::Gravity;
 
+/// "left LN01-28"
+std::string side_and_item(const Unit& unit) {
+  return say("{0} {1}", shown_word(unit.side), unit.item.text);
+}
+
 class Gatherer {
  public:
   explicit Gatherer(const Day& day) : day_{day}, today_{day.today()}, shelf_{shelf_counts(day)} {
@@ -66,7 +71,7 @@ class Gatherer {
     std::vector<std::string> looks;
     for (const auto& each : found->second) {
       auto& named = each.finding.gravity == Gravity::stops ? acts : looks;
-      std::string topic{topic_words(each.topic)};
+      auto topic = shown_topic(each.topic);
       if (!each.item.empty()) topic = say("{} of {}", topic, each.item.text);
       if (std::ranges::find(named, topic) == named.end()) named.push_back(std::move(topic));
     }
@@ -99,7 +104,7 @@ class Gatherer {
     const auto& unit = day_.clinic().units[position];
     const auto* forecast = day_.forecast(position);
     if (forecast == nullptr || !unit.in_use_on(today_)) return;
-    const auto where = say("{} {}", word(unit.side), unit.item.text);
+    const auto where = side_and_item(unit);
     if (forecast->use_by && forecast->use_by->day < today_) {
       add(Urgency::overdue,
           say("{} is past its use-by date, {}", where, date_words(forecast->use_by->day)), false,
@@ -124,7 +129,7 @@ class Gatherer {
       if (*forecast->p50 > until) continue;
       if (!first || *forecast->p50 < *day_.forecast(*first)->p50) first = position;
       const auto& unit = day_.clinic().units[position];
-      auto name = say("{} {}", word(unit.side), unit.item.text);
+      auto name = side_and_item(unit);
       if (std::ranges::find(worn, name) == worn.end()) worn.push_back(std::move(name));
     }
     if (worn.empty()) return;

@@ -48,14 +48,14 @@ TodayRow patient_row(const Day& day, const PatientNeeds& needs) {
   const auto& first = needs.reasons.front();
   std::string sentence = patient_words(day, needs.patient);
   const auto visit = visit_words(needs, day.today());
-  if (!visit.empty()) sentence = say("{} {}", sentence, visit);
+  if (!visit.empty()) sentence = fmt::format("{} {}", sentence, visit);
   std::string reasons;
   for (const auto& each : needs.reasons) {
     reasons += fmt::format("{}{}", reasons.empty() ? "" : "; ", each.words);
   }
-  auto row =
-      start_row(fmt::format("patient {}", needs.patient.text), Work::patients, needs.urgency(),
-                first.finding ? findings_kind : patient_kind, say("{}: {}.", sentence, reasons));
+  auto row = start_row(fmt::format("patient {}", needs.patient.text), Work::patients,
+                       needs.urgency(), first.finding ? findings_kind : patient_kind,
+                       fmt::format("{}: {}.", sentence, reasons));
   row.destination.to = first.finding ? Destination::To::findings : Destination::To::patient;
   row.destination.patient = needs.patient;
   if (!first.finding) row.destination.unit = first.unit;
@@ -69,8 +69,8 @@ auto pressing(const PatientNeeds* needs) {
 }
 
 TodayRow more_row(Urgency urgency, std::size_t more) {
-  auto row = start_row(say("more patients {}", static_cast<int>(urgency)), Work::patients, urgency,
-                       more_kind,
+  auto row = start_row(fmt::format("more patients {}", static_cast<int>(urgency)), Work::patients,
+                       urgency, more_kind,
                        say_n("And {} more patient, less pressing than those above.",
                              "And {} more patients, less pressing than those above.", more, more));
   row.count = static_cast<int>(more);
@@ -81,7 +81,7 @@ TodayRow more_row(Urgency urgency, std::size_t more) {
 TodayRow look_row(int patients, int findings) {
   const auto count = static_cast<unsigned long>(patients);
   auto row = start_row(
-      said("to look at"), Work::patients, Urgency::this_week, look_kind,
+      "to look at", Work::patients, Urgency::this_week, look_kind,
       say_n("{0} patient without a visit this week has something that a person has to look at "
             "({1} in all).",
             "{0} patients without a visit this week have something that a person has to look at "

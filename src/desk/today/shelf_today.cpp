@@ -100,7 +100,7 @@ class ShelfFinder {
     if (lots.levels.empty()) return;
     const auto count = lots.levels.size();
     auto& row = add(
-        said("use soon"), Urgency::this_week, to_say("To be used soon"),
+        "use soon", Urgency::this_week, to_say("To be used soon"),
         say_n("{0} lot, {1}, is to be used by {2} at the latest: {3}.",
               "{0} lots, {1}, are to be used soon, the first by {2}: {3}.", count, count,
               pieces(lots), date_words(lots.levels.front()->lot.use_by, ""), names(lots)),

@@ -146,7 +146,7 @@ std::string TodayPage::headline() const {
   text += overdue == 0 ? said("; nothing is overdue.")
                        : say_n("; {} is overdue.", "; {} are overdue.",
                                static_cast<unsigned long>(overdue), overdue);
-  if (books_ == Books::comparing) text += say(" {}", said("The books are being compared."));
+  if (books_ == Books::comparing) text += fmt::format(" {}", said("The books are being compared."));
   return text;
 }
 
@@ -163,9 +163,9 @@ const TodayRow* TodayPage::row(const std::string& id) const {
 TodayDetail TodayPage::detail(const std::string& id) const {
   const auto* chosen = row(id);
   if (chosen == nullptr) return {};
-  const auto title = asks(*chosen) ? say("{}, {}: {}", work_words(chosen->work),
-                                         urgency_words(chosen->urgency), chosen->title)
-                                   : say("{}: {}", work_words(chosen->work), chosen->title);
+  const auto title = asks(*chosen) ? fmt::format("{}, {}: {}", work_words(chosen->work),
+                                                 urgency_words(chosen->urgency), chosen->title)
+                                   : fmt::format("{}: {}", work_words(chosen->work), chosen->title);
   return {title, chosen->sentence, chosen->help, chosen->action};
 }
 

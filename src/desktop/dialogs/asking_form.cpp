@@ -2,11 +2,39 @@
 
 #include <exception>
 
+#include <wx/button.h>
+#include <wx/stattext.h>
+
+#include "clinic/say.hpp"
 #include "desk/describe_failure.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
 
 namespace sparewell::desktop {
+
+void AskingForm::keep_draft(std::vector<wxWindow*> fields, const std::filesystem::path& clinic_file,
+                            const std::string& key) {
+  auto* first = fields.front();
+  draft_ = std::make_unique<DraftKeeper>(*this, std::move(fields), clinic_file, key);
+  if (!draft_->words().empty()) offer_draft(first);
+}
+
+void AskingForm::offer_draft(wxWindow* first) {
+  auto* words = new wxStaticText{this, wxID_ANY, to_wx(draft_->words())};
+  words->SetFont(words->GetFont().Bold());
+  add_wide(words, 0);
+  auto* discard = add_action(said("D&iscard it"), [this, words, first] {
+    draft_->discard();
+    words->Hide();
+    first->SetFocus();
+    Layout();
+  });
+  discard->SetToolTip(to_wx(said("Empties the form of what was left unfinished")));
+}
+
+void AskingForm::begin_draft_again() {
+  if (draft_) draft_->begin_again();
+}
 
 void AskingForm::finish_asking(const std::string& go, std::function<std::string()> attempt,
                                int width) {
@@ -26,6 +54,7 @@ void AskingForm::finish_asking(const std::string& go, std::function<std::string(
           sentence = desk::describe_failure(std::current_exception());
         }
         if (sentence.empty()) {
+          if (draft_) draft_->booked();
           event.Skip();
         } else {
           tell(sentence);

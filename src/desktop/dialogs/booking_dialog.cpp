@@ -1,10 +1,12 @@
 #include "desktop/dialogs/booking_dialog.hpp"
 
+#include <fmt/format.h>
 #include <wx/choice.h>
 #include <wx/combobox.h>
 #include <wx/textctrl.h>
 
 #include "clinic/say.hpp"
+#include "desktop/dialogs/draft_keeper.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
 
@@ -22,6 +24,8 @@ BookingDialog::BookingDialog(wxWindow* parent, const desk::BookingForm& form, st
       patient_{std::move(patient)},
       file_{std::move(file)} {
   make_fields(form);
+  keep_draft({item_, side_, pieces_, day_, place_, by_, because_}, file_.path,
+             fmt::format("booking for {}", patient_));
   finish_asking(
       said("B&ook"), [this] { return attempt(); }, booking_width);
   pause_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { show_checks(); });
@@ -36,7 +40,7 @@ BookingDialog::BookingDialog(wxWindow* parent, const desk::BookingForm& form, st
 void BookingDialog::make_fields(const desk::BookingForm& form) {
   item_ = add_combo(said("I&tem"), form.items, "",
                     said("The item's code; those that the patient has in use stand first"));
-  side_ = add_choice(said("&Side"), form.sides, 0,
+  side_ = add_closed(said("&Side"), form.sides, 0,
                      said("As recorded: where the patient has it in use, or wears a prosthesis"));
   pieces_ = add_text(said("&Pieces"), "1", said("How many will be needed"));
   day_ = add_text(said("&Day"), form.day, said("The day of the visit, such as 2026-11-25"));
@@ -55,12 +59,8 @@ void BookingDialog::make_fields(const desk::BookingForm& form) {
 }
 
 desk::BookingAnswers BookingDialog::answers() const {
-  return {from_wx(item_->GetValue()),
-          from_wx(side_->GetStringSelection()),
-          from_wx(pieces_->GetValue()),
-          from_wx(day_->GetValue()),
-          from_wx(place_->GetStringSelection()),
-          from_wx(by_->GetValue()),
+  return {from_wx(item_->GetValue()),   value_of(*side_),  from_wx(pieces_->GetValue()),
+          from_wx(day_->GetValue()),    value_of(*place_), from_wx(by_->GetValue()),
           from_wx(because_->GetValue())};
 }
 
@@ -72,7 +72,7 @@ std::string BookingDialog::attempt() {
   pause_.Stop();
   auto booked = desk::book_for_visit(file_, patient_, answers());
   if (!booked.checks.empty()) checks_->ChangeValue(to_wx(booked.checks));
-  said_ = std::move(booked.said);
+  news_ = std::move(booked.said);
   return booked.refusal;
 }
 

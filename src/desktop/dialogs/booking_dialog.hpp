@@ -19,7 +19,7 @@ class BookingDialog : public AskingForm {
                 desk::ClinicFile file);
 
   /// What was booked, in words; of use after wxID_OK.
-  [[nodiscard]] const std::string& said() const { return said_; }
+  [[nodiscard]] const std::string& news() const { return news_; }
 
  private:
   void make_fields(const desk::BookingForm& form);
@@ -29,7 +29,7 @@ class BookingDialog : public AskingForm {
 
   std::string patient_;
   desk::ClinicFile file_;
-  std::string said_;
+  std::string news_;
   wxComboBox* item_ = nullptr;
   wxChoice* side_ = nullptr;
   wxTextCtrl* pieces_ = nullptr;

@@ -56,18 +56,17 @@ ClaimFileDialog::ClaimFileDialog(wxWindow* parent, desk::BillingFileRequest requ
 }
 
 void ClaimFileDialog::add_table_fields(const std::vector<std::string>& saved) {
-  mapping_ = add_combo(said("&Saved mapping"), saved, "",
-                       said("By which the columns are read; empty: by the "
-                            "columns below, or by our own names"));
+  mapping_ = add_combo(
+      said("&Saved mapping"), saved, "",
+      said("By which the columns are read; empty: by the columns below, or by our own names"));
   columns_ = add_text(said("&Columns"), "",
                       said("Such as service_date=Date of service; code=Procedure"), 2);
   dates_ = add_text(said("&Dates"), "",
-                    said("How the table writes them, such as MM/DD/YYYY; empty: "
-                         "2026-11-25"));
+                    said("How the table writes them, such as MM/DD/YYYY; empty: 2026-11-25"));
   decimal_ = add_choice(said("D&ecimal sign"), {said("point  ."), said("comma  ,")}, 0,
                         said("What stands before the decimals of a number written as text"));
-  separator_ = add_choice(said("Separa&tor"), {said("comma  ,"), said("semicolon  ;"), "tab"}, 0,
-                          said("What stands between the columns of CSV text"));
+  separator_ = add_choice(said("Separa&tor"), {said("comma  ,"), said("semicolon  ;"), said("tab")},
+                          0, said("What stands between the columns of CSV text"));
   save_as_ =
       add_text(said("&Keep columns as"), "", said("A name, so that the next file is read alike"));
 }
@@ -87,9 +86,9 @@ void ClaimFileDialog::tell_refusal(const std::string& sentence) {
   const auto columns = unnamed ? desk::suggested_columns(request_) : std::string{};
   if (columns.empty()) return told_->ChangeValue(to_wx(sentence));
   columns_->ChangeValue(to_wx(columns));
-  told_->ChangeValue(said(
-      "The headings suggest the columns above. Correct them where they are wrong, say how dates "
-      "and decimals are written, and look again."));
+  told_->ChangeValue(
+      said("The headings suggest the columns above. Correct them where they are wrong, say how "
+           "dates and decimals are written, and look again."));
 }
 
 void ClaimFileDialog::look() {

@@ -20,14 +20,12 @@ ClinicDialog::ClinicDialog(wxWindow* parent, const ClinicSettings& settings)
   target_ =
       add_text(said("&Service target, %"), form.service_target,
                said("Wanted chance of not running out of a stocked item, between 50 and 99.9"));
-  records_begin_ =
-      add_text(said("&Records begin"), form.records_begin,
-               said("Day such as 2024-01-31 from which every ended part is in the records; "
-                    "empty when all are"));
-  shortage_cost_ =
-      add_text(said("Cost of a missin&g piece"), form.shortage_cost,
-               said("Of the extra visit and the rush order; then costs decide how much to "
-                    "stock. Empty: the service target does"));
+  records_begin_ = add_text(said("&Records begin"), form.records_begin,
+                            said("Day such as 2024-01-31 from which every ended part is in the "
+                                 "records; empty when all are"));
+  shortage_cost_ = add_text(said("Cost of a missin&g piece"), form.shortage_cost,
+                            said("Of the extra visit and the rush order; then costs decide how "
+                                 "much to stock. Empty: the service target does"));
   holding_ = add_text(said("Keeping for a &year, %"), form.holding_percent,
                       said("Share of a piece's price that keeping it for a year costs"));
   line_cost_ = add_text(said("Cost of an order &line"), form.line_cost,
@@ -35,14 +33,12 @@ ClinicDialog::ClinicDialog(wxWindow* parent, const ClinicSettings& settings)
   approval_above_ =
       add_text(said("&Approval above"), form.approval_above,
                said("Orders of a larger sum need a named person's approval; empty when none do"));
-  billing_begins_ =
-      add_text(said("&Billing begins"), form.billing_begins,
-               said("Day such as 2024-01-31 from which what is handed out is compared "
-                    "with claims; empty: from the first service billed"));
-  papers_begin_ =
-      add_text(said("&Papers begin"), form.papers_begin,
-               said("Day from which orders, reasons and signed sheets are put on record "
-                    "here; empty: they lie elsewhere"));
+  billing_begins_ = add_text(said("&Billing begins"), form.billing_begins,
+                             said("Day such as 2024-01-31 from which what is handed out is "
+                                  "compared with claims; empty: from the first service billed"));
+  papers_begin_ = add_text(said("&Papers begin"), form.papers_begin,
+                           said("Day from which orders, reasons and signed sheets are put on "
+                                "record here; empty: they lie elsewhere"));
   finish(said("&Keep"));
   Bind(wxEVT_BUTTON, &ClinicDialog::on_ok, this, wxID_OK);
 }

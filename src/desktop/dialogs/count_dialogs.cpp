@@ -20,17 +20,16 @@ constexpr std::array<int, 5> amounts{10, 20, 50, 100, 0};
 CountSheetDialog::CountSheetDialog(wxWindow* parent, std::vector<std::string> places)
     : Form{parent, said("Write a count sheet"),
            said("The sheet lists what to count first: what is worth most, was often wrong, and has "
-                "not "
-                "been counted for long. Fill it in at the shelf and bring it back with Enter a "
+                "not been counted for long. Fill it in at the shelf and bring it back with Enter a "
                 "count.")},
       places_{std::move(places)} {
   std::vector<std::string> shown{said("all places")};
   shown.insert(shown.end(), places_.begin(), places_.end());
   place_ = add_choice(said("&Place"), shown, 0, said("Where to count"));
-  most_ =
-      add_choice(said("&How many"),
-                 {said("10 items"), said("20 items"), said("50 items"), said("100 items"), "all"},
-                 1, said("At most so many items, with all their lots"));
+  most_ = add_choice(
+      said("&How many"),
+      {said("10 items"), said("20 items"), said("50 items"), said("100 items"), said("all")}, 1,
+      said("At most so many items, with all their lots"));
   blind_ = add_choice(said("&Records"),
                       {said("show what the records say"), said("hide what the records say")}, 0,
                       said("Whoever counts without seeing the records counts more carefully"));

@@ -1,6 +1,8 @@
 #include "desktop/dialogs/draft_keeper.hpp"
 
+#include <wx/checkbox.h>
 #include <wx/choice.h>
+#include <wx/clntdata.h>
 #include <wx/combobox.h>
 #include <wx/datetime.h>
 #include <wx/textctrl.h>
@@ -11,13 +13,28 @@ namespace sparewell::desktop {
 namespace {
 
 constexpr int keep_after_ms = 700;
+constexpr auto ticked = "yes";
+
+std::string word_of(const wxChoice& choice, unsigned position) {
+  if (!choice.HasClientObjectData()) return from_wx(choice.GetString(position));
+  return from_wx(
+      dynamic_cast<const wxStringClientData&>(*choice.GetClientObject(position)).GetData());
+}
+
+void choose_word(wxChoice& choice, const std::string& word) {
+  for (unsigned i = 0; i < choice.GetCount(); ++i) {
+    if (word_of(choice, i) == word) return choice.SetSelection(static_cast<int>(i));
+  }
+}
 
 void set_value(wxWindow& field, const std::string& value) {
   // A combo box is a choice too in this toolkit.
   if (auto* combo = dynamic_cast<wxComboBox*>(&field)) {
     combo->SetValue(to_wx(value));
   } else if (auto* choice = dynamic_cast<wxChoice*>(&field)) {
-    choice->SetStringSelection(to_wx(value));
+    choose_word(*choice, value);
+  } else if (auto* box = dynamic_cast<wxCheckBox*>(&field)) {
+    box->SetValue(value == ticked);
   } else if (auto* text = dynamic_cast<wxTextCtrl*>(&field)) {
     text->SetValue(to_wx(value));
   }
@@ -30,7 +47,11 @@ std::string value_of(const wxWindow& field) {
     return from_wx(combo->GetValue());
   }
   if (const auto* choice = dynamic_cast<const wxChoice*>(&field)) {
-    return from_wx(choice->GetStringSelection());
+    const int chosen = choice->GetSelection();
+    return chosen < 0 ? std::string{} : word_of(*choice, static_cast<unsigned>(chosen));
+  }
+  if (const auto* box = dynamic_cast<const wxCheckBox*>(&field)) {
+    return box->GetValue() ? ticked : "";
   }
   return from_wx(dynamic_cast<const wxTextCtrl&>(field).GetValue());
 }
@@ -51,6 +72,7 @@ DraftKeeper::DraftKeeper(wxDialog& dialog, std::vector<wxWindow*> fields,
   dialog.Bind(wxEVT_TEXT, changed);
   dialog.Bind(wxEVT_CHOICE, changed);
   dialog.Bind(wxEVT_COMBOBOX, changed);
+  dialog.Bind(wxEVT_CHECKBOX, changed);
   dialog.Bind(
       wxEVT_BUTTON,
       [this](wxCommandEvent& event) {
@@ -81,6 +103,12 @@ void DraftKeeper::keep() {
 void DraftKeeper::discard() {
   fill(first_);
   keep();
+}
+
+void DraftKeeper::begin_again() {
+  pause_.Stop();
+  first_ = typed();
+  drafts_.discard(key_);
 }
 
 void DraftKeeper::booked() {

@@ -14,8 +14,8 @@ namespace sparewell::desktop {
 
 class DraftKeeper {
  public:
-  /// `fields` are text fields, choices and combo boxes of the dialog. `key` names the form and what
-  /// it is about. An entry that was left is filled in at once.
+  /// `fields` are text fields, choices, combo boxes and check boxes of the dialog. `key` names the
+  /// form and what it is about. An entry that was left is filled in at once.
   DraftKeeper(wxDialog& dialog, std::vector<wxWindow*> fields,
               const std::filesystem::path& clinic_file, std::string key);
 
@@ -25,6 +25,8 @@ class DraftKeeper {
   void discard();
   /// The entry was booked.
   void booked();
+  /// The entry was booked, and the form stays open for the next one.
+  void begin_again();
 
  private:
   void keep();
@@ -40,7 +42,8 @@ class DraftKeeper {
   bool booked_ = false;
 };
 
-/// The value of a text field, choice or combo box.
+/// The value of a text field, choice or combo box; of a closed list the English word; "yes" or ""
+/// of a check box.
 [[nodiscard]] std::string value_of(const wxWindow& field);
 
 }  // namespace sparewell::desktop

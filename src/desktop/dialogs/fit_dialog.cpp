@@ -20,7 +20,7 @@ FitDialog::FitDialog(wxWindow* parent, const std::string& introduction,
     : Form{parent, said("Fit and trend"), introduction},
       answer_{std::move(answer)},
       shown_{answer_(first_day)} {
-  by_ = add_text(said("&By"), first_day, said("The day to look ahead to, such as 2027-05-26"));
+  by_ = add_text(said("B&y"), first_day, said("The day to look ahead to, such as 2027-05-26"));
   limb_ = add_choice(said("&Limb"), desk::limb_names(shown_), 0,
                      said("Side and height of the drawing"));
   view_ = new LimbView{this, 9, fit_width};

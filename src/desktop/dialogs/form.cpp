@@ -2,11 +2,13 @@
 
 #include <wx/button.h>
 #include <wx/choice.h>
+#include <wx/clntdata.h>
 #include <wx/combobox.h>
 #include <wx/filepicker.h>
 #include <wx/stattext.h>
 #include <wx/textctrl.h>
 
+#include "clinic/say.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
 
@@ -64,6 +66,16 @@ wxChoice* Form::add_choice(const std::string& label, const std::vector<std::stri
   for (const auto& choice : choices) field->Append(to_wx(choice));
   field->SetSelection(chosen);
   add_field(label, text, field, help);
+  return field;
+}
+
+wxChoice* Form::add_closed(const std::string& label, const std::vector<std::string>& choices,
+                           int chosen, const std::string& help) {
+  auto* field = add_choice(label, {}, wxNOT_FOUND, help);
+  for (const auto& choice : choices) {
+    field->Append(to_wx(said(choice.c_str())), new wxStringClientData{to_wx(choice)});
+  }
+  field->SetSelection(chosen);
   return field;
 }
 

@@ -28,6 +28,10 @@ class Form : public wxDialog {
                        int lines = 1);
   wxChoice* add_choice(const std::string& label, const std::vector<std::string>& choices,
                        int chosen, const std::string& help);
+  /// A choice of a closed list of English words: they are read in the language of the program, and
+  /// value_of gives the English one back.
+  wxChoice* add_closed(const std::string& label, const std::vector<std::string>& choices,
+                       int chosen, const std::string& help);
   /// A text with choices at hand.
   wxComboBox* add_combo(const std::string& label, const std::vector<std::string>& choices,
                         const std::string& value, const std::string& help);

@@ -1,5 +1,6 @@
 #include "desktop/dialogs/help_dialogs.hpp"
 
+#include <fmt/format.h>
 #include <wx/msgdlg.h>
 
 #include "clinic/say.hpp"
@@ -46,12 +47,14 @@ void show_keys(wxWindow* parent) {
 }
 
 void show_about(wxWindow* parent) {
-  wxMessageBox(to_wx("Sparewell " SPAREWELL_VERSION
-                     "\n\nKeeps the parts that hold a limb prosthesis on, from the order to the "
-                     "patient: how long each will last, and what to order when.\n\n" +
-                     desk::care_caution() +
-                     said(" What is not recorded is not known: it is never taken as safe.")),
-               said("About Sparewell"), wxOK | wxICON_INFORMATION, parent);
+  wxMessageBox(
+      to_wx(fmt::format(
+          "Sparewell {}\n\n{}\n\n{} {}", SPAREWELL_VERSION,
+          said("Keeps the parts that hold a limb prosthesis on, from the order to the patient: how "
+               "long each will last, and what to order when."),
+          desk::care_caution(),
+          said("What is not recorded is not known: it is never taken as safe."))),
+      said("About Sparewell"), wxOK | wxICON_INFORMATION, parent);
 }
 
 }  // namespace sparewell::desktop

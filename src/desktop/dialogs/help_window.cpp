@@ -1,10 +1,14 @@
 #include "desktop/dialogs/help_window.hpp"
 
+#include <utility>
+
 #include <wx/panel.h>
 #include <wx/sizer.h>
 #include <wx/textctrl.h>
 
 #include "clinic/say.hpp"
+#include "desk/help_pictures.hpp"
+#include "desktop/chart/chart_view.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
 #include "desktop/widgets/find_box.hpp"
@@ -23,16 +27,8 @@ HelpWindow::HelpWindow(wxWindow* parent)
       table_{desk::help_table()} {
   auto* split = make_split(this);
   auto* list = make_list(split);
-  // Plain text and not a drawing of it, so that screen readers read it and it can be copied.
-  text_ = new wxTextCtrl{split,
-                         wxID_ANY,
-                         "",
-                         wxDefaultPosition,
-                         wxDefaultSize,
-                         wxTE_MULTILINE | wxTE_READONLY | wxTE_BESTWRAP | wxTE_RICH2};
-  set_accessible_name(*text_, said("Answers"));
-  split->SplitVertically(list, text_);
-  share_room(*split, 0.42, said("Help"));
+  split->SplitVertically(list, make_answers(split));
+  share_room(*split, 0.42, "Help");
   Bind(wxEVT_CHAR_HOOK, [this](wxKeyEvent& event) {
     if (event.GetKeyCode() == WXK_ESCAPE && find_->GetValue().empty()) {
       Close();
@@ -46,7 +42,7 @@ HelpWindow::HelpWindow(wxWindow* parent)
     Hide();
     GetParent()->SetFocus();
   });
-  SetSize(FromDIP(wxSize{920, 560}));
+  SetSize(FromDIP(wxSize{980, 660}));
   CentreOnParent();
   list_->table_changed();
 }
@@ -69,6 +65,30 @@ wxWindow* HelpWindow::make_list(wxWindow* parent) {
   return panel;
 }
 
+wxWindow* HelpWindow::make_answers(wxWindow* parent) {
+  auto* split = make_split(parent);
+  picture_ = new ChartView{split, said("Picture of an example")};
+  // Plain text and not a drawing of it, so that screen readers read it and it can be copied.
+  text_ = new wxTextCtrl{split,
+                         wxID_ANY,
+                         "",
+                         wxDefaultPosition,
+                         wxDefaultSize,
+                         wxTE_MULTILINE | wxTE_READONLY | wxTE_BESTWRAP | wxTE_RICH2};
+  set_accessible_name(*text_, said("Answers"));
+  split->SplitHorizontally(picture_, text_);
+  share_room(*split, 0.55, "Help picture");
+  return split;
+}
+
+/// Drawn anew only when the page is another one.
+void HelpWindow::show_picture(const std::string& page) {
+  if (page == pictured_) return;
+  pictured_ = page;
+  if (auto make = desk::help_picture(page)) picture_->show(std::move(make));
+  picture_->Scroll(0, 0);
+}
+
 void HelpWindow::open(const std::string& page) {
   find_->Clear();
   list_->select(desk::help_row_id(page, 0));
@@ -80,6 +100,7 @@ void HelpWindow::open(const std::string& page) {
 void HelpWindow::show_entry(const std::string& row) {
   if (text_ == nullptr || row.empty()) return;
   const auto place = desk::help_place(row);
+  show_picture(place.page->id);
   text_->Clear();
   const wxTextAttr plain{wxNullColour, wxNullColour, GetFont()};
   const wxTextAttr strong{wxNullColour, wxNullColour, GetFont().Bold()};

@@ -1,4 +1,4 @@
-/// The help: a list of questions to search in, beside the answers.
+/// The help: a list of questions to search in, beside a picture and the answers.
 #pragma once
 
 #include <string>
@@ -11,6 +11,7 @@ class wxTextCtrl;
 
 namespace sparewell::desktop {
 
+class ChartView;
 class FindBox;
 class TableView;
 
@@ -23,11 +24,15 @@ class HelpWindow : public wxFrame {
 
  private:
   wxWindow* make_list(wxWindow* parent);
+  wxWindow* make_answers(wxWindow* parent);
+  void show_picture(const std::string& page);
   void show_entry(const std::string& row);
 
   desk::Table table_;
   FindBox* find_ = nullptr;
   TableView* list_ = nullptr;
+  ChartView* picture_ = nullptr;
+  std::string pictured_;  ///< id of the page whose picture is shown
   wxTextCtrl* text_ = nullptr;
 };
 

@@ -19,17 +19,13 @@ constexpr std::array<char, 2> decimal_signs{'.', ','};
 }  // namespace
 
 ImportDialog::ImportDialog(wxWindow* parent, const std::string& folder)
-    : Form{
-          parent, said("Import a folder"),
-          said(
-              "Brings the CSV files of a folder into the clinic file: catalogue.csv, patients.csv, "
-              "issued.csv and so on. Rows that cannot be taken are listed and kept aside; "
-              "importing "
-              "the "
-              "same folder again changes nothing.")} {
+    : Form{parent, said("Import a folder"),
+           said("Brings the CSV files of a folder into the clinic file: catalogue.csv, "
+                "patients.csv, issued.csv and so on. Rows that cannot be taken are listed and kept "
+                "aside; importing the same folder again changes nothing.")} {
   folder_ = add_folder(said("&Folder"), folder, said("The folder that holds the CSV files"));
-  separator_ = add_choice(said("&Separator"), {said("comma  ,"), said("semicolon  ;"), "tab"}, 0,
-                          said("What stands between the columns of a row"));
+  separator_ = add_choice(said("&Separator"), {said("comma  ,"), said("semicolon  ;"), said("tab")},
+                          0, said("What stands between the columns of a row"));
   decimal_ = add_choice(said("&Decimal sign"), {said("point  ."), said("comma  ,")}, 0,
                         said("What stands before the decimals of a number"));
   dates_ = add_text(said("Da&te pattern"), "YYYY-MM-DD",

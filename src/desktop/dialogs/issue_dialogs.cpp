@@ -2,6 +2,7 @@
 
 #include <charconv>
 
+#include <fmt/format.h>
 #include <wx/checkbox.h>
 #include <wx/choice.h>
 #include <wx/textctrl.h>
@@ -24,12 +25,14 @@ std::string text_of(const wxTextCtrl* field) {
 }  // namespace
 
 IssueDialog::IssueDialog(wxWindow* parent, std::string patient, const std::string& words,
-                         Check check, Issue issue)
+                         const std::filesystem::path& clinic_file, Check check, Issue issue)
     : AskingForm{parent, said("Issue a part"), say("To {}. {}", words, desk::care_caution())},
       patient_{std::move(patient)},
       check_{std::move(check)},
       issue_{std::move(issue)} {
   make_fields();
+  keep_draft({scan_, side_, item_, quantity_, lot_, serial_, by_, because_}, clinic_file,
+             fmt::format("issue to {}", patient_));
   finish_asking(
       said("&Issue"), [this] { return attempt(); }, 640);
   pause_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { show_checks(); });
@@ -43,7 +46,8 @@ IssueDialog::IssueDialog(wxWindow* parent, std::string patient, const std::strin
 void IssueDialog::make_fields() {
   scan_ = add_text(said("S&can"), "",
                    said("GS1 or HIBC label as scanned or typed; gives item, lot and serial"));
-  side_ = add_choice(said("&Side"), {"left", "right"}, 0, said("The side that it is worn on"));
+  side_ = add_choice(said("&Side"), {shown_word(Side::left), shown_word(Side::right)}, 0,
+                     said("The side that it is worn on"));
   item_ = add_text(said("I&tem"), "", said("The item's code, where nothing is scanned"));
   quantity_ = add_text(said("&Pieces"), "1", said("How many are handed over"));
   lot_ = add_text(said("&Lot"), "", said("Empty: the lot that must be used first"));
@@ -103,13 +107,14 @@ std::string IssueDialog::attempt() {
 }
 
 EndPartDialog::EndPartDialog(wxWindow* parent, const desk::UnitChoice& unit,
-                             const std::string& words, Date today, End end)
+                             const std::string& words, Date today,
+                             const std::filesystem::path& clinic_file, End end)
     : AskingForm{parent, said("End a part"),
                  say("{}. The reason tells how long such parts last.", words)} {
   std::vector<std::string> names;
   for (const auto word : sparewell::words<EndReason>()) {
-    names.emplace_back(word);
-    reasons_.push_back(*parse_word<EndReason>(names.back()));
+    reasons_.push_back(*parse_word<EndReason>(word));
+    names.push_back(shown_word(reasons_.back()));
   }
   reason_ =
       add_choice(said("&Reason"), names, 0, said("Hole to worn are wear; the others are not"));
@@ -125,6 +130,8 @@ EndPartDialog::EndPartDialog(wxWindow* parent, const desk::UnitChoice& unit,
   unopened_ = add_check(said("It is &unopened, in its sealed package"), desk::hygiene_words());
   mistake_ = add_check(said("It was issued by &mistake"),
                        said("The booking is reversed; reason and day are then not used"));
+  keep_draft({reason_, on_, back_, unopened_, mistake_}, clinic_file,
+             fmt::format("end of {} {} {} {}", unit.patient, unit.item, unit.lot, unit.serial));
   finish_asking(
       said("&End it"), [this, unit, end = std::move(end)] { return attempt(unit, end); }, 520);
 }

@@ -1,6 +1,7 @@
 /// Handing a part to a patient, and recording that one has ended.
 #pragma once
 
+#include <filesystem>
 #include <functional>
 #include <string>
 #include <vector>
@@ -23,8 +24,9 @@ class IssueDialog : public AskingForm {
   using Issue = std::function<Expected<desk::IssueOutcome>(const desk::IssueRequest&)>;
 
   /// `patient` is the reference; `words` name the patient in the heading.
-  IssueDialog(wxWindow* parent, std::string patient, const std::string& words, Check check,
-              Issue issue);
+  /// What is typed is kept beside `clinic_file` until it is issued.
+  IssueDialog(wxWindow* parent, std::string patient, const std::string& words,
+              const std::filesystem::path& clinic_file, Check check, Issue issue);
 
   /// Empty when nothing was handed over.
   [[nodiscard]] const std::vector<Unit>& units() const { return units_; }
@@ -58,7 +60,7 @@ class EndPartDialog : public AskingForm {
 
   /// `end` gives the refusal, or "".
   EndPartDialog(wxWindow* parent, const desk::UnitChoice& unit, const std::string& words,
-                Date today, End end);
+                Date today, const std::filesystem::path& clinic_file, End end);
 
  private:
   std::string attempt(const desk::UnitChoice& unit, const End& end) const;

@@ -19,7 +19,7 @@ bool read_day(const wxTextCtrl& field, std::optional<Date>& day) {
   return typed.empty() || day.has_value();
 }
 
-constexpr auto not_a_day = "Promised for: write the day as 2026-12-24, or leave it empty.";
+constexpr auto not_a_day = to_say("Promised for: write the day as 2026-12-24, or leave it empty.");
 
 }  // namespace
 
@@ -68,7 +68,7 @@ std::string AmendDialog::read(desk::Amendment& made) const {
   if (line.item.empty()) return said("Item: write the item's code.");
   line.drop = what_->GetSelection() == drop_line;
   if (!line.drop) {
-    if (!read_day(*promised_, line.promised)) return not_a_day;
+    if (!read_day(*promised_, line.promised)) return said(not_a_day);
     long pieces = 0;
     const auto typed = quantity_->GetValue().Strip(wxString::both);
     if (!typed.empty()) {
@@ -93,10 +93,10 @@ BackOrderDialog::BackOrderDialog(wxWindow* parent, const std::string& order,
   auto* until = add_text(said("&Promised for"), "",
                          said("Day such as 2026-12-24; empty when none was named"));
   auto* why = add_text(said("Wh&y"), "", said("What the supplier said"));
-  finish_asking(said("&Note"), [=, attempt = std::move(attempt)]() -> std::string {
+  finish_asking(said("N&ote"), [=, attempt = std::move(attempt)]() -> std::string {
     BackOrder made;
     made.item = from_wx(code->GetValue().Strip(wxString::both));
-    if (!read_day(*until, made.until)) return not_a_day;
+    if (!read_day(*until, made.until)) return said(not_a_day);
     made.why = from_wx(why->GetValue().Strip(wxString::both));
     return attempt(made);
   });

@@ -11,8 +11,7 @@ namespace sparewell::desktop {
 OrdersFolderDialog::OrdersFolderDialog(wxWindow* parent, const std::string& folder)
     : Form{parent, said("Write order workbooks"),
            said("One workbook for each supplier is written into this folder; it is made when it is "
-                "not "
-                "there. The orders are kept as drafts until you mark them as sent.")} {
+                "not there. The orders are kept as drafts until you mark them as sent.")} {
   folder_ = add_folder(said("&Folder"), folder, said("Where the workbooks are written"));
   finish(said("&Write"));
 }

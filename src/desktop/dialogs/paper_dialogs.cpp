@@ -10,7 +10,9 @@
 namespace sparewell::desktop {
 namespace {
 
-const std::vector<std::string> papers{"A4", said("US Letter")};
+std::vector<std::string> papers() {
+  return {"A4", said("US Letter")};
+}
 
 }  // namespace
 
@@ -18,7 +20,7 @@ PaperDialog::PaperDialog(wxWindow* parent, const std::string& title, const std::
     : Form{parent, title, intro} {
   language_ = add_choice(said("&Language"), desk::language_choices(), 0,
                          said("Of the paper; with several languages each has pages of its own"));
-  paper_ = add_choice(said("&Paper"), papers, 0, said("What it is printed on"));
+  paper_ = add_choice(said("Pa&per"), papers(), 0, said("What it is printed on"));
   name_ = add_choice(said("&Name"), {said("with the patient's name"), said("the reference alone")},
                      0, said("Whether the name stands beside the reference"));
   finish(said("&Write..."));
@@ -36,7 +38,7 @@ VisitDialog::VisitDialog(wxWindow* parent, Date proposed, Known known)
       known_{std::move(known)} {
   day_ =
       add_text(said("&Day"), iso_text(proposed), said("The day of the visits, such as 2026-11-26"));
-  paper_ = add_choice(said("&Paper"), papers, 0, said("What it is printed on"));
+  paper_ = add_choice(said("Pa&per"), papers(), 0, said("What it is printed on"));
   name_ = add_choice(said("&Names"), {said("with the patients' names"), said("references alone")},
                      0, said("Whether names stand beside the references"));
   told_ = new wxStaticText{this, wxID_ANY, ""};

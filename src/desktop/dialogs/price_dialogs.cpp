@@ -24,8 +24,8 @@ constexpr std::array<char, 2> decimal_signs{'.', ','};
 PriceListDialog::PriceListDialog(wxWindow* parent, const std::string& file,
                                  std::vector<std::string> suppliers)
     : Form{parent, said("Supplier price list"),
-           say("Shows what {} would change in the catalogue. Nothing is written before you "
-               "accept it.",
+           say("Shows what {} would change in the catalogue. Nothing is written before you accept "
+               "it.",
                std::filesystem::path{file}.filename().string())},
       suppliers_{std::move(suppliers)} {
   request_.file = file;
@@ -34,8 +34,8 @@ PriceListDialog::PriceListDialog(wxWindow* parent, const std::string& file,
   headings_ = add_text(said("Other &headings"), "",
                        said("For columns that are named unusually, such as unit_cost=Preis; "
                             "supplier_item=Artikel, separated by semicolons"));
-  separator_ = add_choice(said("Separa&tor"), {said("comma  ,"), said("semicolon  ;"), "tab"}, 0,
-                          said("What stands between the columns of CSV text"));
+  separator_ = add_choice(said("Separa&tor"), {said("comma  ,"), said("semicolon  ;"), said("tab")},
+                          0, said("What stands between the columns of CSV text"));
   decimal_ = add_choice(said("&Decimal sign"), {said("point  ."), said("comma  ,")}, 0,
                         said("What stands before the decimals of a number written as text"));
   descriptions_ = add_choice(said("Descri&ptions"),

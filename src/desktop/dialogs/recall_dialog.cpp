@@ -91,15 +91,15 @@ void RecallDialog::look_up() {
 void RecallDialog::show() {
   if (!notice_) return;
   const auto& found = notice_->found;
-  summary_->SetLabelText(to_wx(fmt::format(
-      "{}, {}: {}", found.item.text,
-      found.lot.empty() ? std::string{said("all lots")} : fmt::format("lot {}", found.lot),
-      desk::recall_summary(found))));
+  summary_->SetLabelText(to_wx(
+      fmt::format("{}, {}: {}", found.item.text,
+                  found.lot.empty() ? std::string{said("all lots")} : say("lot {}", found.lot),
+                  desk::recall_summary(found))));
   summary_->Wrap(GetClientSize().x - FromDIP(24));
   touched_.fill(desk::recall_rows(*notice_, names()));
   list_->set_empty_words(said("Nothing is recorded of it. Look on the shelves."));
   list_->table_changed();
-  quarantine_->Enable(!supply::transfers_to_quarantine(found, said("looked at")).empty());
+  quarantine_->Enable(!supply::transfers_to_quarantine(found, "looked at").empty());
   write_->Enable();
   Layout();
 }
@@ -113,8 +113,8 @@ void RecallDialog::quarantine() {
 }
 
 void RecallDialog::write() {
-  const auto file = ask_for_workbook(this, said("Write recall list"),
-                                     fmt::format("recall {}", notice_->found.item.text));
+  const auto file =
+      ask_for_workbook(this, said("Write recall list"), say("recall {}", notice_->found.item.text));
   if (file.empty()) return;
   try {
     desk::write_recall_list(file_, *notice_, names(), file);

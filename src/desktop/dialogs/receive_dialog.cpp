@@ -14,13 +14,17 @@
 namespace sparewell::desktop {
 
 ReceiveDialog::ReceiveDialog(wxWindow* parent, desk::ReceiveForm form,
-                             const std::vector<Item>& catalogue, Date today, Book book)
+                             const std::vector<Item>& catalogue, Date today,
+                             const std::filesystem::path& clinic_file, Book book)
     : AskingForm{parent, said("Receive a delivery"),
                  said("Scan the label or fill the fields in, then book.")},
       catalogue_{catalogue},
       today_{today},
       supplier_{form.supplier} {
   make_fields(form);
+  keep_draft({order_, item_, lot_, use_by_, serials_, quantity_, damaged_, damage_,
+              damaged_serials_, place_, not_replaced_, extra_, undated_, known_serial_},
+             clinic_file, fmt::format("delivery from {} of {}", form.supplier, form.order_ref));
   finish_asking(
       said("&Book"), [this, book = std::move(book)] { return this->book(book); }, 720);
   if (auto* close = FindWindow(wxID_CANCEL)) close->SetLabel(said("Cl&ose"));
@@ -63,7 +67,8 @@ void ReceiveDialog::make_checks() {
   not_replaced_ = add(said("The supplier does not r&eplace the damaged pieces"),
                       said("Otherwise they are still to come"));
   extra_ = add(said("Take &more than was ordered"), said("Only after counting again"));
-  undated_ = add(said("The label &gives no use-by date"), "Although the item has a shelf life");
+  undated_ =
+      add(said("The label &gives no use-by date"), said("Although the item has a shelf life"));
   known_serial_ = add(said("A serial number is &known: the same piece has come again"),
                       said("Only after comparing the label"));
   panel->SetSizer(sizer);
@@ -132,6 +137,7 @@ std::string ReceiveDialog::book(const Book& book) {
       told += fmt::format("{}{}", told.empty() ? "" : "\n", line);
     }
     fill(desk::next_form(form()));
+    begin_draft_again();
     scan_->SetFocus();
   }
   for (const auto& sentence : desk::finding_sentences(*outcome)) {

@@ -17,7 +17,7 @@ class ReceiveDialog : public AskingForm {
   using Book = std::function<Expected<desk::ReceivingOutcome>(const desk::ReceivingRequest&)>;
 
   ReceiveDialog(wxWindow* parent, desk::ReceiveForm form, const std::vector<Item>& catalogue,
-                Date today, Book book);
+                Date today, const std::filesystem::path& clinic_file, Book book);
   /// What was booked, a sentence a line; empty when nothing was.
   [[nodiscard]] const std::vector<std::string>& booked() const { return booked_; }
 

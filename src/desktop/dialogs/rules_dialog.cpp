@@ -12,8 +12,7 @@ namespace sparewell::desktop {
 RulesDialog::RulesDialog(wxWindow* parent, const desk::Day& day)
     : Form{parent, said("Payers' rules"),
            said("What payers require and pay, each with where it is known from. The clinic's own "
-                "rules "
-                "go before those that the program is built with.")},
+                "rules go before those that the program is built with.")},
       rules_{desk::listed_rules(day.clinic(), day.today())},
       table_{desk::rule_columns()} {
   table_.fill(desk::rule_rows(rules_));

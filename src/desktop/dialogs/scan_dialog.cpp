@@ -162,7 +162,7 @@ void ScanDialog::on_close() {
   if (!tray_.empty()) {
     const auto asked =
         wxMessageBox(to_wx(said("What was scanned is not booked yet. Leave it unbooked?")),
-                     said("Sparewell"), wxYES_NO | wxNO_DEFAULT | wxICON_QUESTION, this);
+                     "Sparewell", wxYES_NO | wxNO_DEFAULT | wxICON_QUESTION, this);
     if (asked != wxYES) {
       by_hand_ = false;
       scan_->SetFocus();

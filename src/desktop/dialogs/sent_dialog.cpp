@@ -10,10 +10,8 @@ namespace sparewell::desktop {
 
 SentDialog::SentDialog(wxWindow* parent, std::vector<desk::DraftOrder> drafts)
     : Form{parent, said("Mark as sent"),
-           said(
-               "Tick the orders that went to their suppliers. From then on they count as on order. "
-               "Orders "
-               "that were only written do not count.")},
+           said("Tick the orders that went to their suppliers. From then on they count as on "
+                "order. Orders that were only written do not count.")},
       drafts_{std::move(drafts)} {
   list_ = new wxCheckListBox{this, wxID_ANY};
   for (const auto& draft : drafts_) {

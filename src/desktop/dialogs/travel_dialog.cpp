@@ -6,6 +6,7 @@
 #include <wx/textctrl.h>
 
 #include "clinic/say.hpp"
+#include "desktop/dialogs/draft_keeper.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
 
@@ -46,16 +47,18 @@ void TravelDialog::make_fields() {
   back_ = add_text(said("&Return"), "", said("The day of the return, such as 2027-01-07"));
   delay_ =
       add_text(said("Dela&y, days"), "", said("How much later the return may be; empty for none"));
-  wanted_ = add_choice(said("&Wanted"), {desk::wanted_choices.begin(), desk::wanted_choices.end()},
+  wanted_ = add_closed(said("&Wanted"), {desk::wanted_choices.begin(), desk::wanted_choices.end()},
                        0, said("The chance with which everything should last"));
-  activity_ = add_choice(said("&Activity"), {usual, "K0", "K1", "K2", "K3", "K4"}, 0,
+  activity_ = add_closed(said("&Activity"), {usual, "K0", "K1", "K2", "K3", "K4"}, 0,
                          said("On the trip, as with more walking"));
   kneeling_ =
       add_text(said("&Kneeling, hours"), "", said("Hours a day on the trip; empty as usual"));
   wear_hours_ = add_text(said("Worn, &hours"), "", said("Hours a day on the trip; empty as usual"));
-  sweating_ = add_choice(said("&Sweating"), {usual, "low", "normal", "high", desk::in_water}, 0,
-                         said("High where it is hot; in water, where the prosthesis gets wet"));
-  sport_ = add_choice(said("&Impact sport"), {usual, "yes", "no"}, 0, said("On the trip"));
+  sweating_ = add_closed(said("&Sweating"),
+                         {usual, to_say("low"), to_say("normal"), to_say("high"), desk::in_water},
+                         0, said("High where it is hot; in water, where the prosthesis gets wet"));
+  sport_ = add_closed(said("&Impact sport"), {usual, to_say("yes"), to_say("no")}, 0,
+                      said("On the trip"));
   resupply_ =
       add_text(said("&Parts there, days"), "",
                said("How soon a part that fails can be had at the place; empty: not at all"));
@@ -77,12 +80,12 @@ desk::TravelAnswers TravelDialog::answers() const {
   return {from_wx(departure_->GetValue().Strip(wxString::both)),
           from_wx(back_->GetValue().Strip(wxString::both)),
           from_wx(delay_->GetValue().Strip(wxString::both)),
-          from_wx(wanted_->GetStringSelection()),
-          from_wx(activity_->GetStringSelection()),
+          value_of(*wanted_),
+          value_of(*activity_),
           from_wx(kneeling_->GetValue().Strip(wxString::both)),
           from_wx(wear_hours_->GetValue().Strip(wxString::both)),
-          from_wx(sweating_->GetStringSelection()),
-          from_wx(sport_->GetStringSelection()),
+          value_of(*sweating_),
+          value_of(*sport_),
           from_wx(resupply_->GetValue().Strip(wxString::both)),
           from_wx(with_->GetValue().Strip(wxString::both))};
 }
@@ -92,12 +95,12 @@ void TravelDialog::show_answer() {
 }
 
 void TravelDialog::write_card() {
-  const auto said = card_(this, answers());
-  if (said.empty()) return;
+  const auto written = card_(this, answers());
+  if (written.empty()) return;
   show_answer();
   // What the check says anyway is not said twice.
   const auto told = told_->GetValue();
-  if (told != to_wx(said)) told_->ChangeValue(to_wx(said) + "\n\n" + told);
+  if (told != to_wx(written)) told_->ChangeValue(to_wx(written) + "\n\n" + told);
 }
 
 void TravelDialog::lend() {

@@ -41,7 +41,7 @@ BillingPanel::BillingPanel(wxWindow* parent, std::function<void(desk::Command)> 
   auto* list = make_list(split);
   auto* detail = make_detail(split);
   split->SplitVertically(list, detail);
-  share_room(*split, 0.58, said("Billing"));
+  share_room(*split, 0.58, "Billing");
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(top, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));
   sizer->Add(summary_, wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, FromDIP(8)));
@@ -63,8 +63,8 @@ wxSizer* BillingPanel::make_top() {
   for (auto* choice : {shown_, book_}) {
     choice->Bind(wxEVT_CHOICE, [this](wxCommandEvent&) { choices_changed(); });
   }
-  remember_filter(*shown_, said("State of findings"));
-  remember_filter(*book_, said("Books of findings"));
+  remember_filter(*shown_, "State of findings");
+  remember_filter(*book_, "Books of findings");
   auto* compare = command_button(this, desk::Command::compare_books, run_);
   buttons_.emplace_back(desk::Command::compare_books, compare);
   auto* top = new wxBoxSizer{wxHORIZONTAL};

@@ -36,7 +36,7 @@ DeliveriesPanel::DeliveriesPanel(wxWindow* parent, std::function<void(desk::Comm
   auto* orders = make_orders(split);
   auto* detail = make_detail(split);
   split->SplitVertically(orders, detail);
-  share_room(*split, 0.46, said("Deliveries"));
+  share_room(*split, 0.46, "Deliveries");
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(top, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));
   sizer->Add(split, wxSizerFlags{1}.Expand());
@@ -55,7 +55,7 @@ wxSizer* DeliveriesPanel::make_top() {
     page_.table().require(event.IsChecked() ? desk::DeliveriesPage::is_open : 0);
     list_changed();
   });
-  remember_filter(*only_open_, said("Only open orders"));
+  remember_filter(*only_open_, "Only open orders");
   count_ = new wxStaticText{this, wxID_ANY, "", wxDefaultPosition, wxDefaultSize, wxALIGN_RIGHT};
   auto* top = new wxBoxSizer{wxHORIZONTAL};
   top->Add(find_, wxSizerFlags{}.CentreVertical().Border(wxRIGHT, FromDIP(12)));

@@ -31,7 +31,7 @@ OrderPanel::OrderPanel(wxWindow* parent, std::function<void(desk::Command)> run,
   above_ = make_lines(split_);
   below_ = make_below(split_);
   split_->SplitHorizontally(above_, below_);
-  share_room(*split_, 0.5, said("Orders"));
+  share_room(*split_, 0.5, "Orders");
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(top, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));
   sizer->Add(strip_, wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, FromDIP(8)));
@@ -49,7 +49,7 @@ wxSizer* OrderPanel::make_top(const std::function<void(desk::Command)>& run) {
                         lines_->set_empty_words(page_.empty_words());
                         lines_->table_changed();
                       }};
-  held_ = command_button(this, desk::Command::held_back, run, said("Held &back (0)"));
+  held_ = command_button(this, desk::Command::held_back, run, say("Held &back ({})", 0));
   write_ = command_button(this, desk::Command::write_orders, run);
   top->Add(headline_, wxSizerFlags{1}.CentreVertical());
   top->Add(find_, wxSizerFlags{}.CentreVertical().Border(wxRIGHT, FromDIP(8)));
@@ -74,9 +74,9 @@ wxWindow* OrderPanel::make_below(wxWindow* parent) {
   auto* panel = new wxPanel{parent};
   auto* reason = make_reason(panel);
   needs_view_ = new TableView{panel, needs_, said("Who is expected to need it"), Pick::none};
-  needs_view_->set_empty_words(said(
-      "Nobody in particular: it is for new starts, or for patients whose parts are not recorded "
-      "here."));
+  needs_view_->set_empty_words(
+      said("Nobody in particular: it is for new starts, or for patients whose parts are not "
+           "recorded here."));
   totals_view_ = new TableView{panel, totals_, said("Totals by supplier"), Pick::none};
   totals_view_->set_empty_words(said("Nothing is to be ordered."));
   compared_view_ =
@@ -125,8 +125,8 @@ void OrderPanel::show(const desk::DayPtr& day) {
   strip_->show(day);
   totals_ = page_.totals();
   headline_->SetLabelText(to_wx(page_.headline()));
-  held_->SetLabel(to_wx(said("Held &back (") +
-                        desk::number_words(static_cast<long long>(page_.held_back())) + ")"));
+  held_->SetLabel(
+      to_wx(say("Held &back ({})", desk::number_words(static_cast<long long>(page_.held_back())))));
   lines_->set_empty_words(page_.empty_words());
   lines_->table_changed();
   totals_view_->table_changed();
@@ -184,7 +184,7 @@ void OrderPanel::find() {
 
 std::string OrderPanel::tab() const {
   const auto count = page_.today_count();
-  return count == 0 ? said("Order today") : said("Order today (") + std::to_string(count) + ")";
+  return count == 0 ? std::string{said("Order today")} : say("Order today ({})", count);
 }
 
 void OrderPanel::allow_budget(bool allowed) {

@@ -33,7 +33,7 @@ PatientPanel::PatientPanel(wxWindow* parent, std::function<void(desk::Command)> 
   auto* list = make_list(split);
   auto* card = make_card(split);
   split->SplitVertically(list, card);
-  share_room(*split, 0.37, said("Patients"));
+  share_room(*split, 0.37, "Patients");
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(split, wxSizerFlags{1}.Expand());
   SetSizer(sizer);
@@ -52,7 +52,7 @@ wxWindow* PatientPanel::make_list(wxWindow* parent) {
     list_.table().require(event.IsChecked() ? desk::PatientList::has_parts : 0);
     list_changed();
   });
-  remember_filter(*only_with_parts_, said("Only patients with parts"));
+  remember_filter(*only_with_parts_, "Only patients with parts");
   count_ = new wxStaticText{panel, wxID_ANY, "", wxDefaultPosition, wxDefaultSize, wxALIGN_RIGHT};
   list_view_ = new TableView{panel, list_.table(), said("Patients")};
   list_view_->set_empty_words(list_.empty_words());

@@ -1,6 +1,5 @@
 #include "desktop/pages/shelf_panel.hpp"
 
-#include <fmt/format.h>
 #include <wx/button.h>
 #include <wx/checkbox.h>
 #include <wx/sizer.h>
@@ -35,7 +34,7 @@ ShelfPanel::ShelfPanel(wxWindow* parent, std::function<void(desk::Command)> run,
   auto* items = make_items(split_);
   auto* detail = make_detail(split_);
   split_->SplitHorizontally(items, detail);
-  share_room(*split_, 0.38, said("Shelf"));
+  share_room(*split_, 0.38, "Shelf");
   moves_ = new MovesPane{this, run_, choice_changed_};
   moves_->Hide();
   auto* sizer = new wxBoxSizer{wxVERTICAL};
@@ -58,10 +57,10 @@ wxSizer* ShelfPanel::make_top() {
     page_.table().require(event.IsChecked() ? desk::ShelfPage::is_low : 0);
     list_changed();
   });
-  remember_filter(*only_low_, said("Only items that are low"));
+  remember_filter(*only_low_, "Only items that are low");
   moves_shown_ = new wxCheckBox{this, wxID_ANY, said("Moves &between branches")};
   const auto& spec = desk::command_spec(desk::Command::branch_moves);
-  moves_shown_->SetToolTip(to_wx(fmt::format("{} ({})", spec.help, spec.key)));
+  moves_shown_->SetToolTip(to_wx(tooltip_words(spec)));
   moves_shown_->Bind(wxEVT_CHECKBOX,
                      [this](wxCommandEvent& event) { show_moves(event.IsChecked()); });
   count_ = new wxStaticText{this, wxID_ANY, "", wxDefaultPosition, wxDefaultSize, wxALIGN_RIGHT};

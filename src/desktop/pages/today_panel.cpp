@@ -25,7 +25,7 @@ TodayPanel::TodayPanel(wxWindow* parent, std::function<void(const desk::Destinat
   auto* list = make_list(split);
   auto* detail = make_detail(split);
   split->SplitHorizontally(list, detail);
-  share_room(*split, 0.72, said("Today"));
+  share_room(*split, 0.72, "Today");
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(headline_, wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(8)));
   sizer->Add(top, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));

@@ -15,6 +15,7 @@
 #include "desktop/pages/wear/test_pane.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
+#include "desktop/widgets/command_button.hpp"
 
 namespace sparewell::desktop {
 
@@ -46,8 +47,8 @@ wxSizer* WearPanel::make_top(std::function<void()> test) {
     choose(desk::kind_choices().at(static_cast<std::size_t>(event.GetSelection())));
   });
   const auto& spec = desk::command_spec(desk::Command::test_forecasts);
-  test_ = new wxButton{this, wxID_ANY, to_wx(spec.label)};
-  test_->SetToolTip(to_wx(std::string{spec.help} + " (" + std::string{spec.key} + ")"));
+  test_ = new wxButton{this, wxID_ANY, to_wx(label_words(spec))};
+  test_->SetToolTip(to_wx(tooltip_words(spec)));
   test_->Bind(wxEVT_BUTTON, [test = std::move(test)](wxCommandEvent&) { test(); });
   auto* top = new wxBoxSizer{wxHORIZONTAL};
   top->Add(label, wxSizerFlags{}.CentreVertical().Border(wxRIGHT, FromDIP(8)));

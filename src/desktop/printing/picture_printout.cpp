@@ -22,7 +22,7 @@ constexpr double margin = 0.6 * units_per_inch;
 }  // namespace
 
 PicturePrintout::PicturePrintout(picture::Maker make, const wxFont& font)
-    : wxPrintout{said("Sparewell")}, make_{std::move(make)}, font_{font} {}
+    : wxPrintout{"Sparewell"}, make_{std::move(make)}, font_{font} {}
 
 void PicturePrintout::OnPreparePrinting() {
   int width_mm = 0;
@@ -71,7 +71,7 @@ void preview_picture(wxWindow& parent, const picture::Maker& make, const wxFont&
   if (!preview->IsOk()) {
     delete preview;
     wxMessageBox(to_wx(say("No sheet can be drawn here. Copy the picture instead (Ctrl+C).")),
-                 said("Sparewell"), wxICON_WARNING, &parent);
+                 "Sparewell", wxICON_WARNING, &parent);
     return;
   }
   auto* frame =

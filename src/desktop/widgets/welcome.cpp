@@ -6,6 +6,7 @@
 
 #include "clinic/say.hpp"
 #include "desktop/text.hpp"
+#include "desktop/widgets/command_button.hpp"
 
 namespace sparewell::desktop {
 namespace {
@@ -19,8 +20,8 @@ wxStaticText* make_text(wxWindow* parent, const std::string& words) {
 wxButton* make_button(wxWindow* parent, desk::Command command,
                       const std::function<void(desk::Command)>& run) {
   const auto& spec = desk::command_spec(command);
-  auto* button = new wxButton{parent, wxID_ANY, to_wx(spec.label)};
-  button->SetToolTip(to_wx(std::string{spec.help} + " (" + std::string{spec.key} + ")"));
+  auto* button = new wxButton{parent, wxID_ANY, to_wx(label_words(spec))};
+  button->SetToolTip(to_wx(tooltip_words(spec)));
   button->Bind(wxEVT_BUTTON, [run, command](wxCommandEvent&) { run(command); });
   return button;
 }

@@ -25,51 +25,51 @@ struct Range {
 /// "N14c" is 14 digits, the last of which is a check digit; "X..20" 1 to 20 characters; what may be
 /// left out stands in brackets.
 constexpr auto ranges = std::to_array<Range>({
-    {"00", "00", "N18c", said("the shipping container's number")},
-    {"01", "01", "N14c", said("the item number")},
-    {"02", "02", "N14c", said("the item number of the content")},
-    {"10", "10", "X..20", said("the lot")},
-    {"11", "11", "N6", said("the date of manufacture")},
-    {"12", "12", "N6", said("the due date")},
-    {"13", "13", "N6", said("the packing date")},
-    {"15", "15", "N6", said("the best-before date")},
-    {"16", "16", "N6", said("the sell-by date")},
-    {"17", "17", "N6", said("the use-by date")},
-    {"20", "20", "N2", said("the variant")},
-    {"21", "21", "X..20", said("the serial number")},
-    {"22", "22", "X..20", said("the variant for consumers")},
+    {"00", "00", "N18c", to_say("the shipping container's number")},
+    {"01", "01", "N14c", to_say("the item number")},
+    {"02", "02", "N14c", to_say("the item number of the content")},
+    {"10", "10", "X..20", to_say("the lot")},
+    {"11", "11", "N6", to_say("the date of manufacture")},
+    {"12", "12", "N6", to_say("the due date")},
+    {"13", "13", "N6", to_say("the packing date")},
+    {"15", "15", "N6", to_say("the best-before date")},
+    {"16", "16", "N6", to_say("the sell-by date")},
+    {"17", "17", "N6", to_say("the use-by date")},
+    {"20", "20", "N2", to_say("the variant")},
+    {"21", "21", "X..20", to_say("the serial number")},
+    {"22", "22", "X..20", to_say("the variant for consumers")},
     {"235", "235", "X..28", ""},
-    {"240", "240", "X..30", said("the additional item number")},
-    {"241", "241", "X..30", said("the customer's part number")},
+    {"240", "240", "X..30", to_say("the additional item number")},
+    {"241", "241", "X..30", to_say("the customer's part number")},
     {"242", "242", "N..6", ""},
     {"243", "243", "X..20", ""},
-    {"250", "250", "X..30", said("the second serial number")},
-    {"251", "251", "X..30", said("the reference to the source")},
+    {"250", "250", "X..30", to_say("the second serial number")},
+    {"251", "251", "X..30", to_say("the reference to the source")},
     {"253", "253", "N13c [X..17]", ""},
     {"254", "254", "X..20", ""},
     {"255", "255", "N13c [N..12]", ""},
-    {"30", "30", "N..8", said("the count")},
-    {"310", "316", "N6", said("a measure")},
-    {"320", "329", "N6", said("a measure")},
-    {"330", "337", "N6", said("a measure")},
-    {"340", "349", "N6", said("a measure")},
-    {"350", "357", "N6", said("a measure")},
-    {"360", "369", "N6", said("a measure")},
-    {"37", "37", "N..8", said("the count of pieces")},
-    {"3900", "3909", "N..15", said("an amount")},
-    {"3910", "3919", "N3 N..15", said("an amount")},
-    {"3920", "3929", "N..15", said("a price")},
-    {"3930", "3939", "N3 N..15", said("a price")},
+    {"30", "30", "N..8", to_say("the count")},
+    {"310", "316", "N6", to_say("a measure")},
+    {"320", "329", "N6", to_say("a measure")},
+    {"330", "337", "N6", to_say("a measure")},
+    {"340", "349", "N6", to_say("a measure")},
+    {"350", "357", "N6", to_say("a measure")},
+    {"360", "369", "N6", to_say("a measure")},
+    {"37", "37", "N..8", to_say("the count of pieces")},
+    {"3900", "3909", "N..15", to_say("an amount")},
+    {"3910", "3919", "N3 N..15", to_say("an amount")},
+    {"3920", "3929", "N..15", to_say("a price")},
+    {"3930", "3939", "N3 N..15", to_say("a price")},
     {"3940", "3943", "N4", ""},
-    {"3950", "3955", "N6", said("a price")},
-    {"400", "400", "X..30", said("the order number")},
+    {"3950", "3955", "N6", to_say("a price")},
+    {"400", "400", "X..30", to_say("the order number")},
     {"401", "401", "X..30", ""},
-    {"402", "402", "N17c", said("the shipment's number")},
+    {"402", "402", "N17c", to_say("the shipment's number")},
     {"403", "403", "X..30", ""},
-    {"410", "417", "N13c", said("a location")},
-    {"420", "420", "X..20", said("the postal code")},
-    {"421", "421", "N3 X..9", said("the postal code")},
-    {"422", "422", "N3", said("the country of origin")},
+    {"410", "417", "N13c", to_say("a location")},
+    {"420", "420", "X..20", to_say("the postal code")},
+    {"421", "421", "N3 X..9", to_say("the postal code")},
+    {"422", "422", "N3", to_say("the country of origin")},
     {"423", "423", "N..15", ""},
     {"424", "424", "N3", ""},
     {"425", "425", "N..15", ""},
@@ -92,7 +92,7 @@ constexpr auto ranges = std::to_array<Range>({
     {"4330", "4333", "N6 [X1]", ""},
     {"7001", "7001", "N13", ""},
     {"7002", "7002", "X..30", ""},
-    {"7003", "7003", "N10", said("the use-by date and time")},
+    {"7003", "7003", "N10", to_say("the use-by date and time")},
     {"7004", "7004", "N..4", ""},
     {"7005", "7005", "X..12", ""},
     {"7006", "7006", "N6", ""},
@@ -105,7 +105,7 @@ constexpr auto ranges = std::to_array<Range>({
     {"7023", "7023", "X..30", ""},
     {"7030", "7039", "N3 X..27", ""},
     {"7040", "7040", "N1 X3", ""},
-    {"710", "715", "X..20", said("a national number")},
+    {"710", "715", "X..20", to_say("a national number")},
     {"7230", "7239", "X2 X..28", ""},
     {"7240", "7240", "X..20", ""},
     {"7241", "7241", "N2", ""},
@@ -114,15 +114,15 @@ constexpr auto ranges = std::to_array<Range>({
     {"8002", "8002", "X..20", ""},
     {"8003", "8003", "N14c [X..16]", ""},
     {"8004", "8004", "X..30", ""},
-    {"8005", "8005", "N6", said("the price per unit")},
-    {"8006", "8006", "N14c N4", said("the item number of a piece")},
+    {"8005", "8005", "N6", to_say("the price per unit")},
+    {"8006", "8006", "N14c N4", to_say("the item number of a piece")},
     {"8007", "8007", "X..34", ""},
-    {"8008", "8008", "N8 [N..4]", said("the date and time of manufacture")},
+    {"8008", "8008", "N8 [N..4]", to_say("the date and time of manufacture")},
     {"8009", "8009", "X..50", ""},
     {"8010", "8010", "Y..30", ""},
     {"8011", "8011", "N..12", ""},
-    {"8012", "8012", "X..20", said("the version")},
-    {"8013", "8013", "X..25", said("the model number")},
+    {"8012", "8012", "X..20", to_say("the version")},
+    {"8013", "8013", "X..25", to_say("the model number")},
     {"8017", "8018", "N18c", ""},
     {"8019", "8019", "N..10", ""},
     {"8020", "8020", "X..25", ""},
@@ -131,9 +131,9 @@ constexpr auto ranges = std::to_array<Range>({
     {"8110", "8110", "X..70", ""},
     {"8111", "8111", "N4", ""},
     {"8112", "8112", "X..70", ""},
-    {"8200", "8200", "X..70", said("the page on the product")},
-    {"90", "90", "X..30", said("the clinic's or maker's own text")},
-    {"91", "99", "X..90", said("the clinic's or maker's own text")},
+    {"8200", "8200", "X..70", to_say("the page on the product")},
+    {"90", "90", "X..30", to_say("the clinic's or maker's own text")},
+    {"91", "99", "X..90", to_say("the clinic's or maker's own text")},
 });
 
 /// Measures carry in a fourth digit, 0 to 5, where their decimal point is.
@@ -202,7 +202,7 @@ std::string fault_of_part(const Part& part, std::string_view value) {
     if (part.set == 'N') return say("is \"{}\" and should be digits", excerpt(value));
     return say("holds the character {}, which this kind of barcode cannot",
                c > ' ' && c < '\x7f' ? fmt::format("'{}'", c)
-                                     : fmt::format("number {}", static_cast<std::uint8_t>(c)));
+                                     : say("number {}", static_cast<std::uint8_t>(c)));
   }
   if (!part.has_check_digit || has_gs1_check_digit(value)) return {};
   return say("is {} with the check digit {}, but {} was expected", value, value.back(),
@@ -212,7 +212,8 @@ std::string fault_of_part(const Part& part, std::string_view value) {
 }  // namespace
 
 std::string Gs1Identifier::words() const {
-  return title.empty() ? fmt::format("({})", code) : fmt::format("({}) {}", code, title);
+  if (title.empty()) return fmt::format("({})", code);
+  return fmt::format("({}) {}", code, said(std::string{title}.c_str()));
 }
 
 std::size_t Gs1Identifier::least() const {
@@ -239,8 +240,12 @@ std::optional<std::size_t> Gs1Identifier::predefined_length() const {
 std::string Gs1Identifier::fault(std::string_view value) const {
   if (value.empty()) return said("is empty");
   if (value.size() < least() || value.size() > most()) {
-    return say("is \"{}\" with {} characters and should have {}{}", excerpt(value), value.size(),
-               least() == most() ? "" : fmt::format("{} to ", least()), most());
+    if (least() == most()) {
+      return say("is \"{}\" with {} characters and should have {}", excerpt(value), value.size(),
+                 most());
+    }
+    return say("is \"{}\" with {} characters and should have {} to {}", excerpt(value),
+               value.size(), least(), most());
   }
   for (const Part& part : parts_of(format)) {
     const auto own = value.substr(0, std::min(part.most, value.size()));

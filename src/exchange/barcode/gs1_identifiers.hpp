@@ -12,7 +12,7 @@ namespace sparewell::exchange {
 struct Gs1Identifier {
   std::string_view code;    ///< as it stands in the text that was looked at
   std::string_view format;  ///< parts in turn: set of characters, length, check digit or date
-  std::string_view title;   ///< "" when the program has no use for the value
+  std::string_view title;   ///< English; "" when the program has no use for the value
 
   /// "(10) the lot", "(8005)": for sentences.
   [[nodiscard]] std::string words() const;

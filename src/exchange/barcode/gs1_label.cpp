@@ -24,7 +24,7 @@ std::string_view value_of(const std::vector<Element>& elements, std::string_view
 
 /// A date without the hours and minutes that may follow it.
 std::optional<Date> date_of(std::string_view value, Date today) {
-  return date_in_digits(value.substr(0, 6), said("YYMMdd"), today);
+  return date_in_digits(value.substr(0, 6), "YYMMdd", today);
 }
 
 Expected<void> check_dates(const std::vector<Element>& elements, Date today) {

@@ -17,7 +17,7 @@ void write_head(PdfPages& pages, const DeliverySheet& sheet) {
   pages.paragraph(said("Proof of delivery"), 18, true, 18);
   const auto name =
       sheet.patient_name.empty() ? std::string{} : fmt::format("   {}", sheet.patient_name);
-  pages.paragraph(say("Patient {}{}", sheet.patient_ref, name), 11, true, 8);
+  pages.paragraph(say("Patient {}", sheet.patient_ref) + name, 11, true, 8);
   pages.paragraph(say("Written on {}", sheet.written_on), 9, false, 2);
   if (!sheet.remark.empty()) pages.paragraph(sheet.remark, 10, true, 6);
 }
@@ -28,10 +28,10 @@ void write_lines(PdfPages& pages, const DeliverySheet& sheet) {
              said("Date")},
             shares, 8.5, true);
   for (const auto& line : sheet.lines) {
-    pages.row(
-        {line.description, line.side, line.size, line.lot.empty() ? "none" : line.lot,
-         line.serial.empty() ? "none" : line.serial, std::to_string(line.quantity), line.date},
-        shares, 8.5, false);
+    pages.row({line.description, line.side, line.size, line.lot.empty() ? said("none") : line.lot,
+               line.serial.empty() ? said("none") : line.serial, std::to_string(line.quantity),
+               line.date},
+              shares, 8.5, false);
   }
 }
 

@@ -5,8 +5,6 @@
 #include <cairo-pdf.h>
 #include <pango/pangocairo.h>
 
-#include "clinic/say.hpp"
-
 namespace sparewell::exchange {
 namespace {
 
@@ -29,7 +27,7 @@ using Layout = std::unique_ptr<PangoLayout, FreeLayout>;
 Layout layout_of(cairo_t* context, const std::string& text, Font wished, double wide,
                  int most_lines) {
   Layout made{pango_cairo_create_layout(context)};
-  auto* font = pango_font_description_from_string(said("DejaVu Sans, Sans"));
+  auto* font = pango_font_description_from_string("DejaVu Sans, Sans");
   pango_font_description_set_absolute_size(font, wished.size * PANGO_SCALE);
   if (wished.bold) pango_font_description_set_weight(font, PANGO_WEIGHT_BOLD);
   pango_layout_set_font_description(made.get(), font);

@@ -22,9 +22,9 @@ std::string doubt_gtin(const Item& item) {
 }
 
 std::vector<Column<Item>> item_columns() {
-  const auto size = number_between(1, 200, said("a circumference from 1 to 200 cm"));
-  const auto pieces = whole_between(1, most_pieces, said("1 piece or more"));
-  const auto day_count = whole_between(0, most_days, said("0 to 3650 days"));
+  const auto size = number_between(1, 200, to_say("a circumference from 1 to 200 cm"));
+  const auto pieces = whole_between(1, most_pieces, to_say("1 piece or more"));
+  const auto day_count = whole_between(0, most_days, to_say("0 to 3650 days"));
   return {name_column("item_code", Need::required, &Item::code).key(),
           column("description", Need::optional, &Item::description, read_text),
           word_column("kind", Need::required, &Item::kind),
@@ -34,7 +34,7 @@ std::vector<Column<Item>> item_columns() {
           column("size_min_cm", Need::optional, &Item::size_min_cm, size),
           column("size_max_cm", Need::optional, &Item::size_max_cm, size),
           column("size_at_cm", Need::optional, &Item::size_at_cm,
-                 number_between(0, 120, said("a height from 0 to 120 cm"))),
+                 number_between(0, 120, to_say("a height from 0 to 120 cm"))),
           column("constituents", Need::optional, &Item::constituents, read_list),
           name_column("billing_code", Need::optional, &Item::billing_code),
           name_column("supplier", Need::optional, &Item::supplier),
@@ -43,11 +43,11 @@ std::vector<Column<Item>> item_columns() {
           column("unit_cost", Need::optional, &Item::unit_cost, read_money),
           column("pack_size", Need::optional, &Item::pack_size, pieces),
           column("min_order", Need::optional, &Item::min_order,
-                 whole_between(0, most_pieces, said("0 pieces or more"))),
+                 whole_between(0, most_pieces, to_say("0 pieces or more"))),
           column("price_breaks", Need::optional, &Item::price_breaks, read_price_breaks),
           column("lead_days", Need::optional, &Item::lead_days, day_count),
           column("shelf_life_days", Need::optional, &Item::shelf_life_days,
-                 whole_between(0, 10 * most_days, said("0 to 36500 days"))),
+                 whole_between(0, 10 * most_days, to_say("0 to 36500 days"))),
           name_column("thread", Need::optional, &Item::thread),
           name_column("gtin", Need::optional, &Item::gtin),
           column("stocked", Need::optional, &Item::stocked, read_yes_no),

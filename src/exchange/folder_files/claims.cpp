@@ -13,7 +13,7 @@ const Table<ClaimLine>& claims_table() {
                   name_column("code", Need::required, &ClaimLine::code).key(),
                   column("modifiers", Need::optional, &ClaimLine::modifiers, read_list).key(),
                   column("quantity", Need::required, &ClaimLine::quantity,
-                         whole_between(0, 1'000'000, said("0 or more"))),
+                         whole_between(0, 1'000'000, to_say("0 or more"))),
                   column("charge", Need::optional, &ClaimLine::charge, read_signed_money),
                   name_column("payer", Need::optional, &ClaimLine::payer),
                   word_column("submission", Need::optional, &ClaimLine::submission),

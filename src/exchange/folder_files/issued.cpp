@@ -35,7 +35,7 @@ const Table<Unit>& issued_table() {
                   column("ended_on", Need::optional, &Unit::ended_on, read_date),
                   word_column("end_reason", Need::optional, &Unit::end_reason),
                   column("share", Need::optional, &Unit::share,
-                         number_between(0, 1, said("a share of the time, 0 to 1")))},
+                         number_between(0, 1, to_say("a share of the time, 0 to 1")))},
       .copies = true,
       .check = check_end};
   return table;

@@ -10,10 +10,10 @@ const Table<Measurement>& measurements_table() {
                   word_column("side", Need::required, &Measurement::side).key(),
                   column("measured_on", Need::required, &Measurement::measured_on, read_date).key(),
                   column("at_cm", Need::required, &Measurement::at_cm,
-                         number_between(0, 120, said("a height from 0 to 120 cm")))
+                         number_between(0, 120, to_say("a height from 0 to 120 cm")))
                       .key(),
                   column("circumference_cm", Need::required, &Measurement::circumference_cm,
-                         number_between(5, 120, said("a circumference from 5 to 120 cm")))}};
+                         number_between(5, 120, to_say("a circumference from 5 to 120 cm")))}};
   return table;
 }
 

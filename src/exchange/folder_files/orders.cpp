@@ -25,7 +25,7 @@ std::optional<Fault> check_receipt(OrderLine& line) {
 }
 
 std::vector<Column<OrderLine>> order_line_columns() {
-  const auto pieces = whole_between(0, 1'000'000, said("0 pieces or more"));
+  const auto pieces = whole_between(0, 1'000'000, to_say("0 pieces or more"));
   auto received_on = column("received_on", Need::optional, &OrderLine::received_on, read_date);
   auto received_quantity =
       column("received_quantity", Need::optional, &OrderLine::received_quantity, pieces);

@@ -39,7 +39,7 @@ const Table<StockCount>& stock_table() {
       .file = "stock.csv",
       .columns = {item_column().key(), lot_column().key(), use_by_column().key(),
                   column("quantity", Need::required, &StockCount::quantity,
-                         whole_between(0, 100'000, said("0 to 100000 pieces"))),
+                         whole_between(0, 100'000, to_say("0 to 100000 pieces"))),
                   name_column("place", Need::optional, &StockCount::place).key()}};
   return table;
 }

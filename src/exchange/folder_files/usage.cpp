@@ -1,9 +1,10 @@
+#include "clinic/say.hpp"
 #include "exchange/folder_files.hpp"
 
 namespace sparewell::exchange {
 
 const Table<Usage>& usage_table() {
-  static const auto hours = number_between(0, 24, "hours a day, 0 to 24");
+  static const auto hours = number_between(0, 24, to_say("hours a day, 0 to 24"));
   static const Table<Usage> table{
       .file = "usage.csv",
       .columns = {name_column("patient_ref", Need::required, &Usage::patient).key(),

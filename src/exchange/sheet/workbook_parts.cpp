@@ -56,9 +56,9 @@ Expected<Relations> read_relations(const ZipParts& parts, const std::string& nam
   const auto document = parse_part(name, **text);
   if (!document) return tl::unexpected(document.error());
   for (const auto& relation : document->document_element().children()) {
-    const auto target = target_of(folder, attribute_of(relation, said("Target")));
-    const auto type = attribute_of(relation, said("Type"));
-    made.by_id.emplace(attribute_of(relation, said("Id")), target);
+    const auto target = target_of(folder, attribute_of(relation, "Target"));
+    const auto type = attribute_of(relation, "Type");
+    made.by_id.emplace(attribute_of(relation, "Id"), target);
     made.by_type.emplace(type.substr(type.rfind('/') + 1), target);
   }
   return made;

@@ -61,7 +61,7 @@ class ClaimReader {
         {"AMT", "BHT", "CAS", "CN1", "CR1", "CR2", "CR3", "CRC", "CTP", "FRM", "HCP",
          "HI",  "K3",  "LIN", "LQ",  "LX",  "MEA", "MIA", "MOA", "N2",  "N3",  "N4",
          "NTE", "OI",  "PAT", "PER", "PRV", "PS1", "PWK", "QTY", "SV5", "SVD", "TOO"},
-        said("is no segment of a professional claim")};
+        to_say("is no segment of a professional claim")};
     return table;
   }
 
@@ -188,14 +188,23 @@ class ClaimReader {
     if (claim_->stated) {
       into_.stated.minor += sign * claim_->stated->minor;
       if (claim_->stated->minor != claim_->summed) {
-        reading_.differences.push_back(
-            say("Segment {}: the claim {} states {}, but its lines add up to {}{}.",
-                claim_->segment, excerpt(claim_->ref), plain_text(*claim_->stated),
-                plain_text({claim_->summed, currency_}),
-                claim_->all_summed ? "" : said(" without those that cannot be read")));
+        note_difference(*claim_);
       }
     }
     claim_.reset();
+  }
+
+  void note_difference(const Claim& claim) {
+    const auto ref = excerpt(claim.ref);
+    const auto stated = plain_text(*claim.stated);
+    const auto summed = plain_text({claim.summed, currency_});
+    reading_.differences.push_back(
+        claim.all_summed
+            ? say("Segment {}: the claim {} states {}, but its lines add up to {}.", claim.segment,
+                  ref, stated, summed)
+            : say("Segment {}: the claim {} states {}, but its lines add up to {} without those "
+                  "that cannot be read.",
+                  claim.segment, ref, stated, summed));
   }
 
   [[nodiscard]] ClaimRow& row() { return into_.rows.back(); }

@@ -40,7 +40,7 @@ class PaymentReader {
          {"SVC", &PaymentReader::service},
          {"PLB", &PaymentReader::provider}},
         {"AMT", "LQ", "LX", "MIA", "MOA", "N2", "N3", "N4", "PER", "QTY", "RDM", "TS2", "TS3"},
-        said("is no segment of a remittance")};
+        to_say("is no segment of a remittance")};
     return table;
   }
 

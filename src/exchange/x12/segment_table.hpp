@@ -18,7 +18,7 @@ struct SegmentTable {
 
   std::unordered_map<std::string, Handler> handlers;
   std::unordered_set<std::string> passed_over;  ///< known to hold nothing that is kept
-  std::string otherwise;                        ///< why any other is unread
+  std::string otherwise;                        ///< why any other is unread, in English
 
   void read(Reader& reader, const X12Transaction& transaction, X12Reading& reading) const {
     for (const auto& segment : transaction.segments) {
@@ -35,7 +35,7 @@ struct SegmentTable {
   Reason take(Reader& reader, const X12Segment& segment) const {
     const auto handler = handlers.find(segment.id());
     if (handler != handlers.end()) return (reader.*handler->second)(segment);
-    return passed_over.contains(segment.id()) ? Reason{} : otherwise;
+    return passed_over.contains(segment.id()) ? Reason{} : said(otherwise.c_str());
   }
 };
 

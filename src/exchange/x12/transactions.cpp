@@ -18,9 +18,9 @@ struct Level {
   std::size_t begin_control;
   const char* counts;  ///< what the first element of the end counts
 };
-constexpr std::array<Level, 3> levels{{{"ISA", "IEA", 13, "functional groups"},
-                                       {"GS", "GE", 6, "transactions"},
-                                       {"ST", "SE", 2, "segments"}}};
+constexpr std::array<Level, 3> levels{{{"ISA", "IEA", 13, to_say("functional groups")},
+                                       {"GS", "GE", 6, to_say("transactions")},
+                                       {"ST", "SE", 2, to_say("segments")}}};
 constexpr std::size_t transaction_level = 2;
 
 std::string_view without_zeros(std::string_view number) {
@@ -79,8 +79,9 @@ class Envelopes {
     open.is_open = false;
     if (level == transaction_level) ++open.count;
     if (without_zeros(segment.at(1)) != fmt::to_string(open.count)) {
-      file_.reading.note(segment, say("{} counts '{}' {}, but there are {}", levels[level].end,
-                                      excerpt(segment.at(1)), levels[level].counts, open.count));
+      file_.reading.note(segment,
+                         say("{} counts '{}' {}, but there are {}", levels[level].end,
+                             excerpt(segment.at(1)), said(levels[level].counts), open.count));
     }
     if (segment.at(2) != open.control) {
       file_.reading.note(
@@ -94,9 +95,11 @@ class Envelopes {
     for (std::size_t i = levels.size(); i-- > level;) {
       if (!open_[i].is_open) continue;
       open_[i].is_open = false;
-      const auto where = number > 0 ? say("Segment {}", number) : std::string{said("The end")};
+      const auto& of = levels[i];
       file_.reading.differences.push_back(
-          say("{}: {} has no {}; the file may be cut off.", where, levels[i].begin, levels[i].end));
+          number > 0
+              ? say("Segment {}: {} has no {}; the file may be cut off.", number, of.begin, of.end)
+              : say("The end: {} has no {}; the file may be cut off.", of.begin, of.end));
     }
   }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "clinic/say.hpp"
 #include "store/sqlite/records/stock.hpp"
 #include "store/sqlite/table_access.hpp"
 
@@ -65,7 +66,7 @@ std::vector<Booking> newest_bookings(Session& session, const ItemCode& item, int
 void note_reversal(WriteSession& session, RowId booking) {
   if (!find_booking(session, booking)) {
     throw StoreFailure{StoreError::not_found,
-                       fmt::format("There is no booking {} in the ledger.", booking.value)};
+                       say("There is no booking {} in the ledger.", booking.value)};
   }
   const auto set = session.log.change_set();
   {

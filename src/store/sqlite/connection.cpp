@@ -3,6 +3,7 @@
 #include <SQLiteCpp/Column.h>
 #include <sqlite3.h>
 
+#include "clinic/say.hpp"
 #include "store/port.hpp"
 
 namespace sparewell::store::sqlite {
@@ -39,15 +40,16 @@ void Connection::configure(Use use) {
     sqlite3_db_config(database_.getHandle(), name, wanted, &now);
     if (now != wanted) {
       throw StoreFailure{StoreError::cannot_open,
-                         "The SQLite library of this computer lacks a safety setting; install "
-                         "version 3.31 or newer."};
+                         said("The SQLite library of this computer lacks a safety setting; install "
+                              "version 3.31 or newer.")};
     }
   }
   database_.exec("PRAGMA foreign_keys = ON");
   if (number("PRAGMA foreign_keys") != 1) {
-    throw StoreFailure{StoreError::cannot_open,
-                       "The SQLite library of this computer does not check references; install "
-                       "one that does."};
+    throw StoreFailure{
+        StoreError::cannot_open,
+        said("The SQLite library of this computer does not check references; install "
+             "one that does.")};
   }
   database_.exec("PRAGMA synchronous = FULL; PRAGMA cache_size = -65536");
   if (use == Use::read) database_.exec("PRAGMA query_only = ON");
@@ -75,9 +77,10 @@ bool Connection::in_transaction() const {
 
 void Connection::use_write_ahead_log() {
   if (text("PRAGMA journal_mode = WAL") != "wal") {
-    throw StoreFailure{StoreError::cannot_open,
-                       "The folder of the clinic file does not allow several programs to share it; "
-                       "move the file to a disk of this computer."};
+    throw StoreFailure{
+        StoreError::cannot_open,
+        said("The folder of the clinic file does not allow several programs to share it; "
+             "move the file to a disk of this computer.")};
   }
 }
 

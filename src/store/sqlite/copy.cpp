@@ -12,6 +12,7 @@
 #include <stdio.h>
 #include <unistd.h>
 
+#include "clinic/say.hpp"
 #include "store/port.hpp"
 #include "store/sqlite/failure.hpp"
 #include "store/sqlite/file_check.hpp"
@@ -25,7 +26,7 @@ StoreFailure cannot_write(const std::string& path, int error) {
   const auto kind = error == ENOSPC                     ? StoreError::disk_full
                     : error == EROFS || error == EACCES ? StoreError::read_only
                                                         : StoreError::cannot_open;
-  return {kind, fmt::format("The copy {} cannot be written: {}.", path, std::strerror(error))};
+  return {kind, say("The copy {} cannot be written: {}.", path, std::strerror(error))};
 }
 
 /// A file beside the target, readable by its owner only; gone at the end unless renamed.
@@ -63,9 +64,10 @@ void run_backup(SQLite::Database& target, SQLite::Database& source) {
   SQLite::Backup backup{target, source};
   for (int attempt = 0; backup.getRemainingPageCount() != 0 || attempt == 0; ++attempt) {
     if (attempt == attempts) {
-      throw StoreFailure{StoreError::busy,
-                         "Another program is writing to the clinic file; no copy was made, try "
-                         "again in a moment."};
+      throw StoreFailure{
+          StoreError::busy,
+          said("Another program is writing to the clinic file; no copy was made, try "
+               "again in a moment.")};
     }
     backup.executeStep(-1);
   }
@@ -74,12 +76,12 @@ void run_backup(SQLite::Database& target, SQLite::Database& source) {
 void check_copy(Connection& copy) {
   // A copy has no writers: without a log beside it, it can be moved as one file.
   if (copy.text("PRAGMA journal_mode = DELETE") != "delete") {
-    throw StoreFailure{StoreError::cannot_open, "The copy could not be closed; try again."};
+    throw StoreFailure{StoreError::cannot_open, said("The copy could not be closed; try again.")};
   }
   if (const auto damage = structural_damage(copy); !damage.empty()) {
     throw StoreFailure{
         StoreError::corrupt,
-        fmt::format("No copy was made, because the clinic file is damaged: {}", damage.front())};
+        say("No copy was made, because the clinic file is damaged: {}", damage.front())};
   }
 }
 
@@ -88,15 +90,14 @@ void check_target(const std::string& target, Existing existing) {
   for (const char* suffix : {"-wal", "-journal"}) {
     if (fs::exists(target + suffix, ignored)) {
       throw StoreFailure{StoreError::cannot_open,
-                         fmt::format("{} is in use by a program; choose another name.", target)};
+                         say("{} is in use by a program; choose another name.", target)};
     }
   }
   if (existing == Existing::keep) return;
   constexpr int any_version = 0x7FFFFFFF;
   if (look_at(target, any_version) == FileState::empty) {
-    throw StoreFailure{
-        StoreError::not_a_clinic,
-        fmt::format("{} exists and is not a clinic file; choose another name.", target)};
+    throw StoreFailure{StoreError::not_a_clinic,
+                       say("{} exists and is not a clinic file; choose another name.", target)};
   }
 }
 
@@ -145,13 +146,13 @@ std::vector<std::string> structural_damage(Connection& connection) {
   const auto integrity = connection.query("PRAGMA integrity_check(20)");
   while (integrity->executeStep()) {
     const auto line = integrity->getColumn(0).getString();
-    if (line != "ok") found.push_back(fmt::format("The file is damaged: {}.", line));
+    if (line != "ok") found.push_back(say("The file is damaged: {}.", line));
   }
   const auto references = connection.query("PRAGMA foreign_key_check");
   while (references->executeStep()) {
-    found.push_back(fmt::format(
-        "Row {} of {} refers to a row of {} that is missing.", references->getColumn(1).getInt64(),
-        references->getColumn(0).getString(), references->getColumn(2).getString()));
+    found.push_back(say("Row {} of {} refers to a row of {} that is missing.",
+                        references->getColumn(1).getInt64(), references->getColumn(0).getString(),
+                        references->getColumn(2).getString()));
   }
   return found;
 }

@@ -8,14 +8,19 @@
 
 #include <SQLiteCpp/Exception.h>
 
+#include "clinic/say.hpp"
 #include "store/port.hpp"
 
 namespace sparewell::store::sqlite {
 
 /// What was being written, for the sentence of a failure.
 struct Subject {
-  std::string_view word = "clinic file";  ///< "unit", "item" ...
-  std::string_view natural_key;           ///< "patient, side and delivery date"; may be empty
+  std::string_view word = to_say("clinic file");  ///< English: "unit", "item" ...
+  std::string_view natural_key;  ///< "patient, side and delivery date"; may be empty
+
+  /// Both in the language of the program, for a sentence.
+  [[nodiscard]] std::string shown_word() const { return said(std::string{word}.c_str()); }
+  [[nodiscard]] std::string shown_key() const { return said(std::string{natural_key}.c_str()); }
 };
 
 /// The failure that says the same as `exception` in words for a person.

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "store/port.hpp"
 
 namespace sparewell::store::sqlite {
@@ -14,7 +15,7 @@ namespace {
 constexpr char between_texts = ';';
 
 [[noreturn]] void refuse_value(std::string_view column, std::string_view why) {
-  throw StoreFailure{StoreError::constraint, fmt::format("The value of {} {}.", column, why)};
+  throw StoreFailure{StoreError::constraint, say("The value of {} {}.", column, why)};
 }
 
 }  // namespace
@@ -50,14 +51,14 @@ void Binder::operator()(std::string_view column, bool truth) {
 
 void Binder::operator()(std::string_view column, double number) {
   // The library would store a NaN as NULL, which means "not recorded".
-  if (!std::isfinite(number)) refuse_value(column, "is not a number");
+  if (!std::isfinite(number)) refuse_value(column, said("is not a number"));
   statement_->bind(parameter(column), number);
 }
 
 void Binder::operator()(std::string_view column, Date date) {
   static const Date first = make_date(1900, 1, 1);
   static const Date last = make_date(2199, 12, 31);
-  if (date < first || date > last) refuse_value(column, "is not between 1900 and 2199");
+  if (date < first || date > last) refuse_value(column, said("is not between 1900 and 2199"));
   (*this)(column, iso_text(date));
 }
 
@@ -68,7 +69,7 @@ void Binder::operator()(std::string_view column, const Currency& currency) {
 void Binder::operator()(std::string_view column, const std::vector<std::string>& texts) {
   for (const auto& text : texts) {
     if (text.empty() || text.find(between_texts) != std::string::npos) {
-      refuse_value(column, "has a part that is empty or holds a semicolon");
+      refuse_value(column, said("has a part that is empty or holds a semicolon"));
     }
   }
   (*this)(column, fmt::format("{}", fmt::join(texts, std::string_view{&between_texts, 1})));
@@ -102,9 +103,9 @@ std::int64_t Reader::take_number() {
 
 void Reader::unreadable(std::string_view column, std::string_view text) {
   throw StoreFailure{StoreError::corrupt,
-                     fmt::format("The clinic file holds \"{}\" as {}, which this program cannot "
-                                 "read; restore the last backup.",
-                                 text, column)};
+                     say("The clinic file holds \"{}\" as {}, which this program cannot "
+                         "read; restore the last backup.",
+                         text, column)};
 }
 
 template <class Whole>

@@ -7,11 +7,11 @@
 #include <fstream>
 
 #include <fcntl.h>
-#include <fmt/format.h>
 #include <sys/stat.h>
 #include <sys/vfs.h>
 #include <unistd.h>
 
+#include "clinic/say.hpp"
 #include "store/sqlite/connection.hpp"
 
 namespace sparewell::store::sqlite {
@@ -45,21 +45,21 @@ void check_writable(const std::string& path) {
   }
   if (errno == EACCES || errno == EROFS || errno == EPERM) {
     throw StoreFailure{StoreError::read_only,
-                       fmt::format("You may not write to {}; ask who looks after the file for the "
-                                   "right to, or open a copy of it.",
-                                   path)};
+                       say("You may not write to {}; ask who looks after the file for the "
+                           "right to, or open a copy of it.",
+                           path)};
   }
   throw StoreFailure{StoreError::cannot_open,
-                     fmt::format("{} cannot be opened: {}.", path, std::strerror(errno))};
+                     say("{} cannot be opened: {}.", path, std::strerror(errno))};
 }
 
 void check_folder_writable(const std::string& path) {
   const auto folder = fs::absolute(path).parent_path();
   if (::faccessat(AT_FDCWD, folder.c_str(), W_OK | X_OK, AT_EACCESS) == 0) return;
   throw StoreFailure{StoreError::read_only,
-                     fmt::format("You may not write to the folder {}, where the clinic file keeps "
-                                 "its log; ask for the right to, or use another folder.",
-                                 folder.string())};
+                     say("You may not write to the folder {}, where the clinic file keeps "
+                         "its log; ask for the right to, or use another folder.",
+                         folder.string())};
 }
 
 bool has_log(const std::string& path) {
@@ -75,8 +75,7 @@ void check_length(const std::string& path, const Header& header) {
   const std::uint64_t stored = big_endian(header, page_size_at) >> 16;
   const std::uint64_t page_size = stored == 1 ? 65536 : stored;
   if (fs::file_size(path) < page_size * big_endian(header, page_count_at)) {
-    throw StoreFailure{StoreError::corrupt,
-                       fmt::format("{} is cut off; restore the last backup.", path)};
+    throw StoreFailure{StoreError::corrupt, say("{} is cut off; restore the last backup.", path)};
   }
 }
 
@@ -85,9 +84,9 @@ void check_header(const std::string& path, const Header& header, int our_version
   // A fresh file may have its number in the log beside it; it is looked at again when open.
   if (id != static_cast<std::uint32_t>(application_id) && !(id == 0 && has_log(path))) {
     throw StoreFailure{StoreError::not_a_clinic,
-                       fmt::format("{} is a database of another program, not a Sparewell clinic "
-                                   "file; nothing was changed in it.",
-                                   path)};
+                       say("{} is a database of another program, not a Sparewell clinic "
+                           "file; nothing was changed in it.",
+                           path)};
   }
   check_version(big_endian(header, user_version_at), our_version);
   check_length(path, header);
@@ -101,7 +100,7 @@ FileState look_at(const std::string& path, int our_version) {
   if (status.type() == fs::file_type::not_found) return FileState::missing;
   if (status.type() == fs::file_type::directory) {
     throw StoreFailure{StoreError::cannot_open,
-                       fmt::format("{} is a folder; name the clinic file inside it.", path)};
+                       say("{} is a folder; name the clinic file inside it.", path)};
   }
   if (status.type() == fs::file_type::regular && fs::file_size(path, ignored) == 0) {
     return FileState::empty;
@@ -113,13 +112,11 @@ FileState look_at(const std::string& path, int our_version) {
   file.read(header.data(), header_size);
   const auto length = static_cast<std::size_t>(file.gcount());
   if (std::string_view{header.data(), std::min(length, magic.size())} != magic) {
-    throw StoreFailure{
-        StoreError::not_a_clinic,
-        fmt::format("{} is not a Sparewell clinic file; nothing was changed in it.", path)};
+    throw StoreFailure{StoreError::not_a_clinic,
+                       say("{} is not a Sparewell clinic file; nothing was changed in it.", path)};
   }
   if (length < header_size) {
-    throw StoreFailure{StoreError::corrupt,
-                       fmt::format("{} is cut off; restore the last backup.", path)};
+    throw StoreFailure{StoreError::corrupt, say("{} is cut off; restore the last backup.", path)};
   }
   check_header(path, header, our_version);
   check_writable(path);
@@ -162,24 +159,24 @@ void check_folder(const std::string& path) {
   const auto folder = fs::absolute(path).parent_path();
   struct statfs about {};
   if (::statfs(folder.c_str(), &about) != 0) {
-    throw StoreFailure{StoreError::cannot_open, fmt::format("The folder {} cannot be used: {}.",
-                                                            folder.string(), std::strerror(errno))};
+    throw StoreFailure{StoreError::cannot_open, say("The folder {} cannot be used: {}.",
+                                                    folder.string(), std::strerror(errno))};
   }
   if (const auto kind = network_file_system(static_cast<long>(about.f_type)); !kind.empty()) {
     throw StoreFailure{StoreError::cannot_open,
-                       fmt::format("{} is on a network drive ({}), where a clinic file can be "
-                                   "damaged; move it to a disk of this computer.",
-                                   path, kind)};
+                       say("{} is on a network drive ({}), where a clinic file can be "
+                           "damaged; move it to a disk of this computer.",
+                           path, kind)};
   }
 }
 
 void check_version(std::int64_t version, int our_version) {
   if (version <= our_version) return;
   throw StoreFailure{StoreError::schema_too_new,
-                     fmt::format("The clinic file was written by a newer Sparewell (form {}, this "
-                                 "program knows up to {}); nothing was changed, install the newer "
-                                 "program.",
-                                 version, our_version)};
+                     say("The clinic file was written by a newer Sparewell (form {}, this "
+                         "program knows up to {}); nothing was changed, install the newer "
+                         "program.",
+                         version, our_version)};
 }
 
 }  // namespace sparewell::store::sqlite

@@ -3,6 +3,7 @@
 #include <cstdlib>
 #include <optional>
 
+#include "clinic/say.hpp"
 #include "store/sqlite/records/stock.hpp"
 #include "store/sqlite/table_access.hpp"
 
@@ -22,17 +23,17 @@ std::int64_t stock_of(Session& session, std::int64_t lot, const std::string& pla
 void check_enough(const StockMovement& movement, std::int64_t on_hand) {
   if (movement.quantity > 0 || on_hand + movement.quantity >= 0) return;
   throw StoreFailure{StoreError::constraint,
-                     fmt::format("Only {} of item {}, lot \"{}\", are at {}; {} cannot leave it.",
-                                 on_hand, movement.lot.item.text, movement.lot.lot, movement.place,
-                                 -static_cast<std::int64_t>(movement.quantity))};
+                     say("Only {} of item {}, lot \"{}\", are at {}; {} cannot leave it.", on_hand,
+                         movement.lot.item.text, movement.lot.lot, movement.place,
+                         -static_cast<std::int64_t>(movement.quantity))};
 }
 
 void check_serials(const StockMovement& movement) {
   const auto serials = static_cast<std::int64_t>(movement.serials.size());
   if (serials <= std::abs(static_cast<std::int64_t>(movement.quantity))) return;
   throw StoreFailure{StoreError::constraint,
-                     fmt::format("{} serial numbers do not fit a movement of {} pieces.", serials,
-                                 std::abs(movement.quantity))};
+                     say("{} serial numbers do not fit a movement of {} pieces.", serials,
+                         std::abs(movement.quantity))};
 }
 
 void insert_serials(WriteSession& session, std::int64_t movement,
@@ -115,7 +116,8 @@ std::optional<std::int64_t> find_lot(Session& session, const Lot& lot) {
 
 void append_movement(WriteSession& session, const StockMovement& movement) {
   if (movement.quantity == 0) {
-    throw StoreFailure{StoreError::constraint, "A stock movement of zero pieces is not recorded."};
+    throw StoreFailure{StoreError::constraint,
+                       said("A stock movement of zero pieces is not recorded.")};
   }
   check_serials(movement);
   if (const auto lot = find_lot(session, movement.lot)) {

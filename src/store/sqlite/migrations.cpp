@@ -6,6 +6,7 @@
 #include <SQLiteCpp/Transaction.h>
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "sqlite_schema.hpp"
 #include "store/port.hpp"
 #include "store/sqlite/failure.hpp"
@@ -34,7 +35,8 @@ void run_step(Connection& connection, const Migration& migration) {
   connection.database().exec(migration.sql);
   const auto broken = connection.query("PRAGMA foreign_key_check");
   if (broken->executeStep()) {
-    throw StoreFailure{StoreError::constraint, "A record would refer to one that is missing."};
+    throw StoreFailure{StoreError::constraint,
+                       said("A record would refer to one that is missing.")};
   }
   connection.database().exec(fmt::format("PRAGMA application_id = {}; PRAGMA user_version = {}",
                                          application_id, migration.version));
@@ -64,9 +66,9 @@ void migrate(Connection& connection, std::span<const Migration> migrations) {
       translated([&] { run_step(connection, migration); });
     } catch (const StoreFailure& failure) {
       throw StoreFailure{failure.error(),
-                         fmt::format("The clinic file could not be brought to form {} and is as it "
-                                     "was before: {}",
-                                     migration.version, failure.what())};
+                         say("The clinic file could not be brought to form {} and is as it "
+                             "was before: {}",
+                             migration.version, failure.what())};
     }
   }
   connection.database().exec("PRAGMA foreign_keys = ON");

@@ -1,8 +1,8 @@
 #include "store/open.hpp"
 
 #include <SQLiteCpp/Column.h>
-#include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "store/sqlite/copy.hpp"
 #include "store/sqlite/failure.hpp"
 #include "store/sqlite/file_check.hpp"
@@ -21,15 +21,15 @@ bool holds_nothing(Connection& connection) {
 void check_content(Connection& connection, const std::string& path, int our_version) {
   if (connection.number("PRAGMA application_id") != application_id) {
     throw StoreFailure{StoreError::not_a_clinic,
-                       fmt::format("{} is a database of another program, not a Sparewell clinic "
-                                   "file; nothing was changed in it.",
-                                   path)};
+                       say("{} is a database of another program, not a Sparewell clinic "
+                           "file; nothing was changed in it.",
+                           path)};
   }
   check_version(file_version(connection), our_version);
   const auto answer = connection.text("PRAGMA quick_check(1)");
   if (answer != "ok") {
     throw StoreFailure{StoreError::corrupt,
-                       fmt::format("{} is damaged ({}); restore the last backup.", path, answer)};
+                       say("{} is damaged ({}); restore the last backup.", path, answer)};
   }
 }
 
@@ -47,8 +47,7 @@ void upgrade(Connection& connection, const std::string& path,
   try {
     migrate(connection, migrations);
   } catch (const StoreFailure& failure) {
-    throw StoreFailure{failure.error(),
-                       fmt::format("{} A copy made before is {}.", failure.what(), copy)};
+    throw StoreFailure{failure.error(), say("{} A copy made before is {}.", failure.what(), copy)};
   }
 }
 
@@ -62,9 +61,9 @@ std::unique_ptr<Store> open_file(const std::string& path, OpenMode mode, Clock c
   if (state != FileState::clinic_file && mode == OpenMode::existing) {
     throw StoreFailure{
         state == FileState::missing ? StoreError::cannot_open : StoreError::not_a_clinic,
-        fmt::format("There is no clinic file at {}; check the name, or make a new "
-                    "one.",
-                    path)};
+        say("There is no clinic file at {}; check the name, or make a new "
+            "one.",
+            path)};
   }
   if (state == FileState::missing) make_empty_file(path);
   return translated([&] {

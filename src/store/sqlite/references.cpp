@@ -1,8 +1,8 @@
 #include "store/sqlite/references.hpp"
 
 #include <SQLiteCpp/Column.h>
-#include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "store/port.hpp"
 
 namespace sparewell::store::sqlite {
@@ -16,11 +16,11 @@ struct Source {
 
 const Source& source(Named kind) {
   static const std::array<Source, 3> sources{
-      Source{"supplier", "SELECT id FROM suppliers WHERE name = :text",
+      Source{to_say("supplier"), "SELECT id FROM suppliers WHERE name = :text",
              "SELECT name FROM suppliers WHERE id = :id"},
-      Source{"item", "SELECT id FROM items WHERE code = :text",
+      Source{to_say("item"), "SELECT id FROM items WHERE code = :text",
              "SELECT code FROM items WHERE id = :id"},
-      Source{"patient", "SELECT id FROM patients WHERE ref = :text",
+      Source{to_say("patient"), "SELECT id FROM patients WHERE ref = :text",
              "SELECT ref FROM patients WHERE id = :id"}};
   return sources[static_cast<std::size_t>(kind)];
 }
@@ -34,8 +34,8 @@ std::int64_t References::row(Named kind, const std::string& text) {
   query->bind(":text", text);
   if (!query->executeStep()) {
     throw StoreFailure{StoreError::not_found,
-                       fmt::format("There is no {} \"{}\" in the clinic file; add it first.",
-                                   source(kind).word, text)};
+                       say("There is no {} \"{}\" in the clinic file; add it first.",
+                           said(source(kind).word.c_str()), text)};
   }
   return rows.emplace(text, query->getColumn(0).getInt64()).first->second;
 }
@@ -47,9 +47,9 @@ const std::string& References::text(Named kind, std::int64_t row) {
   query->bind(":id", row);
   if (!query->executeStep()) {
     throw StoreFailure{StoreError::corrupt,
-                       fmt::format("The clinic file refers to a {} that is not in it; restore the "
-                                   "last backup.",
-                                   source(kind).word)};
+                       say("The clinic file refers to a {} that is not in it; restore the "
+                           "last backup.",
+                           said(source(kind).word.c_str()))};
   }
   return texts.emplace(row, query->getColumn(0).getString()).first->second;
 }

@@ -6,6 +6,8 @@
 #include <SQLiteCpp/Column.h>
 #include <fmt/format.h>
 
+#include "clinic/say.hpp"
+
 namespace sparewell::store::sqlite {
 namespace {
 
@@ -56,9 +58,9 @@ double share_from(const std::string& key, const std::string& text) {
   const auto result = std::from_chars(text.data(), end, value);
   if (result.ec != std::errc{} || result.ptr != end || !(value >= 0 && value <= 1)) {
     throw StoreFailure{StoreError::corrupt,
-                       fmt::format("The setting {} holds \"{}\", which is not a number from 0 to "
-                                   "1; set it again.",
-                                   key, text)};
+                       say("The setting {} holds \"{}\", which is not a number from 0 to "
+                           "1; set it again.",
+                           key, text)};
   }
   return value;
 }
@@ -68,7 +70,7 @@ std::optional<Date> day_from(const std::string& key, const std::string& text) {
   if (day || text.empty()) return day;
   throw StoreFailure{
       StoreError::corrupt,
-      fmt::format("The setting {} holds \"{}\", which is not a day; set it again.", key, text)};
+      say("The setting {} holds \"{}\", which is not a day; set it again.", key, text)};
 }
 
 std::optional<Money> money_from(const std::string& key, const std::string& stored) {
@@ -81,8 +83,7 @@ std::optional<Money> money_from(const std::string& key, const std::string& store
   }
   throw StoreFailure{
       StoreError::corrupt,
-      fmt::format("The setting {} holds \"{}\", which is no sum of money; set it again.", key,
-                  stored)};
+      say("The setting {} holds \"{}\", which is no sum of money; set it again.", key, stored)};
 }
 
 void insert(WriteSession& session, const std::string& key, const std::string& value) {
@@ -132,11 +133,12 @@ ClinicSettings read_settings(Session& session) {
 void write_settings(WriteSession& session, const ClinicSettings& settings) {
   if (!(settings.service_target >= 0 && settings.service_target <= 1)) {
     throw StoreFailure{StoreError::constraint,
-                       "The wanted chance of not running out must lie between 0 and 1."};
+                       said("The wanted chance of not running out must lie between 0 and 1.")};
   }
   if (!(settings.costs.holding_rate >= 0 && settings.costs.holding_rate <= 1)) {
-    throw StoreFailure{StoreError::constraint,
-                       "Keeping a piece for a year must cost between 0 and all of its price."};
+    throw StoreFailure{
+        StoreError::constraint,
+        said("Keeping a piece for a year must cost between 0 and all of its price.")};
   }
   const auto stored = stored_settings(session);
   for (const auto& [key, value] : as_texts(settings)) {

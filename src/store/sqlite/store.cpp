@@ -3,6 +3,7 @@
 #include <stdexcept>
 #include <vector>
 
+#include "clinic/say.hpp"
 #include "store/sqlite/copy.hpp"
 #include "store/sqlite/file_check.hpp"
 #include "store/sqlite/migrations.hpp"
@@ -50,7 +51,7 @@ class Reader {
   void take_copy() {
     if (home_->is_writing) {
       throw StoreFailure{StoreError::busy,
-                         "A unit of work is open; read inside it, or after it has ended."};
+                         said("A unit of work is open; read inside it, or after it has ended.")};
     }
     connection_ = std::make_unique<Connection>(":memory:", Use::read);
     copy_into(*home_->database.writer, *connection_);
@@ -85,7 +86,7 @@ class WriterLoan {
   explicit WriterLoan(std::shared_ptr<Home> home) : home_{std::move(home)} {
     if (home_->is_writing) {
       throw StoreFailure{StoreError::busy,
-                         "A unit of work is open already; finish it before the next one."};
+                         said("A unit of work is open already; finish it before the next one.")};
     }
     home_->is_writing = true;
   }
@@ -117,19 +118,20 @@ class SqliteUnitOfWork final : public UnitOfWorkBase {
   }
 
   void save(const ClinicSettings& settings) override {
-    translated([&] { write_settings(writing(), settings); }, {"setting", "key"});
+    translated([&] { write_settings(writing(), settings); }, {to_say("setting"), to_say("key")});
   }
   void record(const StockMovement& movement) override {
     translated([&] { append_movement(writing(), movement); }, Table<StockMovement>::subject);
   }
   void mark_reversed(RowId booking) override {
-    translated([&] { note_reversal(writing(), booking); }, {"reversal", "booking"});
+    translated([&] { note_reversal(writing(), booking); }, {to_say("reversal"), to_say("booking")});
   }
   void record_count(const ShelfCountRecord& count) override {
     translated([&] { append_count(writing(), count); }, Table<ShelfCountRecord>::subject);
   }
   std::string take_order_number(int year) override {
-    return translated([&] { return next_order_number(writing(), year); }, {"order number", ""});
+    return translated([&] { return next_order_number(writing(), year); },
+                      {to_say("order number"), ""});
   }
   void commit() override {
     (void)writing();
@@ -148,8 +150,9 @@ class SqliteUnitOfWork final : public UnitOfWorkBase {
     }
     // Without a transaction each further write would stand alone.
     if (!loan_.connection().in_transaction()) {
-      throw StoreFailure{StoreError::connection_lost,
-                         "The changes were undone after an earlier failure; make them again."};
+      throw StoreFailure{
+          StoreError::connection_lost,
+          said("The changes were undone after an earlier failure; make them again.")};
     }
     return session_;
   }

@@ -5,6 +5,7 @@
 
 #include <SQLiteCpp/Savepoint.h>
 
+#include "clinic/say.hpp"
 #include "store/sqlite/item_lists.hpp"
 #include "store/sqlite/session.hpp"
 #include "store/sqlite/table.hpp"
@@ -50,8 +51,8 @@ Record read_one(Session& session, RowId id) {
   auto rows = rows_of<Record>(session, *query);
   if (rows.empty()) {
     throw StoreFailure{StoreError::not_found,
-                       fmt::format("This {} is no longer in the clinic file; read it again.",
-                                   Table<Record>::subject.word)};
+                       say("This {} is no longer in the clinic file; read it again.",
+                           Table<Record>::subject.shown_word())};
   }
   return std::move(rows.front().record);
 }

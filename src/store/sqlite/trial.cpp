@@ -1,7 +1,6 @@
 #include "store/trial.hpp"
 
-#include <fmt/format.h>
-
+#include "clinic/say.hpp"
 #include "store/sqlite/copy.hpp"
 #include "store/sqlite/failure.hpp"
 #include "store/sqlite/file_check.hpp"
@@ -16,7 +15,7 @@ std::unique_ptr<Store> copy_in_memory(const std::string& path, Clock clock) {
   if (sqlite::look_at(path, our_version) != sqlite::FileState::clinic_file) {
     throw StoreFailure{
         StoreError::cannot_open,
-        fmt::format("There is no clinic file at {}; check the name, or make a new one.", path)};
+        say("There is no clinic file at {}; check the name, or make a new one.", path)};
   }
   return sqlite::translated([&] {
     auto writer = std::make_unique<sqlite::Connection>(":memory:", sqlite::Use::write);

@@ -1,8 +1,8 @@
 #include "store/sqlite/verify.hpp"
 
 #include <SQLiteCpp/Column.h>
-#include <fmt/format.h>
 
+#include "clinic/say.hpp"
 #include "store/sqlite/copy.hpp"
 #include "store/sqlite/failure.hpp"
 #include "store/sqlite/settings.hpp"
@@ -22,10 +22,10 @@ Findings negative_stock(Session& session) {
       " WHERE level < 0 GROUP BY lot_id, place ORDER BY lot_id, place");
   Findings found;
   while (query->executeStep()) {
-    found.push_back(fmt::format(
-        "The ledger of item {}, lot \"{}\", at {} falls to {}; count that lot and correct it.",
-        query->getColumn(0).getString(), query->getColumn(1).getString(),
-        query->getColumn(2).getString(), query->getColumn(3).getInt64()));
+    found.push_back(
+        say("The ledger of item {}, lot \"{}\", at {} falls to {}; count that lot and correct it.",
+            query->getColumn(0).getString(), query->getColumn(1).getString(),
+            query->getColumn(2).getString(), query->getColumn(3).getInt64()));
   }
   return found;
 }
@@ -42,9 +42,9 @@ Findings reused_order_numbers(Session& session) {
   Findings found;
   while (query->executeStep()) {
     found.push_back(
-        fmt::format("Order number {} was used {} times; ask the suppliers which order "
-                    "they hold under it.",
-                    query->getColumn(0).getString(), query->getColumn(1).getInt64()));
+        say("Order number {} was used {} times; ask the suppliers which order "
+            "they hold under it.",
+            query->getColumn(0).getString(), query->getColumn(1).getInt64()));
   }
   return found;
 }

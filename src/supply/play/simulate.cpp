@@ -6,9 +6,8 @@
 #include <set>
 #include <stdexcept>
 
-#include <fmt/format.h>
-
 #include "clinic/in_parallel.hpp"
+#include "clinic/say.hpp"
 #include "wear/clinic_fit.hpp"
 
 namespace sparewell::supply::play {
@@ -102,7 +101,7 @@ void check(const SimulationPlan& plan) {
 }
 
 std::string too_short(Date start, Date today, int months) {
-  return fmt::format(
+  return say(
       "The records do not reach back far enough before {} to play the last {} months: they must "
       "begin by {}; choose fewer months, or try again later.",
       iso_text(today), months, iso_text(start - days{least_history_days}));
@@ -135,7 +134,7 @@ const Totals& Played::ours(double service) const {
 Expected<Simulation> simulate(const Clinic& all, const wear::PriorTable& priors, Date today,
                               const SimulationPlan& plan, const GoesOn& goes_on) {
   check(plan);
-  const auto stop = refuse("The play was stopped before its end.");
+  const auto stop = refuse(say("The play was stopped before its end."));
   const Clinic clinic = as_of(all, today);
   Simulation made{today, plan, {}, "", {}, 0, 0};
   for (const Item& item : clinic.items) {
@@ -144,9 +143,9 @@ Expected<Simulation> simulate(const Clinic& all, const wear::PriorTable& priors,
   }
   const auto first = first_issue(clinic);
   if (!first || !std::ranges::any_of(clinic.items, can_be_played)) {
-    return refuse(
+    return refuse(say(
         "There is nothing to play: that needs parts handed out and stocked items with a cost in "
-        "the catalogue; import them first.");
+        "the catalogue; import them first."));
   }
   const auto services = service_targets(plan.service);
 

@@ -6,6 +6,7 @@
 #include "clinic/say.hpp"
 #include "desk/picture/life_picture.hpp"
 #include "desktop/chart/chart_view.hpp"
+#include "desktop/text.hpp"
 #include "desktop/widgets/command_row.hpp"
 #include "desktop/widgets/layout_memory.hpp"
 #include "desktop/widgets/table_view.hpp"
@@ -18,7 +19,7 @@ PartsPane::PartsPane(wxWindow* parent, Actions actions)
   // In the order in which the Tab key goes through them.
   with_ended_ = new wxCheckBox{this, wxID_ANY, said("Show parts &no longer in use")};
   with_ended_->Bind(wxEVT_CHECKBOX, [this](wxCommandEvent&) { actions_.show_again(); });
-  remember_filter(*with_ended_, said("Parts no longer in use"));
+  remember_filter(*with_ended_, "Parts no longer in use");
   chart_ = new ChartView{this, say("Lives of the parts, drawn")};
   chart_->set_least_height(8);
   chart_->when_selected([this](const std::string& id) { view_->select(id); });
@@ -48,7 +49,7 @@ PartsPane::PartsPane(wxWindow* parent, Actions actions)
 
 void PartsPane::show(const desk::DayPtr& day, const desk::PatientCard& card) {
   day_ = day;
-  with_ended_->SetLabel(wxString::Format(said("Show parts &no longer in use (%d)"), card.ended));
+  with_ended_->SetLabel(to_wx(say("Show parts &no longer in use ({})", card.ended)));
   with_ended_->Enable(card.ended > 0);
   strips_ = card.strips;
   chart_->show(desk::life_picture(card.strips, card.reference, day->today()));

@@ -103,7 +103,8 @@ wxSizer* HeldPane::make_budget_row(std::function<void(const std::optional<Money>
 
 void HeldPane::show(const desk::DayPtr& day) {
   page_.show(day);
-  budget_title_->SetLabel(to_wx(said("Bu&dget") + page_.budget_title().substr(6) + ":"));
+  budget_title_->SetLabel(
+      to_wx(say("Bu&dget for today's orders, {}:", day->clinic().settings.currency.code)));
   budget_->ChangeValue(to_wx(page_.budget_text()));
   refusal_->set_text("");
   lines_summary_->set_text(page_.lines_summary());

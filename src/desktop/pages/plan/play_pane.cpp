@@ -11,6 +11,7 @@
 #include "desktop/chart/chart_view.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
+#include "desktop/widgets/command_button.hpp"
 #include "desktop/widgets/scroll_to_focus.hpp"
 #include "desktop/widgets/table_view.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
@@ -48,8 +49,8 @@ wxSizer* PlayPane::make_top(std::function<void()> play) {
     choice_changed();
   });
   const auto& spec = desk::command_spec(desk::Command::play_policy);
-  play_ = new wxButton{this, wxID_ANY, to_wx(spec.label)};
-  play_->SetToolTip(to_wx(std::string{spec.help} + " (" + std::string{spec.key} + ")"));
+  play_ = new wxButton{this, wxID_ANY, to_wx(label_words(spec))};
+  play_->SetToolTip(to_wx(tooltip_words(spec)));
   play_->Bind(wxEVT_BUTTON, [play = std::move(play)](wxCommandEvent&) { play(); });
   auto* top = new wxBoxSizer{wxHORIZONTAL};
   top->Add(label, wxSizerFlags{}.CentreVertical().Border(wxRIGHT, FromDIP(8)));

@@ -10,6 +10,7 @@
 #include "desk/commands.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
+#include "desktop/widgets/command_button.hpp"
 #include "desktop/widgets/scroll_to_focus.hpp"
 #include "desktop/widgets/table_view.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
@@ -66,7 +67,7 @@ wxSizer* WhatIfPane::make_questions(std::function<void()> compare) {
       said("Lost supplier"));
   const auto& spec = desk::command_spec(desk::Command::compare_decisions);
   compare_ = new wxButton{this, wxID_ANY, said("Co&mpare")};
-  compare_->SetToolTip(to_wx(std::string{spec.help} + " (" + std::string{spec.key} + ")"));
+  compare_->SetToolTip(to_wx(tooltip_words(spec)));
   compare_->Bind(wxEVT_BUTTON, [compare = std::move(compare)](wxCommandEvent&) { compare(); });
   row->AddStretchSpacer(1);
   row->Add(compare_, wxSizerFlags{}.CentreVertical());
@@ -77,7 +78,7 @@ void WhatIfPane::show(const desk::DayPtr& day) {
   show_compared({});
   suppliers_.clear();
   without_->Clear();
-  without_->Append("none");
+  without_->Append(said("none"));
   if (day) {
     for (const Supplier& supplier : day->clinic().suppliers) {
       suppliers_.push_back(supplier.name);

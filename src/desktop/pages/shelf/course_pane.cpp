@@ -49,10 +49,8 @@ void CoursePane::choose(const std::string& item) {
     chart_->show(desk::words_as_picture(said("Choose an item to see how long its stock lasts.")));
     return;
   }
-  chart_->show(
-      desk::words_as_picture(say("The stock of {} over the next weeks is being worked "
-                                 "out...",
-                                 item)));
+  chart_->show(desk::words_as_picture(
+      say("The stock of {} over the next weeks is being worked out...", item)));
   auto course = std::make_shared<desk::ItemCoursePtr>();
   work_.ask([bench = bench_, item, course] { *course = bench->of({item}); },
             [this, item, course](const std::exception_ptr& failure) {

@@ -1,6 +1,5 @@
 #include "desktop/pages/shelf/moves_pane.hpp"
 
-#include <fmt/format.h>
 #include <wx/button.h>
 #include <wx/sizer.h>
 
@@ -8,6 +7,7 @@
 #include "desk/restock_words.hpp"
 #include "desk/wording.hpp"
 #include "desktop/text.hpp"
+#include "desktop/widgets/command_button.hpp"
 #include "desktop/widgets/find_box.hpp"
 #include "desktop/widgets/table_view.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
@@ -26,7 +26,7 @@ MovesPane::MovesPane(wxWindow* parent, std::function<void(desk::Command)> run,
   why_ = new WrappedLabel{this};
   const auto& spec = desk::command_spec(desk::Command::send_moves);
   send_ = new wxButton{this, wxID_ANY, said("Sen&d...")};
-  send_->SetToolTip(to_wx(fmt::format("{} ({})", spec.help, spec.key)));
+  send_->SetToolTip(to_wx(tooltip_words(spec)));
   send_->Bind(wxEVT_BUTTON, [run](wxCommandEvent&) { run(desk::Command::send_moves); });
   const auto inset = wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, FromDIP(8));
   auto* sizer = new wxBoxSizer{wxVERTICAL};

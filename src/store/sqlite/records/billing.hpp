@@ -2,13 +2,14 @@
 #pragma once
 
 #include "clinic/clinic.hpp"
+#include "clinic/say.hpp"
 #include "store/sqlite/table.hpp"
 
 namespace sparewell::store::sqlite {
 
 template <>
 struct Table<BillingCode> {
-  static constexpr Subject subject{"billing code", "list, code and first day"};
+  static constexpr Subject subject{to_say("billing code"), to_say("list, code and first day")};
   static constexpr const char* name = "billing_codes";
 
   template <class Fields, class C>
@@ -25,7 +26,8 @@ struct Table<BillingCode> {
 
 template <>
 struct Table<PayerRule> {
-  static constexpr Subject subject{"payer's rule", "payer, code, rule, words and first day"};
+  static constexpr Subject subject{to_say("payer's rule"),
+                                   to_say("payer, code, rule, words and first day")};
   static constexpr const char* name = "payer_rules";
 
   template <class Fields, class R>
@@ -45,7 +47,7 @@ struct Table<PayerRule> {
 
 template <>
 struct Table<Remittance> {
-  static constexpr Subject subject{"remittance", "payer and reference"};
+  static constexpr Subject subject{to_say("remittance"), to_say("payer and reference")};
   static constexpr const char* name = "remittances";
 
   template <class Fields, class R>
@@ -60,7 +62,8 @@ struct Table<Remittance> {
 
 template <>
 struct Table<RemittanceLine> {
-  static constexpr Subject subject{"remittance line", "payer, reference and position"};
+  static constexpr Subject subject{to_say("remittance line"),
+                                   to_say("payer, reference and position")};
   static constexpr const char* name = "remittance_lines";
 
   template <class Fields, class L>
@@ -88,8 +91,9 @@ struct Table<RemittanceLine> {
 template <>
 struct Table<PartPaper> {
   static constexpr Subject subject{
-      "paper of a part",
-      "patient, side, item, lot, serial number, day of issue, copy number, paper and its day"};
+      to_say("paper of a part"),
+      to_say(
+          "patient, side, item, lot, serial number, day of issue, copy number, paper and its day")};
   static constexpr const char* name = "part_papers";
 
   template <class Fields, class P>
@@ -110,7 +114,7 @@ struct Table<PartPaper> {
 
 template <>
 struct Table<BillingAnswer> {
-  static constexpr Subject subject{"answer to a finding", "finding and number"};
+  static constexpr Subject subject{to_say("answer to a finding"), to_say("finding and number")};
   static constexpr const char* name = "billing_answers";
 
   template <class Fields, class A>
@@ -129,7 +133,7 @@ struct Table<BillingAnswer> {
 
 template <>
 struct Table<MonthClose> {
-  static constexpr Subject subject{"closing of a month", "month and number"};
+  static constexpr Subject subject{to_say("closing of a month"), to_say("month and number")};
   static constexpr const char* name = "month_closes";
 
   template <class Fields, class M>
@@ -144,7 +148,8 @@ struct Table<MonthClose> {
 
 template <>
 struct Table<ClosedEntry> {
-  static constexpr Subject subject{"entry of a closed month", "month, number, entry and key"};
+  static constexpr Subject subject{to_say("entry of a closed month"),
+                                   to_say("month, number, entry and key")};
   static constexpr const char* name = "closed_entries";
 
   template <class Fields, class E>
@@ -160,7 +165,7 @@ struct Table<ClosedEntry> {
 
 template <>
 struct Table<ColumnMapping> {
-  static constexpr Subject subject{"column mapping", "name"};
+  static constexpr Subject subject{to_say("column mapping"), to_say("name")};
   static constexpr const char* name = "column_mappings";
 
   template <class Fields, class M>

@@ -2,13 +2,14 @@
 #pragma once
 
 #include "clinic/clinic.hpp"
+#include "clinic/say.hpp"
 #include "store/sqlite/table.hpp"
 
 namespace sparewell::store::sqlite {
 
 template <>
 struct Table<SensitivityDecision> {
-  static constexpr Subject subject{"decision", "patient, item, substance and day"};
+  static constexpr Subject subject{to_say("decision"), to_say("patient, item, substance and day")};
   static constexpr const char* name = "sensitivity_decisions";
 
   template <class Fields, class D>
@@ -26,7 +27,8 @@ struct Table<SensitivityDecision> {
 
 template <>
 struct Table<SubstanceRow> {
-  static constexpr Subject subject{"substance relation", "both substances and the relation"};
+  static constexpr Subject subject{to_say("substance relation"),
+                                   to_say("both substances and the relation")};
   static constexpr const char* name = "substance_relations";
 
   template <class Fields, class R>

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "clinic/item.hpp"
+#include "clinic/say.hpp"
 #include "clinic/supplier.hpp"
 #include "store/sqlite/table.hpp"
 
@@ -9,7 +10,7 @@ namespace sparewell::store::sqlite {
 
 template <>
 struct Table<Supplier> {
-  static constexpr Subject subject{"supplier", "name"};
+  static constexpr Subject subject{to_say("supplier"), to_say("name")};
   static constexpr const char* name = "suppliers";
 
   template <class Fields, class S>
@@ -27,7 +28,7 @@ struct Table<Supplier> {
 
 template <>
 struct Table<Item> {
-  static constexpr Subject subject{"item", "code"};
+  static constexpr Subject subject{to_say("item"), to_say("code")};
   static constexpr const char* name = "items";
 
   template <class Fields, class I>

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "clinic/handover.hpp"
+#include "clinic/say.hpp"
 #include "store/sqlite/table.hpp"
 
 namespace sparewell::store::sqlite {
@@ -9,7 +10,8 @@ namespace sparewell::store::sqlite {
 template <>
 struct Table<Handover> {
   static constexpr Subject subject{
-      "handover", "patient, side, item, lot, serial number, day of issue and copy number"};
+      to_say("handover"),
+      to_say("patient, side, item, lot, serial number, day of issue and copy number")};
   static constexpr const char* name = "handovers";
 
   template <class Fields, class H>

@@ -2,13 +2,14 @@
 #pragma once
 
 #include "clinic/order_record.hpp"
+#include "clinic/say.hpp"
 #include "store/sqlite/table.hpp"
 
 namespace sparewell::store::sqlite {
 
 template <>
 struct Table<OrderHeader> {
-  static constexpr Subject subject{"order", "supplier and order number"};
+  static constexpr Subject subject{to_say("order"), to_say("supplier and order number")};
   static constexpr const char* name = "order_headers";
 
   template <class Fields, class H>
@@ -30,7 +31,8 @@ struct Table<OrderHeader> {
 
 template <>
 struct Table<OrderPromise> {
-  static constexpr Subject subject{"promised date", "supplier, order, item and copy number"};
+  static constexpr Subject subject{to_say("promised date"),
+                                   to_say("supplier, order, item and copy number")};
   static constexpr const char* name = "order_promises";
 
   template <class Fields, class P>
@@ -46,8 +48,8 @@ struct Table<OrderPromise> {
 
 template <>
 struct Table<OrderPiece> {
-  static constexpr Subject subject{"ordered piece",
-                                   "supplier, order, item, copy number and position"};
+  static constexpr Subject subject{to_say("ordered piece"),
+                                   to_say("supplier, order, item, copy number and position")};
   static constexpr const char* name = "order_pieces";
 
   template <class Fields, class P>
@@ -67,7 +69,8 @@ struct Table<OrderPiece> {
 
 template <>
 struct Table<OrderRevision> {
-  static constexpr Subject subject{"order revision", "supplier, order and revision"};
+  static constexpr Subject subject{to_say("order revision"),
+                                   to_say("supplier, order and revision")};
   static constexpr const char* name = "order_revisions";
 
   template <class Fields, class R>
@@ -88,8 +91,8 @@ struct Table<OrderRevision> {
 
 template <>
 struct Table<OrderRevisionLine> {
-  static constexpr Subject subject{"line of an order revision",
-                                   "supplier, order, revision and position"};
+  static constexpr Subject subject{to_say("line of an order revision"),
+                                   to_say("supplier, order, revision and position")};
   static constexpr const char* name = "order_revision_lines";
 
   template <class Fields, class L>

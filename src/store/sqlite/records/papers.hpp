@@ -3,13 +3,15 @@
 
 #include "clinic/claim.hpp"
 #include "clinic/order.hpp"
+#include "clinic/say.hpp"
 #include "store/sqlite/table.hpp"
 
 namespace sparewell::store::sqlite {
 
 template <>
 struct Table<OrderLine> {
-  static constexpr Subject subject{"order line", "supplier, order, item and copy number"};
+  static constexpr Subject subject{to_say("order line"),
+                                   to_say("supplier, order, item and copy number")};
   static constexpr const char* name = "order_lines";
 
   template <class Fields, class L>
@@ -30,7 +32,8 @@ struct Table<OrderLine> {
 template <>
 struct Table<ClaimLine> {
   static constexpr Subject subject{
-      "claim line", "claim, patient, side, day of service, code, modifiers and copy number"};
+      to_say("claim line"),
+      to_say("claim, patient, side, day of service, code, modifiers and copy number")};
   static constexpr const char* name = "claim_lines";
 
   template <class Fields, class L>
@@ -53,8 +56,8 @@ struct Table<ClaimLine> {
 
 template <>
 struct Table<InvoiceLine> {
-  static constexpr Subject subject{"invoice line",
-                                   "supplier, invoice, order, item and copy number"};
+  static constexpr Subject subject{to_say("invoice line"),
+                                   to_say("supplier, invoice, order, item and copy number")};
   static constexpr const char* name = "invoice_lines";
 
   template <class Fields, class L>

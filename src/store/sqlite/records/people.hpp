@@ -2,13 +2,14 @@
 #pragma once
 
 #include "clinic/clinic.hpp"
+#include "clinic/say.hpp"
 #include "store/sqlite/table.hpp"
 
 namespace sparewell::store::sqlite {
 
 template <>
 struct Table<Patient> {
-  static constexpr Subject subject{"patient", "reference"};
+  static constexpr Subject subject{to_say("patient"), to_say("reference")};
   static constexpr const char* name = "patients";
 
   template <class Fields, class P>
@@ -26,7 +27,8 @@ struct Table<Patient> {
 
 template <>
 struct Table<Prosthesis> {
-  static constexpr Subject subject{"prosthesis", "patient, side and day of delivery"};
+  static constexpr Subject subject{to_say("prosthesis"),
+                                   to_say("patient, side and day of delivery")};
   static constexpr const char* name = "prostheses";
 
   template <class Fields, class P>
@@ -43,7 +45,7 @@ struct Table<Prosthesis> {
 
 template <>
 struct Table<Usage> {
-  static constexpr Subject subject{"usage record", "patient and first day"};
+  static constexpr Subject subject{to_say("usage record"), to_say("patient and first day")};
   static constexpr const char* name = "usage";
 
   template <class Fields, class U>
@@ -60,7 +62,7 @@ struct Table<Usage> {
 
 template <>
 struct Table<Sensitivity> {
-  static constexpr Subject subject{"sensitivity", "patient, substance and day"};
+  static constexpr Subject subject{to_say("sensitivity"), to_say("patient, substance and day")};
   static constexpr const char* name = "sensitivities";
 
   template <class Fields, class S>
@@ -75,7 +77,7 @@ struct Table<Sensitivity> {
 
 template <>
 struct Table<Measurement> {
-  static constexpr Subject subject{"measurement", "patient, side, day and height"};
+  static constexpr Subject subject{to_say("measurement"), to_say("patient, side, day and height")};
   static constexpr const char* name = "measurements";
 
   template <class Fields, class M>
@@ -90,7 +92,7 @@ struct Table<Measurement> {
 
 template <>
 struct Table<Reaction> {
-  static constexpr Subject subject{"reaction", "patient, side and first day"};
+  static constexpr Subject subject{to_say("reaction"), to_say("patient, side and first day")};
   static constexpr const char* name = "reactions";
 
   template <class Fields, class R>
@@ -106,7 +108,7 @@ struct Table<Reaction> {
 
 template <>
 struct Table<Reservation> {
-  static constexpr Subject subject{"reservation", "patient, item, place and day"};
+  static constexpr Subject subject{to_say("reservation"), to_say("patient, item, place and day")};
   static constexpr const char* name = "reservations";
 
   template <class Fields, class R>

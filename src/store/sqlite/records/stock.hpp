@@ -1,6 +1,7 @@
 /// Columns of lots, and of the ledger read together with its lots.
 #pragma once
 
+#include "clinic/say.hpp"
 #include "clinic/stock.hpp"
 #include "store/sqlite/table.hpp"
 
@@ -8,7 +9,7 @@ namespace sparewell::store::sqlite {
 
 template <>
 struct Table<Lot> {
-  static constexpr Subject subject{"lot", "item, lot number and use-by date"};
+  static constexpr Subject subject{to_say("lot"), to_say("item, lot number and use-by date")};
   static constexpr const char* name = "lots";
 
   template <class Fields, class L>
@@ -21,7 +22,7 @@ struct Table<Lot> {
 
 template <>
 struct Table<StockMovement> {
-  static constexpr Subject subject{"movement", ""};
+  static constexpr Subject subject{to_say("movement"), ""};
   static constexpr const char* name =
       "(SELECT movements.id, item_id, lot, use_by, place, kind, quantity, moved_on, reason"
       " FROM movements JOIN lots ON lots.id = lot_id)";
@@ -39,7 +40,7 @@ struct Table<StockMovement> {
 
 template <>
 struct Table<ShelfCountRecord> {
-  static constexpr Subject subject{"count", ""};
+  static constexpr Subject subject{to_say("count"), ""};
   static constexpr const char* name =
       "(SELECT counts.id, item_id, lot, use_by, place, counted_on, recorded, counted, counted_by,"
       " remark FROM counts JOIN lots ON lots.id = lot_id)";
@@ -58,7 +59,7 @@ struct Table<ShelfCountRecord> {
 
 template <>
 struct Table<StockLevel> {
-  static constexpr Subject subject{"stock level", ""};
+  static constexpr Subject subject{to_say("stock level"), ""};
   static constexpr const char* name =
       "(SELECT lots.id, item_id, lot, use_by, place, quantity"
       " FROM shelf JOIN lots ON lots.id = lot_id)";

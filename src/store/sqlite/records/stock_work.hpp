@@ -3,6 +3,7 @@
 
 #include "clinic/loan.hpp"
 #include "clinic/place.hpp"
+#include "clinic/say.hpp"
 #include "clinic/supplier_return.hpp"
 #include "store/sqlite/records/stock.hpp"
 
@@ -10,7 +11,7 @@ namespace sparewell::store::sqlite {
 
 template <>
 struct Table<Place> {
-  static constexpr Subject subject{"place", "name"};
+  static constexpr Subject subject{to_say("place"), to_say("name")};
   static constexpr const char* name = "places";
 
   template <class Fields, class P>
@@ -23,7 +24,7 @@ struct Table<Place> {
 
 template <>
 struct Table<Loan> {
-  static constexpr Subject subject{"loan", "number"};
+  static constexpr Subject subject{to_say("loan"), to_say("number")};
   static constexpr const char* name = "loans";
 
   template <class Fields, class L>
@@ -45,7 +46,7 @@ struct Table<Loan> {
 
 template <>
 struct Table<SupplierReturn> {
-  static constexpr Subject subject{"return to a supplier", "number"};
+  static constexpr Subject subject{to_say("return to a supplier"), to_say("number")};
   static constexpr const char* name = "supplier_returns";
 
   template <class Fields, class R>

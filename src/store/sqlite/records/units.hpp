@@ -1,6 +1,7 @@
 /// Columns of units.
 #pragma once
 
+#include "clinic/say.hpp"
 #include "clinic/unit.hpp"
 #include "store/sqlite/table.hpp"
 
@@ -9,7 +10,8 @@ namespace sparewell::store::sqlite {
 template <>
 struct Table<Unit> {
   static constexpr Subject subject{
-      "unit", "patient, side, item, lot, serial number, day of issue and copy number"};
+      to_say("unit"),
+      to_say("patient, side, item, lot, serial number, day of issue and copy number")};
   static constexpr const char* name = "units";
 
   template <class Fields, class U>

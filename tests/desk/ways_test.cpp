@@ -1,0 +1,143 @@
+#include "desk/ways.hpp"
+
+#include <algorithm>
+#include <cstdlib>
+
+#include <doctest/doctest.h>
+
+#include "clinic/say.hpp"
+#include "clinic/words.hpp"
+#include "desk/length_words.hpp"
+#include "desk/local_formats.hpp"
+#include "desk/wording.hpp"
+
+using namespace sparewell;
+using namespace sparewell::desk;
+
+namespace {
+
+constexpr auto catalogues = SPAREWELL_BINARY_DIR "/share/locale";
+
+/// Speaks and writes so while it lives, and the program's own English afterwards.
+struct Following {
+  explicit Following(const Ways& ways) { follow(ways, catalogues); }
+  ~Following() { follow({"en", "", false}, catalogues); }
+  Following(const Following&) = delete;
+  Following& operator=(const Following&) = delete;
+};
+
+const Date day = make_date(2026, 11, 25);
+const Money money{123450, Currency{"EUR"}};
+
+}  // namespace
+
+// The expected texts are those of the Unicode Common Locale Data Repository, release 42 (Debian 12's
+// ICU 72): abbreviated dates by the skeletons yMMMd, MMMd and yMMMEd, and currencies by ISO code.
+TEST_CASE("Dates and amounts are written as in the chosen country") {
+  const Following spanish{{"es", "", false}};
+  CHECK(date_words(day) == "25 nov 2026");
+  CHECK(short_date_words(day) == "25 nov");
+  CHECK(month_words(day) == "nov 2026");
+  CHECK(day_words(day) == "mié, 25 nov 2026");
+  CHECK(amount_words(money) == "1234,50 EUR");
+  CHECK(amount_words(Money{-123456789, Currency{"EUR"}}) == "-1.234.567,89 EUR");
+  CHECK(amount_words(Money{1234, Currency{"JPY"}}) == "1234 JPY");
+  CHECK(number_words(12345) == "12.345");
+  CHECK(chance_words(0.125) == "13 %");
+  CHECK(say("{:.1f}", 0.5) == "0,5");
+}
+
+TEST_CASE("A country may be another than the language's usual one") {
+  const Following mexican{{"es", "MX", false}};
+  CHECK(amount_words(money) == "EUR 1,234.50");
+  CHECK(day_words(day) == "mié, 25 de nov de 2026");
+  const Following american{{"en", "US", false}};
+  CHECK(date_words(day) == "Nov 25, 2026");
+  CHECK(amount_words(money) == "EUR 1,234.50");
+}
+
+TEST_CASE("The program's own English is the same on every computer") {
+  const Following own{{"en", "", false}};
+  CHECK(date_words(day) == "25 Nov 2026");
+  CHECK(day_words(day) == "Wed 25 Nov 2026");
+  CHECK(amount_words(money) == "1,234.50 EUR");
+  CHECK(amount_words(Money{-123456789, Currency{"EUR"}}) == "-1,234,567.89 EUR");
+  CHECK(list_words({"a", "b", "c"}) == "a, b and c");
+}
+
+// Real Academia Española, Ortografía de la lengua española: "y" becomes "e" before the sound of i.
+TEST_CASE("Lists are joined by the rules of the language") {
+  const Following spanish{{"es", "", false}};
+  CHECK(list_words({"manga", "perno"}) == "manga y perno");
+  CHECK(list_words({"liner", "manga", "perno"}) == "liner, manga y perno");
+  CHECK(list_words({"pierna", "irritación"}) == "pierna e irritación");
+}
+
+TEST_CASE("The program speaks Spanish from its catalogue") {
+  {
+    const Following spanish{{"es", "", false}};
+    CHECK(spoken_language() == "es");
+    CHECK(std::string{said("Patients")} == "Pacientes");
+    CHECK(count_words(1, "piece", "pieces") == "1 unidad");
+    CHECK(count_words(20000, "piece", "pieces") == "20.000 unidades");
+    CHECK(shown_word(Side::left) == "izquierdo");
+    CHECK(word(Side::left) == "left");
+  }
+  CHECK(std::string{said("Patients")} == "Patients");
+}
+
+TEST_CASE("A language without a catalogue falls back to English") {
+  const Following unknown{{"xx", "", false}};
+  CHECK(spoken_language() == "en");
+  CHECK(date_words(day) == "25 Nov 2026");
+  CHECK_FALSE(follow_locale("no locale"));
+  CHECK(date_words(day) == "25 Nov 2026");
+}
+
+TEST_CASE("The computer's language is that of the first setting that names one we speak") {
+  const auto asked = [](const char* language, const char* all, const char* lang) {
+    setenv("LANGUAGE", language, 1);
+    setenv("LC_ALL", all, 1);
+    setenv("LC_MESSAGES", "", 1);
+    setenv("LANG", lang, 1);
+    return language_of_computer();
+  };
+  CHECK(asked("", "", "") == "en");
+  CHECK(asked("", "", "es_MX.UTF-8") == "es");
+  CHECK(asked("", "C.UTF-8", "es_MX.UTF-8") == "en");
+  CHECK(asked("de:es", "", "en_GB.UTF-8") == "es");
+  CHECK(asked("de", "", "es_ES") == "es");
+  asked("", "C.UTF-8", "");
+}
+
+TEST_CASE("Countries are offered with an example, the usual way first") {
+  const auto choices = country_choices("es");
+  REQUIRE(choices.size() > 5);
+  CHECK(choices.front().code.empty());
+  CHECK(choices.front().words.find("25 nov 2026, 1234,50 EUR") != std::string::npos);
+  const auto mexico = std::find_if(choices.begin(), choices.end(),
+                                   [](const WaysChoice& each) { return each.code == "MX"; });
+  REQUIRE(mexico != choices.end());
+  CHECK(mexico->words == "México: 25 nov 2026, EUR 1,234.50");
+  CHECK(locale_of("es", "") == "es-ES");
+  CHECK(locale_of("en", "").empty());
+}
+
+// 1 inch is 25.4 mm exactly: NIST Special Publication 811 (2008), appendix B.8.
+TEST_CASE("Lengths are shown and typed in cm or in inches") {
+  CHECK(length_words(31.5) == "31.5 cm");
+  CHECK(short_length_words(4) == "4 cm");
+  CHECK(length_range_words(30.14, 31.2) == "30.1 to 31.2 cm");
+  CHECK(typed_length("26.4") == 26.4);
+  CHECK(typed_length("26,4 cm") == 26.4);
+  CHECK(typed_length("10 in") == doctest::Approx(25.4));
+  CHECK_FALSE(typed_length(""));
+  CHECK_FALSE(typed_length("wide"));
+  CHECK_FALSE(typed_length("26.4.1"));
+  const Following inches{{"en", "", true}};
+  CHECK(length_words(31.75) == "12.50 in");
+  CHECK(short_length_words(5.08) == "2 in");
+  CHECK(length_number(5.08) == "2");
+  CHECK(*typed_length("12.5") == doctest::Approx(31.75));
+  CHECK(*typed_length("31.75 cm") == doctest::Approx(31.75));
+}

@@ -33,7 +33,7 @@ std::vector<std::string> items_for(const Day& day, const PatientRef& patient) {
   return made;
 }
 
-std::string said_of(const BookingOutcome& outcome) {
+std::string news_of(const BookingOutcome& outcome) {
   const auto& booking = outcome.booking;
   return say("Booked for {}: {}.", booking.patient.text, booking_words(booking));
 }
@@ -91,7 +91,7 @@ BookedForVisit book_for_visit(const ClinicFile& file, const std::string& patient
   const auto outcome = book_pieces(*open_store(file), *request, file.today, file.who);
   if (!outcome) return {outcome.error().sentence, "", ""};
   const auto checks = issue_text(outcome->check);
-  if (outcome->recorded) return {"", checks, said_of(*outcome)};
+  if (outcome->recorded) return {"", checks, news_of(*outcome)};
   return {said("A check stops it. A clinician may decide otherwise: fill in name and reason."),
           checks, ""};
 }

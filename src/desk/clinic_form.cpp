@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "clinic/say.hpp"
+#include "desk/typed_amounts.hpp"
 
 namespace sparewell::desk {
 namespace {
@@ -42,7 +43,7 @@ Expected<std::optional<Date>> read_day(const std::string& text, std::string_view
 Expected<std::optional<Money>> read_amount(std::string text, const Currency& currency,
                                            std::string_view field) {
   if (text.empty()) return std::nullopt;
-  const auto amount = parse_money(text, currency, text.find(',') == text.npos ? '.' : ',');
+  const auto amount = typed_amount(text, currency);
   if (amount && amount->minor >= 0) return *amount;
   return refuse(say("{}: write an amount such as 150.00, or leave it empty.", field));
 }

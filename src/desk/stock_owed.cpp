@@ -9,6 +9,7 @@
 #include "desk/issue_check.hpp"
 #include "desk/issuing.hpp"
 #include "desk/stock_refusals.hpp"
+#include "desk/typed_amounts.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -37,7 +38,7 @@ Expected<SupplierName> supplier_of(const Snapshot& snapshot, const ReturnRequest
 }
 
 Expected<Money> amount(const std::string& text, const Currency& currency) {
-  auto money = parse_money(text, currency);
+  auto money = typed_amount(text, currency);
   if (!money) return tl::unexpected{money.error()};
   if (money->minor < 0) return refuse(say("A credit is not below zero."));
   return money;

@@ -5,6 +5,8 @@
 
 #include "batch/run_batch.hpp"
 
+namespace backtest_test {
+
 namespace {
 
 using nlohmann::json;
@@ -95,3 +97,5 @@ TEST_CASE("Too little history ends with status 1, one sentence and nulls") {
   CHECK(run_batch({"--db", db, "backtest", "--origins", "0"}).status == 2);
   CHECK(run_batch({"--db", db, "backtest", "--horizon", "soon"}).status == 2);
 }
+
+}  // namespace backtest_test

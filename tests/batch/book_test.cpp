@@ -3,6 +3,8 @@
 
 #include "batch/sample_clinic.hpp"
 
+namespace book_test {
+
 namespace {
 
 using Json = nlohmann::json;
@@ -69,3 +71,5 @@ TEST_CASE("A booking is checked, listed, ordered for, and cancelled") {
   CHECK(clinic.run({"unbook", "--patient", "P-0059", "--item", "SG04-M"}).status == 2);
   CHECK(clinic.run({"verify"}).status == 0);
 }
+
+}  // namespace book_test

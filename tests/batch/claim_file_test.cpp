@@ -4,6 +4,8 @@
 #include "batch/run_batch.hpp"
 #include "exchange/x12/x12_made.hpp"
 
+namespace claim_file_test {
+
 using namespace sparewell::exchange::testing;
 
 namespace {
@@ -114,3 +116,5 @@ TEST_CASE("a table is read by columns that were named, never by a guess") {
   CHECK(by_name.json()["form"] == "table");
   CHECK(clinic.read("remittance", table, {"--mapping", "office"}).status == 2);
 }
+
+}  // namespace claim_file_test

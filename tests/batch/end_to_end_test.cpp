@@ -5,6 +5,8 @@
 
 #include "batch/sample_clinic.hpp"
 
+namespace end_to_end_test {
+
 TEST_CASE("The sample clinic is taken without a refused row, and a second time changes nothing") {
   const SampleClinic clinic;
   CAPTURE(clinic.imported.errors);
@@ -130,3 +132,5 @@ TEST_CASE("No patient name stands in anything that the forecast or the proposal 
   }
   CHECK(names > 100);
 }
+
+}  // namespace end_to_end_test

@@ -3,6 +3,8 @@
 
 #include "batch/sample_clinic.hpp"
 
+namespace find_test {
+
 TEST_CASE("What answers to the words is listed, an exact reference first") {
   const SampleClinic clinic;
   const auto patient = clinic.run({"find", "p-0004"});
@@ -36,3 +38,5 @@ TEST_CASE("A label leads to the lot on the shelf, and says what of it is not her
   CHECK(misread["hits"].empty());
   CHECK(misread["label"] != "");
 }
+
+}  // namespace find_test

@@ -2,6 +2,8 @@
 
 #include "batch/run_batch.hpp"
 
+namespace fit_life_test {
+
 TEST_CASE("fit-life reproduces the censored Weibull example of the NIST/SEMATECH e-Handbook") {
   // Source: NIST/SEMATECH e-Handbook of Statistical Methods, 8.4.1.3, data of 8.2.2.1: ten failures,
   // ten units censored at 500 hours; published shape 1.7208, scale 606.5280, log-likelihood -75.135.
@@ -101,3 +103,5 @@ TEST_CASE("Rows of one group share a multiplier, and its variance is told") {
     CHECK(refused.errors.find(wrong) != std::string::npos);
   }
 }
+
+}  // namespace fit_life_test

@@ -3,6 +3,8 @@
 
 #include "batch/sample_clinic.hpp"
 
+namespace fit_test {
+
 namespace {
 
 std::vector<std::string> measure(const std::string& circumference,
@@ -92,3 +94,5 @@ TEST_CASE("Measurements that cannot be are refused in one sentence") {
   refused({"fit"}, "either --patient");
   refused({"fit", "--leaving", "--by", "2020-01-01"}, "before today");
 }
+
+}  // namespace fit_test

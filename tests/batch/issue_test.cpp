@@ -3,6 +3,8 @@
 
 #include "batch/sample_clinic.hpp"
 
+namespace issue_test {
+
 namespace {
 
 bool names(const nlohmann::json& findings, const std::string& kind) {
@@ -65,3 +67,5 @@ TEST_CASE("Wrong questions about an issue end with their own status") {
             .status == 2);
   CHECK(clinic.run({"end-unit", "--patient", "P-0059", "--reason", "gone"}).status == 2);
 }
+
+}  // namespace issue_test

@@ -3,6 +3,8 @@
 
 #include "batch/run_batch.hpp"
 
+namespace learned_test {
+
 namespace {
 
 const std::string sample = SPAREWELL_SOURCE_DIR "/sample-data/clinic";
@@ -115,3 +117,5 @@ TEST_CASE("A bad lot is flagged in words and numbers, with status 1 and without 
   REQUIRE(read_file(sample + "/patients.csv").find(family) != std::string::npos);
   CHECK((told.out + ran.out).find(family) == std::string::npos);
 }
+
+}  // namespace learned_test

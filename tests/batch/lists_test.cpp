@@ -3,6 +3,8 @@
 
 #include "batch/sample_clinic.hpp"
 
+namespace lists_test {
+
 namespace {
 
 const std::string supplier = "Pebble & Thistle Limb Supplies";
@@ -114,3 +116,5 @@ TEST_CASE("A price list is shown and accepted, and a file that is none is refuse
   CHECK(damaged.status == 2);
   CHECK(damaged.errors.find('\n') == damaged.errors.size() - 1);
 }
+
+}  // namespace lists_test

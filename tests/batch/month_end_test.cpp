@@ -3,6 +3,8 @@
 
 #include "batch/sample_clinic.hpp"
 
+namespace month_end_test {
+
 TEST_CASE("a month is closed, listed, and looked at again") {
   const SampleClinic clinic;
   REQUIRE(clinic.imported.status == 0);
@@ -57,3 +59,5 @@ TEST_CASE("the reports of billing are written into a folder") {
   CHECK(clinic.run({"billing-reports", "--out", "/dev/null/reports"}).status == 2);
   CHECK(clinic.run({"billing-reports"}).status == 2);
 }
+
+}  // namespace month_end_test

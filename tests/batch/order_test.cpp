@@ -3,6 +3,8 @@
 
 #include "batch/sample_clinic.hpp"
 
+namespace order_test {
+
 namespace {
 
 /// The clinic with its drafts written, and the number of the first.
@@ -84,3 +86,5 @@ TEST_CASE("A draft is approved, placed, amended, put on back-order, reprinted an
   CHECK(clinic.show()["cancelled_why"] == "not needed");
   CHECK(clinic.run({"verify"}).status == 0);
 }
+
+}  // namespace order_test

@@ -3,6 +3,8 @@
 
 #include "batch/sample_clinic.hpp"
 
+namespace papers_test {
+
 namespace {
 
 bool is_pdf(const std::filesystem::path& file) {
@@ -62,3 +64,5 @@ TEST_CASE("The day's visits are prepared, and a day without any writes nothing")
   CHECK(empty.out.starts_with("No visit is known for Sun 6 Dec 2026"));
   CHECK_FALSE(std::filesystem::exists(none));
 }
+
+}  // namespace papers_test

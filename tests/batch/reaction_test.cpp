@@ -6,6 +6,8 @@
 
 #include "batch/sample_clinic.hpp"
 
+namespace reaction_test {
+
 namespace {
 
 /// The substances or items that cannot be told apart from the first suspect, it included.
@@ -114,3 +116,5 @@ TEST_CASE("Reactions that cannot be are refused in one sentence") {
   CHECK(clinic.tell({"reaction", "list", "--patient", "P-0002"})
             .out.find("says nothing about the patient") != std::string::npos);
 }
+
+}  // namespace reaction_test

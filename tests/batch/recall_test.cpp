@@ -7,6 +7,8 @@
 
 #include "batch/sample_clinic.hpp"
 
+namespace recall_test {
+
 namespace {
 
 nlohmann::json touched(const SampleClinic& clinic, const std::vector<std::string>& words) {
@@ -130,3 +132,5 @@ TEST_CASE("A recall that touches nothing ends with status 0, an unknown item wit
   CHECK(unknown.errors.find("L2") != std::string::npos);
   CHECK(run_batch({"--db", db, "recall", "--lot", "A"}).status == 2);
 }
+
+}  // namespace recall_test

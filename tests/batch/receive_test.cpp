@@ -3,6 +3,8 @@
 
 #include "batch/sample_clinic.hpp"
 
+namespace receive_test {
+
 namespace {
 
 nlohmann::json to_come(const SampleClinic& clinic) {
@@ -145,3 +147,5 @@ TEST_CASE("Wrong items, missing dates and unreadable labels end with their own s
   CHECK(clinic.run({"receive", "--order", order, "--item", item, "--quantity", "0"}).status == 2);
   CHECK(clinic.run({"receive"}).status == 2);
 }
+
+}  // namespace receive_test

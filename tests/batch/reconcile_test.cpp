@@ -6,6 +6,8 @@
 
 #include "batch/sample_clinic.hpp"
 
+namespace reconcile_test {
+
 namespace {
 
 using nlohmann::json;
@@ -156,3 +158,5 @@ TEST_CASE("A reason on file settles a part that was replaced early") {
   CHECK(again.status == 2);
   CHECK(again.errors.find("on record for that part already") != std::string::npos);
 }
+
+}  // namespace reconcile_test

@@ -3,6 +3,8 @@
 
 #include "batch/run_batch.hpp"
 
+namespace refusals_test {
+
 namespace {
 
 /// One sentence: a single line that ends as sentences do.
@@ -99,3 +101,5 @@ TEST_CASE("A dry run of an import tells the same and writes nothing") {
   CHECK_FALSE(std::filesystem::exists(db));
   CHECK_FALSE(std::filesystem::exists(folder / "files/rejects"));
 }
+
+}  // namespace refusals_test

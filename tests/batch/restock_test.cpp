@@ -4,6 +4,8 @@
 
 #include "batch/run_batch.hpp"
 
+namespace restock_test {
+
 namespace {
 
 /// Twenty patients of North whose liners are as old as those that wore out before, two of the main
@@ -119,3 +121,5 @@ TEST_CASE("A patient changes branch by command; a clinic with one place has noth
   CHECK(clinic.done({"restock"})["moves"].empty());
   CHECK(holds(clinic.tell({"restock"}).out, "All stock is kept in one place."));
 }
+
+}  // namespace restock_test

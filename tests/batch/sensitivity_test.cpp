@@ -3,6 +3,8 @@
 
 #include "batch/sample_clinic.hpp"
 
+namespace sensitivity_test {
+
 namespace {
 
 bool has(const std::string& text, const std::string& part) {
@@ -103,3 +105,5 @@ TEST_CASE("Alternatives are ranked and say what would change; findings name the 
   const auto findings = clinic.run({"findings"}).json()["findings"];
   for (const auto& each : findings) CHECK(each["gravity"] != "note");
 }
+
+}  // namespace sensitivity_test

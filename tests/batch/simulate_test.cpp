@@ -3,6 +3,8 @@
 
 #include "batch/run_batch.hpp"
 
+namespace simulate_test {
+
 namespace {
 
 using nlohmann::json;
@@ -71,3 +73,5 @@ TEST_CASE("A clinic without records has nothing to play, in one sentence") {
   CHECK(ran.errors.find("There is nothing to play") != std::string::npos);
   CHECK(ran.json()["past"].empty());
 }
+
+}  // namespace simulate_test

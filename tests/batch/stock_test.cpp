@@ -3,6 +3,8 @@
 
 #include "batch/run_batch.hpp"
 
+namespace stock_test {
+
 namespace {
 
 struct SmallClinic {
@@ -145,3 +147,5 @@ TEST_CASE("A booking is taken back once, and a place that holds stock back stays
   CHECK(holds(clinic.refusal({"place", "add", "on loan"}), "keeps the place"));
   CHECK(clinic.done({"place", "list"})["places"].size() == 2);
 }
+
+}  // namespace stock_test

@@ -3,6 +3,8 @@
 
 #include "batch/sample_clinic.hpp"
 
+namespace travel_test {
+
 namespace {
 
 const std::vector<std::string> trip{"travel",     "--patient", "P-0002",    "--from",
@@ -140,3 +142,5 @@ TEST_CASE("Spares that lie on the shelf are lent until the last day") {
   CHECK(along == out);
   CHECK(after["assurance_without"] == before["assurance_with"]);
 }
+
+}  // namespace travel_test

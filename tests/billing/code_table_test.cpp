@@ -4,6 +4,8 @@
 
 #include "billing/rule_book.hpp"
 
+namespace code_table_test {
+
 using namespace sparewell;
 using namespace sparewell::billing;
 
@@ -61,3 +63,5 @@ TEST_CASE("the nearest rule counts: payer and code, payer, code, everything") {
   CHECK(number("Theirs", "Z0002") == 1);
   CHECK(book.find(PayerRuleKind::fee, "Ours", "Z0001", spring) == nullptr);
 }
+
+}  // namespace code_table_test

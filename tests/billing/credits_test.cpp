@@ -5,6 +5,8 @@
 
 #include "billing/small_supplier_books.hpp"
 
+namespace credits_test {
+
 using namespace sparewell;
 using namespace sparewell::billing;
 using namespace sparewell::billing::testing;
@@ -77,3 +79,5 @@ TEST_CASE("recalled parts that were not sent to their supplier are due a credit"
   clinic.supplier_returns.back().quantity = 2;
   CHECK(credit_findings(clinic, today).empty());
 }
+
+}  // namespace credits_test

@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+namespace finding_test {
+
 using namespace sparewell;
 using namespace sparewell::billing;
 
@@ -14,3 +16,5 @@ TEST_CASE("every finding belongs to a book and has a word") {
   CHECK(finding_word(FindingKind::issued_not_billed) == "issued, not billed");
   CHECK(finding_word(FindingKind::warranty_due) == "warranty credit due");
 }
+
+}  // namespace finding_test

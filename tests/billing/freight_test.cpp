@@ -3,6 +3,8 @@
 
 #include "billing/small_supplier_books.hpp"
 
+namespace freight_test {
+
 using namespace sparewell;
 using namespace sparewell::billing;
 using namespace sparewell::billing::testing;
@@ -109,3 +111,5 @@ TEST_CASE("freight in another currency than the supplier's is shown and not subt
   CHECK(finding.kind == FindingKind::freight_differs);
   CHECK_FALSE(finding.money.has_value());
 }
+
+}  // namespace freight_test

@@ -4,6 +4,8 @@
 
 #include "billing/small_books.hpp"
 
+namespace issue_limits_test {
+
 using namespace sparewell;
 using namespace sparewell::billing;
 using test::SmallBooks;
@@ -63,3 +65,5 @@ TEST_CASE("a part that ended early, and the papers of a replacement, are told") 
   made.hand("LN", day - days{1});  // replaced already
   CHECK(!check(made, "LN", 1).replaced);
 }
+
+}  // namespace issue_limits_test

@@ -7,6 +7,8 @@
 #include "billing/supplier_variances.hpp"
 #include "billing/unbilled.hpp"
 
+namespace margin_test {
+
 using namespace sparewell;
 using namespace sparewell::billing;
 using namespace sparewell::billing::testing;
@@ -164,3 +166,5 @@ TEST_CASE("variances of suppliers add up by month and currency") {
   CHECK(made.rows[0].findings == 5);
   CHECK(made.rows[1].currency.code == "USD");
 }
+
+}  // namespace margin_test

@@ -5,6 +5,8 @@
 
 #include "billing/small_supplier_books.hpp"
 
+namespace month_end_test {
+
 using namespace sparewell;
 using namespace sparewell::billing;
 using namespace sparewell::billing::testing;
@@ -144,3 +146,5 @@ TEST_CASE("a charge that became known has no difference to what nobody knew") {
   REQUIRE(made.changes.size() == 1);
   CHECK_FALSE(made.changes.front().difference().has_value());
 }
+
+}  // namespace month_end_test

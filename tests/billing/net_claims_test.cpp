@@ -4,6 +4,8 @@
 
 #include "billing/books_made.hpp"
 
+namespace net_claims_test {
+
 using namespace sparewell;
 using namespace sparewell::billing;
 using test::cents;
@@ -153,3 +155,5 @@ TEST_CASE("a claim that is reversed and replaced is taken back once") {
   CHECK(net.loose.empty());
   CHECK(net.amounts.at(test::euro).charged == 410);
 }
+
+}  // namespace net_claims_test

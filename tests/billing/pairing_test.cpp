@@ -10,6 +10,8 @@
 #include "billing/books_made.hpp"
 #include "billing/money_shares.hpp"
 
+namespace pairing_test {
+
 using namespace sparewell;
 using namespace sparewell::billing;
 
@@ -216,3 +218,5 @@ TEST_CASE("shares add up to the cent") {
     CHECK(std::accumulate(made.begin(), made.end(), std::int64_t{0}) == total);
   }
 }
+
+}  // namespace pairing_test

@@ -6,6 +6,8 @@
 
 #include "made_payments.hpp"
 
+namespace payment_seeds_test {
+
 using namespace sparewell;
 using namespace sparewell::billing;
 using namespace sparewell::billing::testing;
@@ -150,3 +152,5 @@ TEST_CASE("the order of the records does not matter") {
     CHECK(before == after);
   }
 }
+
+}  // namespace payment_seeds_test

@@ -4,6 +4,8 @@
 
 #include "made_payments.hpp"
 
+namespace payments_test {
+
 using namespace sparewell;
 using namespace sparewell::billing;
 using namespace sparewell::billing::testing;
@@ -285,3 +287,5 @@ TEST_CASE("money about a claim that is not on record is a finding of its time") 
   one.clinic.remittance_lines[1].service_date = summer - days{100};
   CHECK(one.findings().empty());
 }
+
+}  // namespace payments_test

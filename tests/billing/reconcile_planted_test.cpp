@@ -10,6 +10,8 @@
 #include "billing/books_made.hpp"
 #include "billing/reconcile_claims.hpp"
 
+namespace reconcile_planted_test {
+
 using namespace sparewell;
 using namespace sparewell::billing;
 using test::PlantedError;
@@ -134,3 +136,5 @@ TEST_CASE("the order of the records makes no difference") {
     CHECK(said_by(reconciled(made.clinic), made.clinic) == before);
   }
 }
+
+}  // namespace reconcile_planted_test

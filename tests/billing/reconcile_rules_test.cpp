@@ -3,6 +3,8 @@
 
 #include "billing/small_books.hpp"
 
+namespace reconcile_rules_test {
+
 using namespace sparewell;
 using namespace sparewell::billing;
 using test::cents;
@@ -274,3 +276,5 @@ TEST_CASE("a piece handed out later makes up for one that ended early without a 
   test::end(made.clinic.units[0], day + days{91}, EndReason::other);  // beyond the term of 90 days
   CHECK(made.findings().empty());
 }
+
+}  // namespace reconcile_rules_test

@@ -9,6 +9,8 @@
 #include "billing/small_supplier_books.hpp"
 #include "billing/supplier_books_made.hpp"
 
+namespace supplier_books_test {
+
 using namespace sparewell;
 using namespace sparewell::billing;
 using namespace sparewell::billing::testing;
@@ -89,3 +91,5 @@ TEST_CASE("the money of the findings is the difference of the books, to the cent
     }
   }
 }
+
+}  // namespace supplier_books_test

@@ -6,6 +6,8 @@
 
 #include "billing/small_supplier_books.hpp"
 
+namespace supplier_match_test {
+
 using namespace sparewell;
 using namespace sparewell::billing;
 using namespace sparewell::billing::testing;
@@ -220,3 +222,5 @@ TEST_CASE("records in another order give the same findings") {
     CHECK(keys(clinic) == expected);
   }
 }
+
+}  // namespace supplier_match_test

@@ -5,6 +5,8 @@
 
 #include "billing/small_supplier_books.hpp"
 
+namespace warranty_test {
+
 using namespace sparewell;
 using namespace sparewell::billing;
 using namespace sparewell::billing::testing;
@@ -89,3 +91,5 @@ TEST_CASE("a part whose price or wear is not known is due all the same") {
   CHECK_FALSE(findings.front().money.has_value());
   CHECK_FALSE(findings.front().wear_age.has_value());
 }
+
+}  // namespace warranty_test

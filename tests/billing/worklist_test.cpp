@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+namespace worklist_test {
+
 using namespace sparewell;
 using namespace sparewell::billing;
 
@@ -91,3 +93,5 @@ TEST_CASE("what is at stake is summed by currency and direction") {
   CHECK(stake.to_give == std::vector<Money>{{300, {"EUR"}}});
   CHECK(stake.without_sum == 1);
 }
+
+}  // namespace worklist_test

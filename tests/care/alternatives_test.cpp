@@ -2,6 +2,8 @@
 
 #include "care/clinic_made.hpp"
 
+namespace alternatives_test {
+
 using namespace sparewell;
 using namespace sparewell::care;
 using namespace sparewell::care::testing;
@@ -111,3 +113,5 @@ TEST_CASE("without a measurement nothing is taken to fit without a question") {
   CHECK(found.found.front().fit.fit == Fit::not_known);
   CHECK(found.left_out.size == 0);
 }
+
+}  // namespace alternatives_test

@@ -3,6 +3,8 @@
 #include "care/attachment.hpp"
 #include "care/clinic_made.hpp"
 
+namespace chain_test {
+
 using namespace sparewell;
 using namespace sparewell::care;
 using namespace sparewell::care::testing;
@@ -109,3 +111,5 @@ TEST_CASE("Liners and parts must belong to the suspension") {
   CHECK(mismatches(Suspension::lanyard, "LOCK", {"LINER"}).empty());
   CHECK(mismatches(Suspension::suction, "SEAL", {}).empty());
 }
+
+}  // namespace chain_test

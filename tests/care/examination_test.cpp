@@ -4,6 +4,8 @@
 
 #include "care/clinic_made.hpp"
 
+namespace examination_test {
+
 using namespace sparewell;
 using namespace sparewell::care;
 using namespace sparewell::care::testing;
@@ -113,3 +115,5 @@ TEST_CASE("a decision answers what it was made about, not what is graver or note
   clinic.decisions[0].withdrawn_on = today;
   CHECK_FALSE(first().decided);
 }
+
+}  // namespace examination_test

@@ -5,6 +5,8 @@
 
 #include "care/clinic_made.hpp"
 
+namespace exposure_intervals_test {
+
 using namespace sparewell;
 using namespace sparewell::care;
 using namespace sparewell::care::testing;
@@ -128,3 +130,5 @@ TEST_CASE("Parts in a drawer, away from the skin or on the other side are no exp
   CHECK(made.items.empty());
   CHECK(made.observed == DaySpans{ago(99, -1)});
 }
+
+}  // namespace exposure_intervals_test

@@ -2,6 +2,8 @@
 
 #include "care/clinic_made.hpp"
 
+namespace fit_test {
+
 using namespace sparewell;
 using namespace sparewell::care;
 using namespace sparewell::care::testing;
@@ -83,3 +85,5 @@ TEST_CASE("A part without a size range is not checked") {
   CHECK(made.fit == Fit::no_size);
   CHECK(gravity(made) == Gravity::note);
 }
+
+}  // namespace fit_test

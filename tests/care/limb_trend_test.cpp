@@ -5,6 +5,8 @@
 
 #include "care/clinic_made.hpp"
 
+namespace limb_trend_test {
+
 using namespace sparewell;
 using namespace sparewell::care;
 using namespace sparewell::care::testing;
@@ -207,3 +209,5 @@ TEST_CASE("The day on which the limb is likely outside is where the chance passe
   CHECK_FALSE(trend->leaves(sized(20, 40), today));
   CHECK(trend->leaves(sized(28, 30), today) == today + days{1});
 }
+
+}  // namespace limb_trend_test

@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+namespace next_size_test {
+
 using namespace sparewell;
 
 namespace {
@@ -36,3 +38,5 @@ TEST_CASE("The size that suits is of the same make, and the closest around the l
   described[0].size_label = "22";
   CHECK(care::size_for(described[2], 23, described) == &described[3]);
 }
+
+}  // namespace next_size_test

@@ -2,6 +2,8 @@
 
 #include "care/clinic_made.hpp"
 
+namespace part_state_test {
+
 using namespace sparewell;
 using namespace sparewell::care;
 using namespace sparewell::care::testing;
@@ -75,3 +77,5 @@ TEST_CASE("The patient's records are looked at: deceased, no prosthesis, two in 
   CHECK(gravity(PatientFault::deceased) == Gravity::stops);
   CHECK(gravity(PatientFault::no_prosthesis) == Gravity::ask);
 }
+
+}  // namespace part_state_test

@@ -5,6 +5,8 @@
 
 #include <doctest/doctest.h>
 
+namespace resupply_test {
+
 using namespace sparewell;
 using namespace sparewell::care;
 
@@ -103,3 +105,5 @@ TEST_CASE("The sooner parts can be had, and the more are carried, the surer; no 
   CHECK(soon[0] == doctest::Approx(late[0]));
   CHECK(lasting_with_resupply({today, today}, units, 5, 2) == std::vector<double>(3, 1.0));
 }
+
+}  // namespace resupply_test

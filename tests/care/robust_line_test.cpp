@@ -8,6 +8,8 @@
 #include <doctest/doctest.h>
 #include <nlohmann/json.hpp>
 
+namespace robust_line_test {
+
 using namespace sparewell::care;
 using doctest::Approx;
 using Json = nlohmann::json;
@@ -108,3 +110,5 @@ TEST_CASE("What the points do not tell is refused") {
   CHECK_FALSE(robust_line(std::span{same}.first(2), std::span{y}.first(2)));
   CHECK(robust_line(same, y, {0, 1, 1, 1}));
 }
+
+}  // namespace robust_line_test

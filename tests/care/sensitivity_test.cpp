@@ -2,6 +2,8 @@
 
 #include "care/clinic_made.hpp"
 
+namespace sensitivity_test {
+
 using namespace sparewell;
 using namespace sparewell::care;
 using namespace sparewell::care::testing;
@@ -95,3 +97,5 @@ TEST_CASE("The gravest verdict stands first, one for each recorded substance") {
   CHECK(made[0].recorded.substance == "mineral oil");
   CHECK(made[2].verdict == Verdict::none_known);
 }
+
+}  // namespace sensitivity_test

@@ -2,6 +2,8 @@
 
 #include "care/clinic_made.hpp"
 
+namespace sock_history_test {
+
 using namespace sparewell;
 using namespace sparewell::care;
 using namespace sparewell::care::testing;
@@ -58,3 +60,5 @@ TEST_CASE("Too few socks are no sign") {
   CHECK_FALSE(sign_of({{"S5", 50}, {"S5", 20}}));
   CHECK_FALSE(sign_of({{"S?", 400}, {"S?", 300}, {"S5", 50}, {"S5", 10}}));
 }
+
+}  // namespace sock_history_test

@@ -11,6 +11,8 @@
 #include <doctest/doctest.h>
 #include <nlohmann/json.hpp>
 
+namespace suspect_chances_test {
+
 using namespace sparewell::care;
 using doctest::Approx;
 using Json = nlohmann::json;
@@ -236,3 +238,5 @@ TEST_CASE("Parts that are changed because of reactions hardly make the chances w
   // Seen: told 0.763, true 0.749 of 1945 chances from 0.5 on, with a standard error of 0.010.
   CHECK(std::abs(told - true_ones) / cases < 0.014 + 4 * 0.010);
 }
+
+}  // namespace suspect_chances_test

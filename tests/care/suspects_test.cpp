@@ -2,6 +2,8 @@
 
 #include "care/clinic_made.hpp"
 
+namespace suspects_test {
+
 using namespace sparewell;
 using namespace sparewell::care;
 using namespace sparewell::care::testing;
@@ -128,3 +130,5 @@ TEST_CASE("Without a reaction, and before the first part, nothing is compared") 
   CHECK_FALSE(found.substances.suspects.front().ratio);
   CHECK(sides_worn(clinic, ana) == std::vector{Side::left});
 }
+
+}  // namespace suspects_test

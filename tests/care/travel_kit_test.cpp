@@ -7,6 +7,8 @@
 
 #include <doctest/doctest.h>
 
+namespace travel_kit_test {
+
 using namespace sparewell;
 using namespace sparewell::care;
 using doctest::Approx;
@@ -104,3 +106,5 @@ TEST_CASE("What cannot be reached is said, and what is reached needs no spare") 
   CHECK(cheapest_kit({}, 0.95).reached);
   CHECK_THROWS_AS((void)kit_by_margins(sure, 1), std::invalid_argument);
 }
+
+}  // namespace travel_kit_test

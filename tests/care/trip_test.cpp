@@ -5,6 +5,8 @@
 
 #include <doctest/doctest.h>
 
+namespace trip_test {
+
 using namespace sparewell;
 using namespace sparewell::care;
 using doctest::Approx;
@@ -102,3 +104,5 @@ TEST_CASE("Longer and harder trips need more") {
   CHECK(mean(28, 1) > mean(14, 1));
   CHECK(mean(14, 2) > mean(14, 1));
 }
+
+}  // namespace trip_test

@@ -2,6 +2,8 @@
 
 #include "clinic/clinic.hpp"
 
+namespace as_of_test {
+
 using namespace sparewell;
 
 TEST_CASE("Nothing that happened after the day is known on the day") {
@@ -50,3 +52,5 @@ TEST_CASE("Records are found by reference, and a missing one is said to be missi
   CHECK(index.item({"L-1"}) == &clinic.items[0]);
   CHECK(index.item({"L-2"}) == nullptr);
 }
+
+}  // namespace as_of_test

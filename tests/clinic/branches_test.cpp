@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+namespace branches_test {
+
 using namespace sparewell;
 
 namespace {
@@ -44,3 +46,5 @@ TEST_CASE("Stores are those recorded, with stock, with promised pieces or with p
   CHECK(branches.position("West") == 4);
   CHECK_FALSE(branches.position("quarantine"));
 }
+
+}  // namespace branches_test

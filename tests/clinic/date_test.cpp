@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+namespace date_test {
+
 using namespace sparewell;
 
 TEST_CASE("An ISO 8601 date is read and written unchanged") {
@@ -40,3 +42,5 @@ TEST_CASE("A pattern without year, month and day is refused with a sentence") {
   }
   CHECK(DatePattern::from_text("DD.MM").error().sentence.find("YYYY") != std::string::npos);
 }
+
+}  // namespace date_test

@@ -5,6 +5,8 @@
 
 #include <doctest/doctest.h>
 
+namespace in_parallel_test {
+
 using namespace sparewell;
 
 TEST_CASE("Each thing is worked on once") {
@@ -22,3 +24,5 @@ TEST_CASE("A failure reaches the caller") {
                               }),
                   std::runtime_error);
 }
+
+}  // namespace in_parallel_test

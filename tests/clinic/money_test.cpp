@@ -4,6 +4,8 @@
 
 #include <doctest/doctest.h>
 
+namespace money_test {
+
 using namespace sparewell;
 
 TEST_CASE("Amounts are kept in the smallest unit of their currency") {
@@ -35,3 +37,5 @@ TEST_CASE("Amounts of two currencies cannot be added") {
   CHECK((Money{1, {"EUR"}} + Money{2, {"EUR"}}).minor == 3);
   CHECK_THROWS_AS((void)(Money{1, {"EUR"}} + Money{2, {"USD"}}), std::logic_error);
 }
+
+}  // namespace money_test

@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+namespace say_test {
+
 using namespace sparewell;
 
 TEST_CASE("English stands in the code and needs no catalogue") {
@@ -21,3 +23,5 @@ TEST_CASE("Numbers with decimals have the reader's decimal sign, whole ones and 
   write_decimals_with('.');
   CHECK(say("{:.1f}", 1.25) == "1.2");
 }
+
+}  // namespace say_test

@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+namespace supplier_test {
+
 using namespace sparewell;
 
 // 2026-11-25 is a Wednesday.
@@ -32,3 +34,5 @@ TEST_CASE("The next order day is after today, even when today is one") {
   CHECK(is_order_day(*parse_order_days("Wed"), wednesday));
   CHECK_FALSE(is_order_day(*parse_order_days("Thu"), wednesday));
 }
+
+}  // namespace supplier_test

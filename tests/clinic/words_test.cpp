@@ -4,6 +4,8 @@
 
 #include "clinic/stock.hpp"
 
+namespace words_test {
+
 using namespace sparewell;
 
 TEST_CASE("Every word of a list reads back as itself") {
@@ -34,3 +36,5 @@ TEST_CASE("A place named for quarantine holds no usable stock") {
   CHECK(is_quarantine("store B - QUARANTINE"));
   CHECK_FALSE(is_quarantine("main store"));
 }
+
+}  // namespace words_test

@@ -6,6 +6,8 @@
 
 #include "desk/flow.hpp"
 
+namespace backtest_chart_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -128,3 +130,5 @@ TEST_CASE("Pieces flow into as many lines as the width needs") {
   CHECK(places[4].line == 3);
   CHECK(flow({}, 100).empty());
 }
+
+}  // namespace backtest_chart_test

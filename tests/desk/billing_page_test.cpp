@@ -8,6 +8,8 @@
 #include "desk/clinic_folder.hpp"
 #include "desk/sample_day.hpp"
 
+namespace billing_page_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -203,3 +205,5 @@ TEST_CASE("a paper is put on record once for each alike part of an issue") {
   request.dated_on = test_today;
   CHECK(note_paper(*work, request, test_today).error().sentence.find("No such part") == 0);
 }
+
+}  // namespace billing_page_test

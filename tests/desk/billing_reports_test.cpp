@@ -10,6 +10,8 @@
 #include "desk/sample_books.hpp"
 #include "exchange/sheet/sheet_table.hpp"
 
+namespace billing_reports_test {
+
 using namespace sparewell;
 using namespace sparewell::test;
 
@@ -144,3 +146,5 @@ TEST_CASE("a folder that cannot be made is refused in a sentence") {
                                                     "/dev/null/reports"),
                   std::runtime_error);
 }
+
+}  // namespace billing_reports_test

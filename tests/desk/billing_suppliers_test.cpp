@@ -7,6 +7,8 @@
 #include "desk/billing/wear_ages.hpp"
 #include "desk/sample_books.hpp"
 
+namespace billing_suppliers_test {
+
 using namespace sparewell;
 using namespace sparewell::test;
 
@@ -82,3 +84,5 @@ TEST_CASE("warranty findings of the sample are the wear endings within the term 
     CHECK(desk::finding_sentence(finding).find("days of usual use") != std::string::npos);
   }
 }
+
+}  // namespace billing_suppliers_test

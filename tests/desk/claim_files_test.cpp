@@ -9,6 +9,8 @@
 #include "desk/clinic_folder.hpp"
 #include "exchange/x12/claims_written.hpp"
 
+namespace claim_files_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 using namespace sparewell::exchange::testing;
@@ -317,3 +319,5 @@ TEST_CASE("the sample clinic's claims, written as 837 and answered by 835, come 
   CHECK(paid->without_patient == 0);
   CHECK(paid->clean());
 }
+
+}  // namespace claim_files_test

@@ -6,6 +6,8 @@
 
 #include "desk/sample_books.hpp"
 
+namespace code_tables_test {
+
 using namespace sparewell;
 
 namespace {
@@ -64,3 +66,5 @@ TEST_CASE("the clinic's own rows go before the built-in ones") {
   CHECK(desk::rule_book_of(clinic).find(PayerRuleKind::at_once, "", "L5673", day)->number == 3);
   CHECK(desk::code_table_of(clinic).find("L5673", day)->description == "ours");
 }
+
+}  // namespace code_tables_test

@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+namespace column_widths_test {
+
 using namespace sparewell::desk;
 
 namespace {
@@ -29,3 +31,5 @@ TEST_CASE("A table without stretching columns keeps its widths") {
   CHECK(column_widths({{50, 20, 0}}, 900) == std::vector{50});
   CHECK(column_widths({}, 900).empty());
 }
+
+}  // namespace column_widths_test

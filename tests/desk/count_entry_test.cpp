@@ -6,6 +6,8 @@
 #include "desk/counting/count_plan.hpp"
 #include "desk/counting/count_words.hpp"
 
+namespace count_entry_test {
+
 using namespace sparewell;
 using namespace sparewell::test;
 using desk::CountEntry;
@@ -160,3 +162,5 @@ TEST_CASE("Rows with a wrong count are refused one by one, and a strange file as
   CHECK(added->entries.size() == 1);
   CHECK(added->refused.size() == 1);
 }
+
+}  // namespace count_entry_test

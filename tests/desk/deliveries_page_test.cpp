@@ -5,6 +5,8 @@
 #include "desk/receive_form.hpp"
 #include "desk/sample_day.hpp"
 
+namespace deliveries_page_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -180,3 +182,5 @@ TEST_CASE("A form that cannot be booked is refused by its field") {
   CHECK(next_form(form).place == "shelf");
   CHECK(next_form(form).item.empty());
 }
+
+}  // namespace deliveries_page_test

@@ -4,6 +4,8 @@
 
 #include "desk/surprise_words.hpp"
 
+namespace effect_words_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 using wear::Factor;
@@ -86,3 +88,5 @@ TEST_CASE("What stands against a fit is told with its kind, and nothing when all
   fitted.kinds[Kind::pin].note = "Lives are too much alike.";
   CHECK(fit_notes(fitted) == std::vector<std::string>{"pins: Lives are too much alike."});
 }
+
+}  // namespace effect_words_test

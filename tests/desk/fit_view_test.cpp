@@ -7,6 +7,8 @@
 #include "desk/fit_words.hpp"
 #include "desk/limb_chart.hpp"
 
+namespace fit_view_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 using doctest::Approx;
@@ -207,3 +209,5 @@ TEST_CASE("Labels of sizes that end alike stand one above the other") {
   CHECK(drawing.sizes[1].label_bottom == Approx(drawing.sizes[0].label_bottom - 16));
   CHECK(drawing.sizes[2].label_bottom == Approx(drawing.sizes[0].label_bottom - 32));
 }
+
+}  // namespace fit_view_test

@@ -4,6 +4,8 @@
 
 #include <doctest/doctest.h>
 
+namespace form_drafts_test {
+
 using namespace sparewell::desk;
 namespace fs = std::filesystem;
 
@@ -36,3 +38,5 @@ TEST_CASE("A draft says when it was typed") {
   CHECK(draft_words({"2026-11-24 14:05", {}}, "2026-11-25") ==
         "Your unfinished entry of 2026-11-24 14:05 is filled in.");
 }
+
+}  // namespace form_drafts_test

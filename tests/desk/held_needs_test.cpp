@@ -7,6 +7,8 @@
 #include "desk/limb_forecast.hpp"
 #include "supply/proposal.hpp"
 
+namespace held_needs_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 using supply::Pmf;
@@ -204,3 +206,5 @@ TEST_CASE("A limb that keeps its size, or is not measured, is foreseen to need i
   CHECK(unknown.foreseen().empty());
   CHECK_FALSE(unknown.lives[0].needed_until);
 }
+
+}  // namespace held_needs_test

@@ -6,6 +6,8 @@
 #include "desk/sample_day.hpp"
 #include "desk/suppliers_page.hpp"
 
+namespace held_page_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -110,3 +112,5 @@ TEST_CASE("Suppliers are listed with the days they take, and what they still owe
   CHECK(order->ref == "O-9");
   CHECK(page.words().find("Tern: late: 14.5 days") == 0);
 }
+
+}  // namespace held_page_test

@@ -11,6 +11,8 @@
 #include "clinic/say.hpp"
 #include "desk/commands.hpp"
 
+namespace help_pages_test {
+
 using namespace sparewell::desk;
 
 TEST_CASE("Every page of the help has a title, questions and answers") {
@@ -87,3 +89,5 @@ TEST_CASE("The help answers the same questions with the same keys in every langu
     }
   }
 }
+
+}  // namespace help_pages_test

@@ -4,6 +4,8 @@
 
 #include "desk/clinic_folder.hpp"
 
+namespace import_folder_test {
+
 using namespace sparewell;
 using namespace sparewell::test;
 
@@ -272,3 +274,5 @@ TEST_CASE("Progress names the files and never goes back") {
   run.again(options);
   CHECK(calls >= 1);
 }
+
+}  // namespace import_folder_test

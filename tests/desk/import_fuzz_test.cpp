@@ -6,6 +6,8 @@
 
 #include "desk/clinic_folder.hpp"
 
+namespace import_fuzz_test {
+
 using namespace sparewell;
 using namespace sparewell::test;
 
@@ -92,3 +94,5 @@ TEST_CASE("Two thousand damaged files are imported without failure, every row ac
   CHECK(rows > 2000);
   CHECK(refused > 300);
 }
+
+}  // namespace import_fuzz_test

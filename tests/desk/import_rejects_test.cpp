@@ -4,6 +4,8 @@
 
 #include "desk/clinic_folder.hpp"
 
+namespace import_rejects_test {
+
 using namespace sparewell;
 using namespace sparewell::test;
 
@@ -180,3 +182,5 @@ TEST_CASE("Rejects go to the folder that is named, and a place that cannot be wr
   CHECK(report.notes[0].starts_with("The refused rows could not be written to "));
   CHECK(report.refused.size() == 1);
 }
+
+}  // namespace import_rejects_test

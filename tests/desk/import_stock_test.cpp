@@ -4,6 +4,8 @@
 
 #include "desk/clinic_folder.hpp"
 
+namespace import_stock_test {
+
 using namespace sparewell;
 using namespace sparewell::test;
 
@@ -136,3 +138,5 @@ TEST_CASE("A negative count and an unknown item are refused") {
   CHECK(counts.report.refused[1].column == "item_code");
   CHECK(counts.shelf().empty());
 }
+
+}  // namespace import_stock_test

@@ -4,6 +4,8 @@
 
 #include <doctest/doctest.h>
 
+namespace import_trial_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 namespace fs = std::filesystem;
@@ -40,3 +42,5 @@ TEST_CASE("A dry run says what an import would do, and writes neither file nor f
   }
   fs::remove_all(folder);
 }
+
+}  // namespace import_trial_test

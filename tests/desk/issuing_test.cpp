@@ -11,6 +11,8 @@
 #include "desk/substance_table.hpp"
 #include "store/open.hpp"
 
+namespace issuing_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -325,3 +327,5 @@ TEST_CASE("The built-in substances know what design and sample clinic name") {
     CHECK(substances.knows(name));
   }
 }
+
+}  // namespace issuing_test

@@ -6,6 +6,8 @@
 
 #include <doctest/doctest.h>
 
+namespace job_test {
+
 using namespace sparewell::desk;
 
 namespace {
@@ -103,3 +105,5 @@ TEST_CASE("Nothing is called after the worker has gone, not even what was posted
   loop.run_until([&] { return reached; });
   CHECK_FALSE(called);
 }
+
+}  // namespace job_test

@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+namespace label_item_test {
+
 using namespace sparewell;
 using desk::item_of_label;
 using exchange::Label;
@@ -66,3 +68,5 @@ TEST_CASE("Labels that are nobody's, two items' or a larger package's are refuse
   // The same item with packaging level 1 in front: the digits between are the same.
   CHECK(holds(sentence(gtin("16291041500210")), "another package of A"));
 }
+
+}  // namespace label_item_test

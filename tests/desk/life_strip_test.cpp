@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+namespace life_strip_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -87,3 +89,5 @@ TEST_CASE("Tick labels do not touch, at any width") {
     }
   }
 }
+
+}  // namespace life_strip_test

@@ -5,6 +5,8 @@
 #include "desk/limb_drawing/chain_picture.hpp"
 #include "desk/sample_day.hpp"
 
+namespace limb_drawing_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -151,3 +153,5 @@ TEST_CASE("The picture of the limbs says the same in words and as a table, with 
   CHECK(empty.stops.empty());
   CHECK(empty.words.find("No prosthesis and no part in use is recorded.") != std::string::npos);
 }
+
+}  // namespace limb_drawing_test

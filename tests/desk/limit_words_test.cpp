@@ -4,6 +4,8 @@
 
 #include "desk/issue_check.hpp"
 
+namespace limit_words_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -118,3 +120,5 @@ TEST_CASE("lent parts are not billed, so that no limit is asked about") {
   REQUIRE(check.has_value());
   CHECK(of_key(*check, "over_limit").empty());
 }
+
+}  // namespace limit_words_test

@@ -9,6 +9,8 @@
 #include "desk/sample_day.hpp"
 #include "desk/wording.hpp"
 
+namespace lists_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -134,3 +136,5 @@ TEST_CASE("Lists, counts, price lists and recalls need an open file") {
     CHECK(command_spec(command).menu == Menu::lists);
   }
 }
+
+}  // namespace lists_test

@@ -6,6 +6,8 @@
 #include "desk/billing/month_words.hpp"
 #include "desk/sample_books.hpp"
 
+namespace month_close_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 using namespace sparewell::test;
@@ -122,3 +124,5 @@ TEST_CASE("months are read and written as people write them") {
   CHECK(month_key(october) == "2026-10");
   CHECK(month_title(october) == "October 2026");
 }
+
+}  // namespace month_close_test

@@ -11,6 +11,8 @@
 #include "desk/revision_lines.hpp"
 #include "desk/write_orders.hpp"
 
+namespace order_changes_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 using namespace sparewell::test;
@@ -341,3 +343,5 @@ TEST_CASE("Any revision can be written again as it was, in a file of its own") {
   CHECK(std::filesystem::exists(old->file));
   CHECK_FALSE(reprint_order(*given.store->read(), given.name(), 3, out).has_value());
 }
+
+}  // namespace order_changes_test

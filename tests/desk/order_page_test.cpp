@@ -5,6 +5,8 @@
 #include "desk/sample_day.hpp"
 #include "desk/supplier_totals.hpp"
 
+namespace order_page_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -77,3 +79,5 @@ TEST_CASE("A line that has gone has no detail") {
   page.show(day_with({}));
   CHECK(page.detail("gone").title.empty());
 }
+
+}  // namespace order_page_test

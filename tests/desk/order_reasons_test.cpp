@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+namespace order_reasons_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 using supply::ExpectedNeed;
@@ -233,3 +235,5 @@ TEST_CASE("Patients are named by reference only") {
   CHECK_FALSE(holds(why(stocked(), clinic), "Plainly"));
   CHECK_FALSE(holds(why(stocked(), clinic), "Invented"));
 }
+
+}  // namespace order_reasons_test

@@ -8,6 +8,8 @@
 #include "desk/sample_day.hpp"
 #include "desk/slider_words.hpp"
 
+namespace order_sliders_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -225,3 +227,5 @@ TEST_CASE("While work is under way the newest question waits, and those before i
     CHECK_FALSE(worker.busy());
   }
 }
+
+}  // namespace order_sliders_test

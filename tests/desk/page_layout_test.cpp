@@ -3,6 +3,8 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
+namespace page_layout_test {
+
 using namespace sparewell::desk;
 
 // Every letter is one unit wide, so that widths and breaks are worked out by hand.
@@ -88,3 +90,5 @@ TEST_CASE("What is printed is what the table shows, in its order") {
   REQUIRE(made.rows.size() == 3);
   CHECK(made.rows.front().cells == std::vector<std::string>{"C"});
 }
+
+}  // namespace page_layout_test

@@ -11,6 +11,8 @@
 
 #include "desk/papers/care_notes.hpp"
 
+namespace paper_language_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -99,3 +101,5 @@ TEST_CASE("Every kind of part has a care note in every language, with its source
   REQUIRE(notes.size() == 5);  // those of all liners, and that of urethane
   CHECK(notes.back()->key == "note.urethane_rinse");
 }
+
+}  // namespace paper_language_test

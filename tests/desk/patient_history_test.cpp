@@ -8,6 +8,8 @@
 #include "desk/patient_travel.hpp"
 #include "desk/sample_day.hpp"
 
+namespace patient_history_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -122,3 +124,5 @@ TEST_CASE("What is lent is listed with what is still out, and the look at a trip
   CHECK(outlook.starts_with("An example: away from 26 Nov 2026"));
   CHECK(outlook.find("Left, locking liner: Lasts with") != std::string::npos);
 }
+
+}  // namespace patient_history_test

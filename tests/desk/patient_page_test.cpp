@@ -5,6 +5,8 @@
 #include "desk/patient_list.hpp"
 #include "desk/sample_day.hpp"
 
+namespace patient_page_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -166,3 +168,5 @@ TEST_CASE("Use that is not recorded is said to be assumed, and later changes are
   CHECK(patient_card(Day{assessment}, {"P-1"}, false).usage ==
         "Activity K3. From 4 Dec 2026: kneels 2 h a day.");
 }
+
+}  // namespace patient_page_test

@@ -6,6 +6,8 @@
 #include "desk/sample_day.hpp"
 #include "exchange/documents/read_pdf.hpp"
 
+namespace patient_papers_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -182,3 +184,5 @@ TEST_CASE("Parts alike are one line with their number; no part at all is said as
   CHECK(has(refused.error().sentence, "There is no patient 'P-9'"));
   std::filesystem::remove(path);
 }
+
+}  // namespace patient_papers_test

@@ -6,6 +6,8 @@
 #include "desk/clinic_folder.hpp"
 #include "desk/sample_day.hpp"
 
+namespace payer_rules_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -88,3 +90,5 @@ TEST_CASE("every rule is told in words with its source, and what is replaced is 
   CHECK(replaced == 1);
   CHECK(rule_rows(rules).size() == rules.size());
 }
+
+}  // namespace payer_rules_test

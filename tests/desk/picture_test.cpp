@@ -12,6 +12,8 @@
 #include "desk/picture/sheets.hpp"
 #include "desk/picture/worn_picture.hpp"
 
+namespace picture_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 using namespace sparewell::picture;
@@ -292,3 +294,5 @@ TEST_CASE("Lines are broken between words, and a word too wide has a line of its
   const auto lines = wrapped("one two three\nincomprehensible end", room(), 56);
   CHECK(lines == std::vector<std::string>{"one two", "three", "incomprehensible", "end"});
 }
+
+}  // namespace picture_test

@@ -5,6 +5,8 @@
 #include "desk/play_words.hpp"
 #include "desk/played_policy.hpp"
 
+namespace plan_page_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -105,3 +107,5 @@ TEST_CASE("A play holds until what it rests on changes") {
   other.suppliers.emplace_back();
   CHECK_FALSE(same_play(one, other));
 }
+
+}  // namespace plan_page_test

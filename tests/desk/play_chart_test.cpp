@@ -4,6 +4,8 @@
 
 #include <doctest/doctest.h>
 
+namespace play_chart_test {
+
 using namespace sparewell::desk;
 
 namespace {
@@ -61,3 +63,5 @@ TEST_CASE("Nothing to draw and no room do no harm") {
   const auto drawing = draw_play(curves(), {});
   CHECK(drawing.across.right > drawing.across.left);
 }
+
+}  // namespace play_chart_test

@@ -8,6 +8,8 @@
 #include "desk/prices/price_words.hpp"
 #include "desk/row_words.hpp"
 
+namespace price_update_test {
+
 using namespace sparewell;
 using namespace sparewell::test;
 using desk::PriceAcceptance;
@@ -128,3 +130,5 @@ TEST_CASE("Lists with changed bytes are read or refused, and never accepted half
   }
   CHECK(clinic.item("L-1").unit_cost == Money{10000, {"EUR"}});
 }
+
+}  // namespace price_update_test

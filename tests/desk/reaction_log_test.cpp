@@ -8,6 +8,8 @@
 #include "desk/suspect_words.hpp"
 #include "store/open.hpp"
 
+namespace reaction_log_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -183,3 +185,5 @@ TEST_CASE("The window records that a reaction healed, and says where none lasts"
   REQUIRE(form->book(*work, {form->fields[0].value, iso_text(ago(1))}));
   CHECK(work->all<Reaction>().at(0).record.ended_on == ago(1));
 }
+
+}  // namespace reaction_log_test

@@ -5,6 +5,8 @@
 #include "desk/clinic_folder.hpp"
 #include "desk/recall_words.hpp"
 
+namespace recall_test {
+
 using namespace sparewell;
 using namespace sparewell::test;
 
@@ -151,3 +153,5 @@ TEST_CASE("Recalled stock goes to quarantine once, by movements that say why") {
   CHECK(clinic.store->read()->changes(1).front().why == "notice 7 of the maker");
   CHECK(clinic.store->verify().empty());
 }
+
+}  // namespace recall_test

@@ -5,6 +5,8 @@
 #include "desk/clinic_folder.hpp"
 #include "desk/receiving_words.hpp"
 
+namespace receiving_test {
+
 using namespace sparewell;
 using namespace sparewell::test;
 using desk::ReceivingRequest;
@@ -472,3 +474,5 @@ TEST_CASE("A serial number that a patient has is named with the patient") {
   CHECK_FALSE(outcome->is_recorded());
   CHECK(holds(all(finding_sentences(*outcome)), "Serial number A was handed to P-77 on"));
 }
+
+}  // namespace receiving_test

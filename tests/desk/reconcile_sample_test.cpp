@@ -12,6 +12,8 @@
 #include "desk/sample_books.hpp"
 #include "exchange/csv_reader.hpp"
 
+namespace reconcile_sample_test {
+
 using namespace sparewell;
 using billing::BillingFinding;
 
@@ -101,3 +103,5 @@ TEST_CASE("the sample's money ties out to the cent") {
   // Two donning sleeves of 89.00, a second sleeve, and what was billed beyond what was handed out.
   CHECK(total.alone == 2 * 8900 + 8732 + 5268 + 8732);
 }
+
+}  // namespace reconcile_sample_test

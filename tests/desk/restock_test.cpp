@@ -9,6 +9,8 @@
 #include "desk/restock_rows.hpp"
 #include "desk/restock_words.hpp"
 
+namespace restock_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 using namespace sparewell::test;
@@ -149,3 +151,5 @@ TEST_CASE("A file without the column place leaves patients where they belong") {
   import(*clinic.store, clinic.folder.path());
   CHECK(clinic.store->read()->patient({"P1"})->record.place == "North");
 }
+
+}  // namespace restock_test

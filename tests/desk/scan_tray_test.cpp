@@ -4,6 +4,8 @@
 
 #include "desk/sample_day.hpp"
 
+namespace scan_tray_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -138,3 +140,5 @@ TEST_CASE("Without an order number an item's open orders are found") {
   ScanTray made{day(), "", "", "main store"};
   CHECK(says(made.scan("(01)51022222233336(10)LZ"), "1 of 1 to come on PO-2 are in."));
 }
+
+}  // namespace scan_tray_test

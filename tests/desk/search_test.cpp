@@ -6,6 +6,8 @@
 #include "desk/search/scanned.hpp"
 #include "desk/search/search_page.hpp"
 
+namespace search_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -214,3 +216,5 @@ TEST_CASE("A scanner types faster than a person, and ends with Enter") {
   burst.broken();
   CHECK(burst.entered(Moment{at + 5}).empty());
 }
+
+}  // namespace search_test

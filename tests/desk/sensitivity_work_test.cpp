@@ -8,6 +8,8 @@
 #include "desk/wear_decision.hpp"
 #include "store/open.hpp"
 
+namespace sensitivity_work_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -194,3 +196,5 @@ TEST_CASE("a patient of whom no sensitivity is recorded is told so, and not as s
   CHECK(findings[0].finding.key == "nothing_recorded");
   CHECK(findings[0].finding.gravity == care::Gravity::ask);
 }
+
+}  // namespace sensitivity_work_test

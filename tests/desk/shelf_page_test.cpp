@@ -4,6 +4,8 @@
 
 #include "desk/sample_day.hpp"
 
+namespace shelf_page_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -70,3 +72,5 @@ TEST_CASE("A chosen item shows its lots in words and its open orders") {
   CHECK(detail.open_orders[0].cells[5].text == "3");
   CHECK(detail.summary.find("Not to be handed out: 2 expired.") != std::string::npos);
 }
+
+}  // namespace shelf_page_test

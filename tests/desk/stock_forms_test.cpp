@@ -5,6 +5,8 @@
 #include "desk/stock_form.hpp"
 #include "desk/stock_list.hpp"
 
+namespace stock_forms_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 using namespace sparewell::test;
@@ -150,3 +152,5 @@ TEST_CASE("More than was due is taken as a credit when it is said to be right") 
   REQUIRE(form.fields[1].choices.size() == 4);
   CHECK(shelf.book(form, {{0, "120.00"}, {1, form.fields[1].choices[3]}}));
 }
+
+}  // namespace stock_forms_test

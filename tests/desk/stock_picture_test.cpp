@@ -5,6 +5,8 @@
 #include "desk/course_bench.hpp"
 #include "desk/sample_day.hpp"
 
+namespace stock_picture_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -135,3 +137,5 @@ TEST_CASE("A day's bench works the course of an item out once") {
   CHECK(bench.of({"A-28"}) == made);
   CHECK_FALSE(bench.of({"NONE"}));
 }
+
+}  // namespace stock_picture_test

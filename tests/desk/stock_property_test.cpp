@@ -12,6 +12,8 @@
 #include "desk/clinic_folder.hpp"
 #include "desk/stock_operations.hpp"
 
+namespace stock_property_test {
+
 using namespace sparewell;
 using namespace sparewell::test;
 
@@ -250,3 +252,5 @@ TEST_CASE(
           tally.checkpoints, " checkpoints; ", model.loans.size(), " loans, ", model.returns.size(),
           " returns, ", pieces, " pieces on the shelf");
 }
+
+}  // namespace stock_property_test

@@ -11,6 +11,8 @@
 #include "desk/suspension_table.hpp"
 #include "exchange/csv_reader.hpp"
 
+namespace substance_table_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -118,3 +120,5 @@ TEST_CASE("the rules of suspension are read whole") {
     CHECK(rules.way_of(static_cast<Suspension>(i), {}) != nullptr);
   }
 }
+
+}  // namespace substance_table_test

@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+namespace supplier_words_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -20,3 +22,5 @@ TEST_CASE("A late supplier is called late, with the days and the lines behind it
   record.receipts = 0;
   CHECK(supplier_words(record) == "nothing received in two years.");
 }
+
+}  // namespace supplier_words_test

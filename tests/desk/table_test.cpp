@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+namespace table_test {
+
 using namespace sparewell::desk;
 
 namespace {
@@ -62,3 +64,5 @@ TEST_CASE("Filter, marks and order stay in force when the table is filled again"
   CHECK(table.position_of("x") == 1);
   CHECK_FALSE(table.position_of("z"));
 }
+
+}  // namespace table_test

@@ -14,6 +14,8 @@
 #include "desk/today/patients_today.hpp"
 #include "desk/today/shelf_today.hpp"
 
+namespace today_page_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -291,3 +293,5 @@ TEST_CASE("The page shows one job, finds words, and keeps the order of jobs and 
   CHECK(page.detail(id).action == "Go to today's orders");
   CHECK(page.destination(id)->to == To::order_lines);
 }
+
+}  // namespace today_page_test

@@ -6,6 +6,8 @@
 #include "desk/sample_day.hpp"
 #include "desk/travel_words.hpp"
 
+namespace travel_form_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -153,3 +155,5 @@ TEST_CASE("Why a card cannot be written is known before its file is asked for") 
   CHECK(visits_known(day, "soon").starts_with("Day:"));
   CHECK(visits_known(day, "2026-12-15") == "1 visit is known for Tue 15 Dec 2026.");
 }
+
+}  // namespace travel_form_test

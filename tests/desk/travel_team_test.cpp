@@ -10,6 +10,8 @@
 #include "desk/travel_words.hpp"
 #include "store/open.hpp"
 
+namespace travel_team_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 using doctest::Approx;
@@ -230,3 +232,5 @@ TEST_CASE("Spares on the shelf are lent for the trip, unless a check stops one")
   for (auto& part : nothing.parts) part.take.clear();
   CHECK_FALSE(lend_spares(*work, nothing, today));
 }
+
+}  // namespace travel_team_test

@@ -6,6 +6,8 @@
 #include "desk/sample_day.hpp"
 #include "desk/tested_forecasts.hpp"
 
+namespace trust_words_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -83,3 +85,5 @@ TEST_CASE("Only parts with a forecast have the line, each for its own kind") {
   CHECK(trust_of_part(day, "2", tested_forecasts()).empty());  // ended
   CHECK(trust_of_part(day, "", tested_forecasts()).empty());
 }
+
+}  // namespace trust_words_test

@@ -5,6 +5,8 @@
 #include "desk/visit_booking.hpp"
 #include "store/open.hpp"
 
+namespace undo_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -200,3 +202,5 @@ TEST_CASE("What cannot be undone says so, and shields what went before it") {
         "This cannot be undone: an order was changed. It stays on record.");
   CHECK(in_use(*store) == 1);
 }
+
+}  // namespace undo_test

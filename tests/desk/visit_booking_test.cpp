@@ -10,6 +10,8 @@
 #include "desk/unit_ending.hpp"
 #include "store/open.hpp"
 
+namespace visit_booking_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -276,3 +278,5 @@ TEST_CASE("Bookings go along when a visit is moved, and are told of when it is d
   CHECK(dropped[0].find("that visit is no longer recorded") != std::string::npos);
   CHECK(booked_on(visit + days{7}) == 4);
 }
+
+}  // namespace visit_booking_test

@@ -7,6 +7,8 @@
 #include "desk/visit_papers.hpp"
 #include "exchange/documents/read_pdf.hpp"
 
+namespace visit_sheet_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -218,3 +220,5 @@ TEST_CASE("Without a visit there is a sentence and no file") {
         "No visit is known for Wed 25 Nov 2026; the next is on Tue 15 Dec 2026.");
   CHECK(no_visit_words(day, visit) == "No visit is known for Tue 15 Dec 2026.");
 }
+
+}  // namespace visit_sheet_test

@@ -9,7 +9,10 @@
 #include "clinic/words.hpp"
 #include "desk/length_words.hpp"
 #include "desk/local_formats.hpp"
+#include "desk/typed_amounts.hpp"
 #include "desk/wording.hpp"
+
+namespace ways_test {
 
 using namespace sparewell;
 using namespace sparewell::desk;
@@ -141,3 +144,13 @@ TEST_CASE("Lengths are shown and typed in cm or in inches") {
   CHECK(*typed_length("12.5") == doctest::Approx(31.75));
   CHECK(*typed_length("31.75 cm") == doctest::Approx(31.75));
 }
+
+TEST_CASE("Amounts are typed with a point or a comma") {
+  const Currency euro{"EUR"};
+  CHECK(typed_amount("12.50", euro)->minor == 1250);
+  CHECK(typed_amount("12,50", euro)->minor == 1250);
+  CHECK_FALSE(typed_amount("1.234,50", euro));
+  CHECK_FALSE(typed_amount("12,505", euro));
+}
+
+}  // namespace ways_test

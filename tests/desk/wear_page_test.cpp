@@ -6,6 +6,8 @@
 #include "desk/sample_day.hpp"
 #include "desk/tested_forecasts.hpp"
 
+namespace wear_page_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -214,3 +216,5 @@ TEST_CASE("A test holds as long as the records are the same that forecasts rest 
   after.items[0].material = Material::urethane;
   CHECK_FALSE(same_history(before, after));
 }
+
+}  // namespace wear_page_test

@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+namespace what_if_page_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -75,3 +77,5 @@ TEST_CASE("Items at risk are told with their day and what is alike") {
         "kind, material and size: LN-7 and LN-8.");
   CHECK(risk_sentences({{"Wait 7 days", {}}, {}}).empty());
 }
+
+}  // namespace what_if_page_test

@@ -5,6 +5,8 @@
 
 #include "desk/remaining_time.hpp"
 
+namespace window_layout_test {
+
 using namespace sparewell::desk;
 using Seconds = RemainingTime::Seconds;
 
@@ -95,3 +97,5 @@ TEST_CASE("The remaining time is said in round numbers") {
   CHECK(remaining_words(Seconds{200}) == "about 3 minutes left");
   CHECK(remaining_words(Seconds{7100}) == "about 2 hours left");
 }
+
+}  // namespace window_layout_test

@@ -12,6 +12,8 @@
 #include "desk/wording.hpp"
 #include "store/port.hpp"
 
+namespace window_words_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -146,3 +148,5 @@ TEST_CASE("The clinic's details are read as typed, and refused with the field's 
   CHECK(read_clinic_form(bad)->approval_above == Money{50050, {"EUR"}});
   CHECK(clinic_form(*read_clinic_form(bad)).approval_above == "500.50");
 }
+
+}  // namespace window_words_test

@@ -7,6 +7,8 @@
 
 #include "store/open.hpp"
 
+namespace write_orders_test {
+
 using namespace sparewell;
 using namespace sparewell::desk;
 
@@ -169,3 +171,5 @@ TEST_CASE("Nothing proposed writes nothing") {
   given.assessment.proposal.clear();
   CHECK(given.write().empty());
 }
+
+}  // namespace write_orders_test

@@ -1,6 +1,7 @@
-"""Whoever is at the window: finding and scanning from anywhere, help, print, larger text, unfinished forms."""
+"""Whoever is at the window: finding and scanning from anywhere, help, print, larger text, unfinished forms, Spanish."""
 
-from comfort import (ask_for_help, check_memory, enlarge_text, leave_form_unfinished, look_at_print)
+from comfort import (ask_for_help, check_memory, enlarge_text, leave_form_unfinished, look_at_print,
+                     speak_spanish)
 from journey import go
 from search_work import find_by_scanning, find_by_typing
 
@@ -14,6 +15,7 @@ def way(stage, files):
     leave_form_unfinished(stage, files.database)
     find_by_typing(stage, files.folder)
     find_by_scanning(stage, files.folder)
+    speak_spanish(stage)
 
 
 if __name__ == "__main__":

@@ -58,6 +58,25 @@ def undo_ending(stage):
     wait_until("the window is at rest", lambda: stage.can_be_used("push button", "Issue a part..."))
 
 
+def speak_spanish(stage):
+    """Chosen in the menu; the window starts again for it, where it was."""
+    stage.press("alt+v")
+    stage.press("a")
+    stage.wait_for("push button", "Keep")
+    stage.picture("language")
+    stage.press("Down")
+    stage.press("Down")
+    stage.click("push button", "Keep")
+    stage.click("push button", "Start it again now")
+    stage.wait_for("page tab", "Pacientes")
+    stage.wait_for("page tab", "Facturación")
+    stage.press("F2")
+    stage.wait_for("table", "Lo que hoy necesita a una persona")
+    stage.picture("in-spanish")
+
+
 def check_memory(stage):
-    layout = json.loads((stage.config / "sparewell" / "window.json").read_text())["layout"]
+    memory = json.loads((stage.config / "sparewell" / "window.json").read_text())
+    layout = memory["layout"]
     assert layout["text_percent"] == 100, layout
+    assert memory["language"] == "es", memory

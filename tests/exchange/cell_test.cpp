@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+namespace cell_test {
+
 using namespace sparewell;
 using namespace sparewell::exchange;
 
@@ -178,3 +180,5 @@ TEST_CASE("Excerpts end between characters") {
   const auto cut = excerpt(std::string(39, 'x') + "\xC3\xA9\xC3\xA9");
   CHECK(cut == std::string(39, 'x') + "...");
 }
+
+}  // namespace cell_test

@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+namespace claim_table_test {
+
 using namespace sparewell;
 using namespace sparewell::exchange;
 
@@ -151,3 +153,5 @@ TEST_CASE("payments of a table balance line by line") {
   CHECK(rejects.find("CO45") != std::string::npos);
   CHECK(has_own_headings(csv(rejects), remittance_target));
 }
+
+}  // namespace claim_table_test

@@ -5,6 +5,8 @@
 
 #include <doctest/doctest.h>
 
+namespace csv_file_test {
+
 using namespace sparewell;
 using namespace sparewell::exchange;
 
@@ -91,3 +93,5 @@ TEST_CASE("A file of refused rows is recognised") {
   CHECK(file->holds_rejects());
   CHECK(file->notes().empty());
 }
+
+}  // namespace csv_file_test

@@ -5,6 +5,8 @@
 
 #include <doctest/doctest.h>
 
+namespace csv_reader_test {
+
 using namespace sparewell::exchange;
 
 namespace {
@@ -73,3 +75,5 @@ TEST_CASE("Reading stops when no more is wanted") {
   read_csv("a\nb\nc\n", ',', [&](const CsvRow&) { return ++rows < 2; });
   CHECK(rows == 2);
 }
+
+}  // namespace csv_reader_test

@@ -4,6 +4,8 @@
 
 #include <doctest/doctest.h>
 
+namespace csv_text_test {
+
 using namespace sparewell;
 using namespace sparewell::exchange;
 using namespace std::string_literals;
@@ -61,3 +63,5 @@ TEST_CASE("Bytes that are not UTF-8 are refused with line and byte") {
   CHECK_FALSE(refusal("\xC0\x80 rest"s).empty());  // overlong form, RFC 3629 section 3
   CHECK_FALSE(refusal("\xED\xA0\x80"s).empty());   // surrogate, RFC 3629 section 3
 }
+
+}  // namespace csv_text_test

@@ -7,6 +7,8 @@
 
 #include "exchange/read_table.hpp"
 
+namespace folder_files_test {
+
 using namespace sparewell;
 using namespace sparewell::exchange;
 
@@ -390,3 +392,5 @@ TEST_CASE("A folder with semicolons, decimal commas and its own dates is read as
   REQUIRE(made.faults.size() == 1);
   CHECK(made.faults[0].starts_with("4 circumference_cm: '28.5' has '.' where"));
 }
+
+}  // namespace folder_files_test

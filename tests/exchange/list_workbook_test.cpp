@@ -6,6 +6,8 @@
 #include "exchange/order_made.hpp"
 #include "exchange/sheet/sheet_table.hpp"
 
+namespace list_workbook_test {
+
 using namespace sparewell;
 using namespace sparewell::exchange;
 using namespace sparewell::exchange::testing;
@@ -61,3 +63,5 @@ TEST_CASE("Each currency has its total, and the other sheets are there") {
   CHECK(row_beginning(table, "Do not hand out what is expired.").number > 0);
   CHECK(row_beginning(written("list-other", "Orders"), "PO-1").number > 0);
 }
+
+}  // namespace list_workbook_test

@@ -10,6 +10,8 @@
 #include "exchange/order_made.hpp"
 #include "exchange/order_workbook.hpp"
 
+namespace order_workbook_recalculation_test {
+
 using namespace sparewell;
 using namespace sparewell::exchange;
 using namespace sparewell::exchange::testing;
@@ -78,3 +80,5 @@ int main(int argc, char** argv) {
   }
   return doctest::Context{argc, argv}.run();
 }
+
+}  // namespace order_workbook_recalculation_test

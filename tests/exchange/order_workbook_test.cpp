@@ -10,6 +10,8 @@
 
 #include "exchange/order_made.hpp"
 
+namespace order_workbook_test {
+
 using namespace sparewell;
 using namespace sparewell::exchange;
 using namespace sparewell::exchange::testing;
@@ -186,3 +188,5 @@ TEST_CASE("A revision is marked as such, in its sheet and in its file's name") {
   const auto texts = sheet(file) + part(file, "xl/sharedStrings.xml");
   CHECK(holds(texts, "Revision 2, replaces revision 1"));
 }
+
+}  // namespace order_workbook_test

@@ -4,6 +4,8 @@
 
 #include <doctest/doctest.h>
 
+namespace rejects_file_test {
+
 using namespace sparewell;
 using namespace sparewell::exchange;
 
@@ -58,3 +60,5 @@ TEST_CASE("Byte order mark, separator and earlier reasons are treated as the fil
         "item_code;note;rejected_line;rejected_column;rejected_reason;rejected_text\r\n"
         "A;\"n;m\";4;note;x;\r\n");
 }
+
+}  // namespace rejects_file_test

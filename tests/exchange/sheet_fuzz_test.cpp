@@ -9,6 +9,8 @@
 #include "exchange/sheet/sheet_table.hpp"
 #include "exchange/xlsx_made.hpp"
 
+namespace sheet_fuzz_test {
+
 using namespace sparewell;
 using namespace sparewell::exchange;
 using namespace sparewell::exchange::testing;
@@ -96,3 +98,5 @@ TEST_CASE("CSV text that is cut off or changed is read or refused") {
   for (std::size_t length = 0; length <= text.size(); ++length) survives(text.substr(0, length));
   for (int i = 0; i < 2000; ++i) survives(mutated(text, random, 1 + i % 6));
 }
+
+}  // namespace sheet_fuzz_test

@@ -4,6 +4,8 @@
 
 #include "exchange/xlsx_made.hpp"
 
+namespace sheet_table_test {
+
 using namespace sparewell;
 using namespace sparewell::exchange;
 using namespace sparewell::exchange::testing;
@@ -133,3 +135,5 @@ TEST_CASE("CSV text becomes the same kind of table") {
   CHECK(column_letters(26) == "AA");
   CHECK(column_letters(16'383) == "XFD");
 }
+
+}  // namespace sheet_table_test

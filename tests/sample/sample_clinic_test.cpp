@@ -14,6 +14,8 @@
 #include "clinic/date.hpp"
 #include "clinic/words.hpp"
 
+namespace sample_clinic_test {
+
 namespace {
 
 using namespace sparewell;
@@ -170,3 +172,5 @@ TEST_CASE("what was ordered and received, less what was handed out, lies on the 
   CHECK(unexplained > 0);
   CHECK(unexplained <= without_lot + 1);
 }
+
+}  // namespace sample_clinic_test

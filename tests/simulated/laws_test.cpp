@@ -12,6 +12,8 @@
 #include "simulated/scoring.hpp"
 #include "simulated/simulate.hpp"
 
+namespace laws_test {
+
 using namespace sparewell;
 using namespace sparewell::simulated;
 
@@ -185,3 +187,5 @@ TEST_CASE("Records hold nothing that was not known by the end of today") {
     }
   }
 }
+
+}  // namespace laws_test

@@ -1,6 +1,8 @@
 #include "store/engines.hpp"
 #include "store/examples.hpp"
 
+namespace bookings_test {
+
 namespace sparewell::store::test {
 namespace {
 
@@ -68,3 +70,5 @@ TEST_CASE_TEMPLATE("loans and returns are found by their numbers", Engine, SPARE
 }
 
 }  // namespace sparewell::store::test
+
+}  // namespace bookings_test

@@ -3,6 +3,8 @@
 #include "store/engines.hpp"
 #include "store/examples.hpp"
 
+namespace change_log_test {
+
 namespace sparewell::store::test {
 namespace {
 
@@ -99,3 +101,5 @@ TEST_CASE_TEMPLATE("a text that is not UTF-8 does not stop the log", Engine, SPA
 }
 
 }  // namespace sparewell::store::test
+
+}  // namespace change_log_test

@@ -1,6 +1,8 @@
 #include "store/engines.hpp"
 #include "store/examples.hpp"
 
+namespace counts_test {
+
 namespace sparewell::store::test {
 namespace {
 
@@ -51,3 +53,5 @@ TEST_CASE_TEMPLATE("a count of an unknown item, below zero or without a place is
 }
 
 }  // namespace sparewell::store::test
+
+}  // namespace counts_test

@@ -1,6 +1,8 @@
 #include "store/engines.hpp"
 #include "store/examples.hpp"
 
+namespace isolation_test {
+
 namespace sparewell::store::test {
 
 TEST_CASE_TEMPLATE("a snapshot keeps its view while the same store writes", Engine,
@@ -65,3 +67,5 @@ TEST_CASE_TEMPLATE("several snapshots of different moments live side by side", E
 }
 
 }  // namespace sparewell::store::test
+
+}  // namespace isolation_test

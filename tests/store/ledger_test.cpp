@@ -4,6 +4,8 @@
 #include "store/engines.hpp"
 #include "store/examples.hpp"
 
+namespace ledger_test {
+
 namespace sparewell::store::test {
 namespace {
 
@@ -132,3 +134,5 @@ TEST_CASE_TEMPLATE("after any sequence of movements the shelf is their sum", Eng
 }
 
 }  // namespace sparewell::store::test
+
+}  // namespace ledger_test

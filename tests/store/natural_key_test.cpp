@@ -1,6 +1,8 @@
 #include "store/engines.hpp"
 #include "store/examples.hpp"
 
+namespace natural_key_test {
+
 namespace sparewell::store::test {
 namespace {
 
@@ -136,3 +138,5 @@ TEST_CASE_TEMPLATE("records follow a patient whose reference is corrected", Engi
 }
 
 }  // namespace sparewell::store::test
+
+}  // namespace natural_key_test

@@ -1,6 +1,8 @@
 #include "store/engines.hpp"
 #include "store/examples.hpp"
 
+namespace never_changed_test {
+
 namespace sparewell::store::test {
 namespace {
 
@@ -28,3 +30,5 @@ TEST_CASE_TEMPLATE("answers and closed months are added only", Engine, SPAREWELL
 }
 
 }  // namespace sparewell::store::test
+
+}  // namespace never_changed_test

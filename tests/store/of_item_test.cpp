@@ -5,6 +5,8 @@
 #include "store/engines.hpp"
 #include "store/examples.hpp"
 
+namespace of_item_test {
+
 namespace sparewell::store::test {
 namespace {
 
@@ -113,3 +115,5 @@ TEST_CASE_TEMPLATE("after any sequence of movements an item's stock is its part 
 }
 
 }  // namespace sparewell::store::test
+
+}  // namespace of_item_test

@@ -1,6 +1,8 @@
 #include "store/engines.hpp"
 #include "store/examples.hpp"
 
+namespace order_number_test {
+
 namespace sparewell::store::test {
 
 TEST_CASE_TEMPLATE("order numbers count up within each year", Engine, SPAREWELL_ENGINES) {
@@ -51,3 +53,5 @@ TEST_CASE_TEMPLATE("two programs never get the same number", Engine, SPAREWELL_S
 }
 
 }  // namespace sparewell::store::test
+
+}  // namespace order_number_test

@@ -1,6 +1,8 @@
 #include "store/engines.hpp"
 #include "store/examples.hpp"
 
+namespace order_revision_test {
+
 namespace sparewell::store::test {
 
 TEST_CASE_TEMPLATE("a revision of an order comes back as it was, and is never changed", Engine,
@@ -67,3 +69,5 @@ TEST_CASE_TEMPLATE("the number of a cancelled order is not given out again", Eng
 }
 
 }  // namespace sparewell::store::test
+
+}  // namespace order_revision_test

@@ -5,6 +5,8 @@
 #include "store/engines.hpp"
 #include "store/examples.hpp"
 
+namespace round_trip_test {
+
 namespace sparewell::store::test {
 namespace {
 
@@ -304,3 +306,5 @@ TEST_CASE_TEMPLATE("what one record alone shows to be wrong is refused", Engine,
 }
 
 }  // namespace sparewell::store::test
+
+}  // namespace round_trip_test

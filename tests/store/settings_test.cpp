@@ -2,6 +2,8 @@
 
 #include "store/engines.hpp"
 
+namespace settings_test {
+
 namespace sparewell::store::test {
 namespace {
 
@@ -72,3 +74,5 @@ TEST_CASE_TEMPLATE("settings that mean nothing are refused", Engine, SPAREWELL_E
 }
 
 }  // namespace sparewell::store::test
+
+}  // namespace settings_test

@@ -1,6 +1,8 @@
 #include "store/engines.hpp"
 #include "store/examples.hpp"
 
+namespace unit_of_work_test {
+
 namespace sparewell::store::test {
 
 TEST_CASE_TEMPLATE("a unit of work that is not committed leaves nothing behind", Engine,
@@ -93,3 +95,5 @@ TEST_CASE_TEMPLATE("a snapshot and a unit of work may outlive their store", Engi
 }
 
 }  // namespace sparewell::store::test
+
+}  // namespace unit_of_work_test

@@ -9,6 +9,8 @@
 #include "supply/clinic_made.hpp"
 #include "supply/order_cost.hpp"
 
+namespace allocation_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -96,3 +98,5 @@ TEST_CASE(
   CHECK(best_changes({{5, 5, &none}, {-2, 0, &none}}, 0.02) == std::vector<int>{-2, 2});
   CHECK(best_changes({{1, 1, &some}}, 0.02) == std::vector<int>{0});
 }
+
+}  // namespace allocation_test

@@ -6,6 +6,8 @@
 #include "supply/month_demand.hpp"
 #include "supply/what_if.hpp"
 
+namespace booked_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -168,3 +170,5 @@ TEST_CASE("By month a booked piece is certain in its month and chance before it"
   CHECK(needs[1].pieces.at_most(0) == doctest::Approx(0));
   CHECK(needs[2].mean == doctest::Approx(31 / scale).epsilon(1e-3));
 }
+
+}  // namespace booked_test

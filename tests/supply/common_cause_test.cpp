@@ -6,6 +6,8 @@
 
 #include "supply/clinic_made.hpp"
 
+namespace common_cause_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -99,3 +101,5 @@ TEST_CASE("Without a spread, or without a count, nothing changes") {
   CHECK(with_common_cause(alone, 0).mass() == alone.mass());
   CHECK(with_common_cause(Pmf{}, 0.5).mass() == Pmf{}.mass());
 }
+
+}  // namespace common_cause_test

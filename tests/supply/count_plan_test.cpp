@@ -6,6 +6,8 @@
 
 #include "supply/clinic_made.hpp"
 
+namespace count_plan_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -91,3 +93,5 @@ TEST_CASE("A place and a number can be asked for; an unknown cost counts as the 
   std::ranges::reverse(clinic.shelf);
   CHECK(order_of(plan_counts(clinic, {}, today, "main")) == order_of(plan));
 }
+
+}  // namespace count_plan_test

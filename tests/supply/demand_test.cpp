@@ -6,6 +6,8 @@
 
 #include "supply/clinic_made.hpp"
 
+namespace demand_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -115,3 +117,5 @@ TEST_CASE("A price break is not taken for a size that the limbs are about to lea
   CHECK(until_then <= 13);
   CHECK(until_then < all);
 }
+
+}  // namespace demand_test

@@ -4,6 +4,8 @@
 
 #include "supply/clinic_made.hpp"
 
+namespace item_course_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -117,3 +119,5 @@ TEST_CASE("An item that the catalogue does not have has no course") {
   ItemCourses courses{given.clinic, given.lives, today, policy_of(given.clinic.settings)};
   CHECK_FALSE(courses.of({"NONE"}, nullptr));
 }
+
+}  // namespace item_course_test

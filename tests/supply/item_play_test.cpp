@@ -9,6 +9,8 @@
 #include "supply/play/draws.hpp"
 #include "supply/play/setting.hpp"
 
+namespace item_play_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::play;
@@ -208,3 +210,5 @@ TEST_CASE("Levels that do not match the order days are refused") {
   const std::vector<Levels> two{up_to(1), up_to(1)};
   CHECK_THROWS_AS((void)play_item(made, {two, 0, std::nullopt}), std::invalid_argument);
 }
+
+}  // namespace item_play_test

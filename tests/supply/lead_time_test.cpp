@@ -4,6 +4,8 @@
 
 #include "supply/clinic_made.hpp"
 
+namespace lead_time_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -80,3 +82,5 @@ TEST_CASE("An item with many receipts of its own goes by them more than by its s
   CHECK(prompt.distribution().back().chance == doctest::Approx(10 * 15.0 / 35 / 25));
   CHECK(late.distribution().back().chance == doctest::Approx((10 * 15.0 / 35 + 15) / 25));
 }
+
+}  // namespace lead_time_test

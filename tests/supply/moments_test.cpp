@@ -8,6 +8,8 @@
 #include "supply/clinic_made.hpp"
 #include "supply/renewal.hpp"
 
+namespace moments_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using testing::today;
@@ -68,3 +70,5 @@ TEST_CASE("Chances of replacement between the moments are near their own") {
   CHECK(worst(unit(0, 1.4, 200), 1, 90) < 1e-4);
   CHECK(worst(unit(300, 3.5, 250), 1, 90) < 1e-4);
 }
+
+}  // namespace moments_test

@@ -5,6 +5,8 @@
 #include "supply/clinic_made.hpp"
 #include "supply/demand.hpp"
 
+namespace month_demand_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -63,3 +65,5 @@ TEST_CASE("A part that ends several times a month needs the whole part of its me
   CHECK(december.pieces.at_most(static_cast<int>(december.mean) - 1) == doctest::Approx(0));
   CHECK(december.pieces.mean() == doctest::Approx(december.mean));
 }
+
+}  // namespace month_demand_test

@@ -7,6 +7,8 @@
 
 #include "supply/clinic_made.hpp"
 
+namespace new_starts_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -119,3 +121,5 @@ TEST_CASE("Items that are ordered for a patient are not stocked for new ones") {
   add_new_patient(clinic, "N1", today - days{400}, 1);
   CHECK(StartsOfClinic{clinic, today}.of(clinic.items[0]).starts == 0);
 }
+
+}  // namespace new_starts_test

@@ -10,6 +10,8 @@
 #include "supply/marginal_value.hpp"
 #include "supply/order_size.hpp"
 
+namespace order_cost_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using doctest::Approx;
@@ -181,3 +183,5 @@ TEST_CASE("What does not fit is passed over for what does") {
   CHECK(bought.pieces == std::vector<int>{0, 2});
   CHECK(bought.spent == Approx(10));
 }
+
+}  // namespace order_cost_test

@@ -4,6 +4,8 @@
 
 #include "supply/clinic_made.hpp"
 
+namespace order_life_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -152,3 +154,5 @@ TEST_CASE("Orders are brought together by supplier and number") {
   CHECK(orders[0].ordered() == 5);
   CHECK(orders[1].header == header);
 }
+
+}  // namespace order_life_test

@@ -6,6 +6,8 @@
 #include "supply/clinic_made.hpp"
 #include "supply/demand.hpp"
 
+namespace order_up_to_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -91,3 +93,5 @@ TEST_CASE("Fill rate and expected back-orders of base stock with Poisson demand"
     CHECK(std::abs(needed.at_most(r.stock - 1) - r.fill) < 1e-4);
   }
 }
+
+}  // namespace order_up_to_test

@@ -8,6 +8,8 @@
 #include "supply/clinic_made.hpp"
 #include "supply/demand.hpp"
 
+namespace pairs_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -126,3 +128,5 @@ TEST_CASE("All that a patient wears changes to another item at once") {
   CHECK(made.mass()[1] == doctest::Approx(3 * 0.1 * 0.81 * 0.9));
   CHECK(made.mass()[2] == doctest::Approx(3 * 0.01 * 0.9 * 0.9 + 0.9 * 0.81 * 0.1));
 }
+
+}  // namespace pairs_test

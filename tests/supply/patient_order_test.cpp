@@ -4,6 +4,8 @@
 
 #include "supply/clinic_made.hpp"
 
+namespace patient_order_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -153,3 +155,5 @@ TEST_CASE("A spare that lies in a drawer is not ordered for") {
   lives[0].life = wear::UnitLife{today, 10, 2, 300, {{today, 0.0}}};
   CHECK(propose(clinic, lives, today).empty());
 }
+
+}  // namespace patient_order_test

@@ -4,6 +4,8 @@
 
 #include "supply/clinic_made.hpp"
 
+namespace picking_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -62,3 +64,5 @@ TEST_CASE("Alike lots go by lot number, whatever the order of the levels") {
   CHECK(first_expiry_first_out(shelf, 0, today, "main store").lots.empty());
   CHECK(first_expiry_first_out(shelf, -1, today, "main store").missing == 0);
 }
+
+}  // namespace picking_test

@@ -7,6 +7,8 @@
 #include "supply/clinic_made.hpp"
 #include "supply/other_endings_made.hpp"
 
+namespace place_demand_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -132,3 +134,5 @@ TEST_CASE("A line tells how much of its demand is where, and the order of the re
   tell_places(again, made.clinic, PlaceDemand{made.clinic, made.lives, today});
   CHECK(again[0].reason.by_place[1].expected == lines[0].reason.by_place[1].expected);
 }
+
+}  // namespace place_demand_test

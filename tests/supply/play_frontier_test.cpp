@@ -7,6 +7,8 @@
 #include "supply/play/draws.hpp"
 #include "supply/play/frontier.hpp"
 
+namespace play_frontier_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::play;
@@ -77,3 +79,5 @@ TEST_CASE("Draws are spread evenly, and the same for the same place") {
   // FNV-1a of "foobar", a published test vector (from memory).
   CHECK(number_of("foobar") == 0x85944171f73967e8U);
 }
+
+}  // namespace play_frontier_test

@@ -7,6 +7,8 @@
 
 #include <doctest/doctest.h>
 
+namespace pmf_test {
+
 using namespace sparewell::supply;
 
 namespace {
@@ -134,3 +136,5 @@ TEST_CASE("A binomial count is what enumeration gives") {
   CHECK(binomial(0, 0.2).mean() == 0);
   CHECK(binomial(5, 0).mean() == 0);
 }
+
+}  // namespace pmf_test

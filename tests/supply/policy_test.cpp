@@ -4,6 +4,8 @@
 
 #include "supply/clinic_made.hpp"
 
+namespace policy_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 
@@ -39,3 +41,5 @@ TEST_CASE("A catalogue without a cost gives none, unless a break is reached") {
   CHECK_FALSE(unit_cost_at(item, 9));
   CHECK(unit_cost_at(item, 10)->minor == 500);
 }
+
+}  // namespace policy_test

@@ -4,6 +4,8 @@
 
 #include "supply/clinic_made.hpp"
 
+namespace price_list_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -125,3 +127,5 @@ TEST_CASE("Descriptions are shown and taken only when asked; unchanged rows are 
             .changes[0]
             .keeps_price_breaks);
 }
+
+}  // namespace price_list_test

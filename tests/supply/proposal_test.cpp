@@ -8,6 +8,8 @@
 
 #include "supply/clinic_made.hpp"
 
+namespace proposal_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -216,3 +218,5 @@ TEST_CASE("A supplier that delivers late is given a larger target") {
   // (10 * 18.2 + 20 * 21) / 30 = 20.07.
   CHECK(lines[0].reason.lead_days == 20);
 }
+
+}  // namespace proposal_test

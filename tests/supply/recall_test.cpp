@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+namespace recall_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 
@@ -127,3 +129,5 @@ TEST_CASE("Only certain pieces that are not in quarantine yet are moved there, i
                      {lot, "quarantine", MovementKind::transfer, 3, today, "notice 7"}});
   CHECK(transfers_to_quarantine(find_recalled(item, "", records, today), "all").size() == 8);
 }
+
+}  // namespace recall_test

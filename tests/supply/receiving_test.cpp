@@ -6,6 +6,8 @@
 
 #include "supply/clinic_made.hpp"
 
+namespace receiving_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -254,3 +256,5 @@ TEST_CASE("Damaged pieces are still to come, unless they are settled") {
   CHECK_FALSE(nothing_sound.is_stopped());
   CHECK(nothing_sound.lines.empty());
 }
+
+}  // namespace receiving_test

@@ -10,6 +10,8 @@
 #include "supply/renewal.hpp"
 #include "wear/competing_endings.hpp"
 
+namespace renewal_endings_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -186,3 +188,5 @@ TEST_CASE("Fresh counts between the loss rates that are made are as exact as tho
     }
   }
 }
+
+}  // namespace renewal_endings_test

@@ -9,6 +9,8 @@
 #include "supply/clinic_made.hpp"
 #include "wear/multiplier_points.hpp"
 
+namespace renewal_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using testing::poisson;
@@ -208,3 +210,5 @@ TEST_CASE("What follows the first replacement is mixed over the person's multipl
     CHECK(std::abs(std::accumulate(made.mass().begin(), made.mass().end(), 0.0) - 1) < 1e-12);
   }
 }
+
+}  // namespace renewal_test

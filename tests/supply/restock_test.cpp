@@ -8,6 +8,8 @@
 #include "supply/clinic_made.hpp"
 #include "supply/transfer.hpp"
 
+namespace restock_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -261,3 +263,5 @@ TEST_CASE("The days that transfers take are learned from the ledger") {
   CHECK(TransitDays{ledger}.to("South") == 1);
   CHECK(TransitDays{ledger}.to("North") == 4);
 }
+
+}  // namespace restock_test

@@ -9,6 +9,8 @@
 #include "supply/clinic_made.hpp"
 #include "supply/demand.hpp"
 
+namespace season_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -116,3 +118,5 @@ TEST_CASE("Where the season is high more is needed") {
   ItemDemand demand{today, {by_item.at({"L1"}), none, {}, &season}, fresh};
   CHECK(demand.until(today + days{20}).mean() == doctest::Approx(0.2 * 30).epsilon(1e-4));
 }
+
+}  // namespace season_test

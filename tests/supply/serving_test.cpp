@@ -4,6 +4,8 @@
 
 #include "supply/clinic_made.hpp"
 
+namespace serving_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -81,3 +83,5 @@ TEST_CASE("A booking without a day comes first and is never late; used-up ones a
   CHECK(made[0].coming == 1);
   CHECK(made[1].missing == 1);
 }
+
+}  // namespace serving_test

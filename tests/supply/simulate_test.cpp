@@ -8,6 +8,8 @@
 #include "supply/clinic_made.hpp"
 #include "wear/small_clinic.hpp"
 
+namespace simulate_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::play;
@@ -160,3 +162,5 @@ TEST_CASE("Items without a cost and those ordered for a patient are left out and
   CHECK(made->patient_ordered == 1);
   CHECK(made->past.front().items == 1);
 }
+
+}  // namespace simulate_test

@@ -10,6 +10,8 @@
 #include "supply/clinic_made.hpp"
 #include "supply/play/draws.hpp"
 
+namespace stock_course_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -251,3 +253,5 @@ TEST_CASE("The stock agrees with Poisson days played out") {
   CHECK(std::abs(course.past_use_by[0] - lost[0] / plays) < 0.05);
   CHECK(std::abs(course.past_use_by[1] - lost[1] / plays) < 0.05);
 }
+
+}  // namespace stock_course_test

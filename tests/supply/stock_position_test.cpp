@@ -4,6 +4,8 @@
 
 #include "supply/clinic_made.hpp"
 
+namespace stock_position_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -77,3 +79,5 @@ TEST_CASE("Pieces booked for a day count from when that day is near") {
   CHECK(sorted.front()->patient.text == "P4");
   CHECK(sorted.back()->patient.text == "P3");
 }
+
+}  // namespace stock_position_test

@@ -9,6 +9,8 @@
 #include "supply/supplier_credit.hpp"
 #include "supply/transfer.hpp"
 
+namespace stock_work_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -200,3 +202,5 @@ TEST_CASE("A recall names parts on loan and moves only what lies in a store") {
   REQUIRE(moved.size() == 2);
   CHECK(moved[0].place == "main store");
 }
+
+}  // namespace stock_work_test

@@ -8,6 +8,8 @@
 #include "supply/demand.hpp"
 #include "supply/other_endings_made.hpp"
 
+namespace successors_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -177,3 +179,5 @@ TEST_CASE(
     if (own) CHECK(line.reason.needs[0].chance > 0.005);
   }
 }
+
+}  // namespace successors_test

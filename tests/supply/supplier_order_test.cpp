@@ -6,6 +6,8 @@
 #include "supply/clinic_made.hpp"
 #include "supply/order_cost.hpp"
 
+namespace supplier_order_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -160,3 +162,5 @@ TEST_CASE("A price break that pays is taken, and told") {
   CHECK(line.reason.least_quantity == 8);
   CHECK(line.reason.saves_a_year > 0);
 }
+
+}  // namespace supplier_order_test

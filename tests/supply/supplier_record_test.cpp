@@ -4,6 +4,8 @@
 
 #include "supply/clinic_made.hpp"
 
+namespace supplier_record_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -42,3 +44,5 @@ TEST_CASE("Few receipts, old ones, and punctual ones make no late supplier") {
   clinic.order_lines.erase(clinic.order_lines.begin(), clinic.order_lines.begin() + 13);
   CHECK(!supplier_records(clinic, today).front().runs_late);
 }
+
+}  // namespace supplier_record_test

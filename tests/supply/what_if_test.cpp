@@ -8,6 +8,8 @@
 #include "supply/clinic_made.hpp"
 #include "supply/proposal.hpp"
 
+namespace what_if_test {
+
 using namespace sparewell;
 using namespace sparewell::supply;
 using namespace sparewell::supply::testing;
@@ -142,3 +144,5 @@ TEST_CASE("What a day's outlook keeps does not change what another policy decide
   OrderOutlook of_later{given.clinic, given.lives, today, later.order_on};
   same(decide(of_later, later), later);
 }
+
+}  // namespace what_if_test

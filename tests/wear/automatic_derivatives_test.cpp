@@ -11,6 +11,8 @@
 
 #include "wear/kind_posterior.hpp"
 
+namespace automatic_derivatives_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 
@@ -284,3 +286,5 @@ TEST_CASE("Value, gradient and Hessian are those that automatic differentiation 
     }
   }
 }
+
+}  // namespace automatic_derivatives_test

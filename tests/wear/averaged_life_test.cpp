@@ -8,6 +8,8 @@
 #include "wear/law_draws.hpp"
 #include "wear/unit_life.hpp"
 
+namespace averaged_life_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using doctest::Approx;
@@ -188,3 +190,5 @@ TEST_CASE("Draws are standard normal in their first moments, and always the same
     CHECK(draws == standard_draws(dimensions));
   }
 }
+
+}  // namespace averaged_life_test

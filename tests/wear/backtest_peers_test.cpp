@@ -6,6 +6,8 @@
 
 #include "wear/small_clinic.hpp"
 
+namespace backtest_peers_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using namespace sparewell::testing;
@@ -79,3 +81,5 @@ TEST_CASE("The clinic-wide Weibull is conditional on the age and falls back on t
   CHECK(liner[100] < 0.5);
   CHECK(liner[600] > 0.99);
 }
+
+}  // namespace backtest_peers_test

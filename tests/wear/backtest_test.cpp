@@ -10,6 +10,8 @@
 #include "wear/small_clinic.hpp"
 #include "wear/unit_life.hpp"
 
+namespace backtest_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using namespace sparewell::testing;
@@ -237,3 +239,5 @@ TEST_CASE("A backtest tells how far it is, and ends when it is told to") {
   CHECK(stopped.error().sentence.find("stopped") != std::string::npos);
   CHECK(told == std::vector<int>{0, 1});
 }
+
+}  // namespace backtest_test

@@ -11,6 +11,8 @@
 #include "wear/small_clinic.hpp"
 #include "wear/weibull_regression.hpp"
 
+namespace clinic_fit_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using namespace sparewell::testing;
@@ -234,3 +236,5 @@ TEST_CASE("A prior that is not sane is not computed with") {
   CHECK_THROWS_AS(static_cast<void>(fit_clinic(small_clinic(), priors, after(0))),
                   std::invalid_argument);
 }
+
+}  // namespace clinic_fit_test

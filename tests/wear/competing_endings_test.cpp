@@ -8,6 +8,8 @@
 
 #include "wear/small_clinic.hpp"
 
+namespace competing_endings_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using namespace sparewell::testing;
@@ -155,3 +157,5 @@ TEST_CASE("Without other endings a part is worn out or in use; in a drawer nothi
   CHECK(eventual_endings(life, {}).worn == 1);
   CHECK(eventual_endings(steady(50, 2, 300, 0), {}).in_use == 1);
 }
+
+}  // namespace competing_endings_test

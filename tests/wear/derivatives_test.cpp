@@ -5,6 +5,8 @@
 
 #include "wear/kind_posterior.hpp"
 
+namespace derivatives_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using doctest::Approx;
@@ -155,3 +157,5 @@ TEST_CASE("A life cut into spans with the same factors counts as one span") {
   CHECK(a.gradient.isApprox(b.gradient, 1e-12));
   CHECK(a.hessian.isApprox(b.hessian, 1e-12));
 }
+
+}  // namespace derivatives_test

@@ -8,6 +8,8 @@
 
 #include "wear/false_discovery.hpp"
 
+namespace early_counts_test {
+
 using namespace sparewell::wear;
 using doctest::Approx;
 
@@ -88,3 +90,5 @@ TEST_CASE("Counts over several patients agree with lives played out") {
     CHECK(std::abs(chance_of_early_endings(count, patients, points) - share) < 4 * error + 1e-6);
   }
 }
+
+}  // namespace early_counts_test

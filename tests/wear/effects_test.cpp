@@ -7,6 +7,8 @@
 
 #include "wear/small_clinic.hpp"
 
+namespace effects_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using namespace sparewell::testing;
@@ -113,3 +115,5 @@ TEST_CASE("The 80 % interval holds the true effect in about 80 % of simulated cl
   CHECK(held > 143);
   CHECK(held < 177);
 }
+
+}  // namespace effects_test

@@ -5,6 +5,8 @@
 #include "wear/exposure.hpp"
 #include "wear/small_clinic.hpp"
 
+namespace entry_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using namespace sparewell::testing;
@@ -57,3 +59,5 @@ TEST_CASE("Nobody's numbers say nothing, and the later of two entries counts") {
   // Known on an earlier day, the numbered part was not there yet.
   CHECK_FALSE(Entries{clinic, day_zero + days{299}, std::nullopt}.of(old).has_value());
 }
+
+}  // namespace entry_test

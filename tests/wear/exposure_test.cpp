@@ -6,6 +6,8 @@
 
 #include "wear/small_clinic.hpp"
 
+namespace exposure_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using namespace sparewell::testing;
@@ -136,3 +138,5 @@ TEST_CASE("A liner issued after today leaves the share of today's liner alone") 
   clinic.units = {unit("P", "L", 0), unit("P", "L", 100)};
   CHECK(days_worn(exposure_of(clinic, 0, 50)) == 50);
 }
+
+}  // namespace exposure_test

@@ -6,6 +6,8 @@
 
 #include "wear/small_clinic.hpp"
 
+namespace factors_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using namespace sparewell::testing;
@@ -43,3 +45,5 @@ TEST_CASE("Factors have the names used in files") {
   CHECK(factor_name(Factor::kneeling_hours) == "kneeling_hours");
   CHECK(factor_name(Factor::impact_sport) == "impact_sport");
 }
+
+}  // namespace factors_test

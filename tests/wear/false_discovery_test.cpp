@@ -10,6 +10,8 @@
 #include <doctest/doctest.h>
 #include <nlohmann/json.hpp>
 
+namespace false_discovery_test {
+
 using namespace sparewell::wear;
 using doctest::Approx;
 using Json = nlohmann::json;
@@ -91,3 +93,5 @@ TEST_CASE("What is not a chance is refused") {
   CHECK_THROWS_AS((void)chance_of_at_least(1, std::vector{std::nan("")}), std::invalid_argument);
   CHECK_THROWS_AS((void)adjusted_for_false_discoveries(std::vector{-0.1}), std::invalid_argument);
 }
+
+}  // namespace false_discovery_test

@@ -10,6 +10,8 @@
 #include "wear/table_file.hpp"
 #include "wear/weibull_regression.hpp"
 
+namespace frailty_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using doctest::Approx;
@@ -108,3 +110,5 @@ TEST_CASE("Groups that do not match the rows are refused") {
   table.group.push_back(1000000000);
   CHECK_FALSE(fit_weibull_life(table).has_value());
 }
+
+}  // namespace frailty_test

@@ -9,6 +9,8 @@
 #include "wear/small_clinic.hpp"
 #include "wear/unit_life.hpp"
 
+namespace item_scale_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using namespace sparewell::testing;
@@ -101,3 +103,5 @@ TEST_CASE("The draws have the mean and the spread of the posterior") {
           lock.covariance(2 + f, 2 + f));
   }
 }
+
+}  // namespace item_scale_test

@@ -5,6 +5,8 @@
 #include "wear/small_clinic.hpp"
 #include "wear/unit_life.hpp"
 
+namespace lives_in_use_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using namespace sparewell::testing;
@@ -112,3 +114,5 @@ TEST_CASE("What the law leaves open about all units of an item is their hazard's
   for (auto& [kind, life] : fitted.kinds) life.draws = {};
   CHECK(lives_of_units_in_use(clinic, fitted, day_zero + days{100})[0].law_spread == 0);
 }
+
+}  // namespace lives_in_use_test

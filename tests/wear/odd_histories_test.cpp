@@ -11,6 +11,8 @@
 #include "wear/clinic_fit.hpp"
 #include "wear/small_clinic.hpp"
 
+namespace odd_histories_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using namespace sparewell::testing;
@@ -234,3 +236,5 @@ TEST_CASE("Patients of very many like lives and very different ones are still co
   CHECK(lock.shape > 4);
   CHECK(says(lock, "recorded for all of them"));
 }
+
+}  // namespace odd_histories_test

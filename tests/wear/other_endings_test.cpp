@@ -9,6 +9,8 @@
 #include "wear/small_clinic.hpp"
 #include "wear/unit_life.hpp"
 
+namespace other_endings_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using namespace sparewell::testing;
@@ -88,3 +90,5 @@ TEST_CASE("Every unit in use carries the rates of its kind; a fit made without a
   lives = lives_of_units_in_use(clinic, fitted, today);
   CHECK(lives[0].others.of(EndReason::lost).endings == 0);
 }
+
+}  // namespace other_endings_test

@@ -10,6 +10,8 @@
 #include "wear/small_clinic.hpp"
 #include "wear/unit_life.hpp"
 
+namespace person_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using namespace sparewell::testing;
@@ -189,3 +191,5 @@ TEST_CASE("Histories that say little about the multiplier leave it near its prio
     check(simulation.clinic, 4);
   }
 }
+
+}  // namespace person_test

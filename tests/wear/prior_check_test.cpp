@@ -6,6 +6,8 @@
 
 #include "wear/small_clinic.hpp"
 
+namespace prior_check_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using namespace sparewell::testing;
@@ -90,3 +92,5 @@ TEST_CASE("A row without a source is refused") {
   priors.factors[3].source.clear();
   CHECK(says(refusal_of(priors), "source"));
 }
+
+}  // namespace prior_check_test

@@ -5,6 +5,8 @@
 #include "wear/small_clinic.hpp"
 #include "wear/table_file.hpp"
 
+namespace prior_files_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using namespace sparewell::testing;
@@ -90,3 +92,5 @@ TEST_CASE("The shipped priors put a new clinic's liners and sleeves where practi
   CHECK(median(Kind::sleeve, Material::mineral_oil_gel) > 90);
   CHECK(median(Kind::sleeve, Material::mineral_oil_gel) < 183);
 }
+
+}  // namespace prior_files_test

@@ -11,6 +11,8 @@
 #include "wear/small_clinic.hpp"
 #include "wear/unit_life.hpp"
 
+namespace records_begin_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using namespace sparewell::testing;
@@ -110,3 +112,5 @@ TEST_CASE("Other endings are counted from there on too") {
   CHECK(rate.endings == Approx(1));
   CHECK(rate.days == Approx(200 + 100));
 }
+
+}  // namespace records_begin_test

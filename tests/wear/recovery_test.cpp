@@ -8,6 +8,8 @@
 #include "wear/small_clinic.hpp"
 #include "wear/unit_life.hpp"
 
+namespace recovery_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using namespace sparewell::testing;
@@ -104,3 +106,5 @@ TEST_CASE("A known law is found again in simulated lives under changing usage") 
   }
   for (std::size_t f = 0; f < factor_count; ++f) within(liner.beta[f], true_beta[f], at++);
 }
+
+}  // namespace recovery_test

@@ -6,6 +6,8 @@
 
 #include <doctest/doctest.h>
 
+namespace scores_coverage_test {
+
 using namespace sparewell::wear;
 
 namespace {
@@ -123,3 +125,5 @@ TEST_CASE("The interval holds the truth about 95 times in 100, with persons and 
   CHECK(held > 0.91 * clinics);
   CHECK(held < 0.985 * clinics);
 }
+
+}  // namespace scores_coverage_test

@@ -6,6 +6,8 @@
 
 #include <doctest/doctest.h>
 
+namespace scores_test {
+
 using namespace sparewell::wear;
 
 namespace {
@@ -192,3 +194,5 @@ TEST_CASE("In simulated lives the mean CRPS of the true law is the integral of F
   }
   CHECK(sum / lives == doctest::Approx(closed).epsilon(0.02));
 }
+
+}  // namespace scores_test

@@ -8,6 +8,8 @@
 #include "wear/small_clinic.hpp"
 #include "wear/unit_life.hpp"
 
+namespace shared_multiplier_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using namespace sparewell::testing;
@@ -124,3 +126,5 @@ TEST_CASE("A multiplier that cannot be is not made") {
   CHECK_THROWS_AS((Multiplier{NAN, 1}), std::invalid_argument);
   CHECK_THROWS_AS((Multiplier{HUGE_VAL, 1}), std::invalid_argument);
 }
+
+}  // namespace shared_multiplier_test

@@ -6,6 +6,8 @@
 #include "wear/small_clinic.hpp"
 #include "wear/unit_life.hpp"
 
+namespace shelf_life_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using namespace sparewell::testing;
@@ -50,3 +52,5 @@ TEST_CASE("A unit in the drawer does not age, but its shelf life runs") {
   CHECK(lives[0].life.chance_after(5000) == 0);
   CHECK(UseBys{clinic}.of(spare, clinic.items[0])->day == day_zero + days{730});
 }
+
+}  // namespace shelf_life_test

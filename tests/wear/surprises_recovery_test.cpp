@@ -7,6 +7,8 @@
 #include "wear/small_clinic.hpp"
 #include "wear/surprises.hpp"
 
+namespace surprises_recovery_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using namespace sparewell::testing;
@@ -95,3 +97,5 @@ TEST_CASE("A bad lot is found, and hardly any other is flagged with it") {
   CHECK(found >= 190);
   CHECK(flagged_others <= 20);  // a false discovery rate of 5 % allows about 10
 }
+
+}  // namespace surprises_recovery_test

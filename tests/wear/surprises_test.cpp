@@ -9,6 +9,8 @@
 #include "wear/false_discovery.hpp"
 #include "wear/small_clinic.hpp"
 
+namespace surprises_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using namespace sparewell::testing;
@@ -193,3 +195,5 @@ TEST_CASE("A lot that fails with everybody who has many of it is flagged") {
   REQUIRE(found.lots.size() == 2);
   for (const EarlyEndings& lot : found.lots) CHECK(lot.flagged == (lot.lot == "bad"));
 }
+
+}  // namespace surprises_test

@@ -10,6 +10,8 @@
 #include "wear/table_file.hpp"
 #include "wear/weibull_regression.hpp"
 
+namespace survreg_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using doctest::Approx;
@@ -99,3 +101,5 @@ TEST_CASE("The plain fit agrees with R's survreg to six digits on published data
     check_fit(*fit, expected);
   }
 }
+
+}  // namespace survreg_test

@@ -7,6 +7,8 @@
 
 #include "wear/small_clinic.hpp"
 
+namespace unit_life_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using namespace sparewell::testing;
@@ -135,3 +137,5 @@ TEST_CASE("A life that cannot be is not made") {
                   std::invalid_argument);
   CHECK_THROWS_AS(static_cast<void>(steady(0, 2, 300).worn_out_date(1)), std::invalid_argument);
 }
+
+}  // namespace unit_life_test

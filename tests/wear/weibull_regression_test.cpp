@@ -4,6 +4,8 @@
 
 #include <doctest/doctest.h>
 
+namespace weibull_regression_test {
+
 using namespace sparewell;
 using namespace sparewell::wear;
 using doctest::Approx;
@@ -233,3 +235,5 @@ TEST_CASE("More covariates than events are refused, not answered with noise") {
   add_covariate(table, "b", {0, 1, 0});
   CHECK_FALSE(refusal_of(table).empty());
 }
+
+}  // namespace weibull_regression_test

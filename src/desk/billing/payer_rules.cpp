@@ -9,6 +9,7 @@
 #include "clinic/say.hpp"
 #include "desk/billing/code_tables.hpp"
 #include "desk/billing/paper_noting.hpp"
+#include "desk/typed_amounts.hpp"
 #include "desk/wording.hpp"
 
 namespace sparewell::desk {
@@ -92,7 +93,7 @@ Expected<PayerRule> read_rule(const RuleRequest& request, const Currency& curren
   if (!days_read) return tl::unexpected(days_read.error());
   rule.days = *days_read;
   if (!request.amount.empty()) {
-    const auto amount = parse_money(request.amount, currency);
+    const auto amount = typed_amount(request.amount, currency);
     if (!amount || amount->minor < 0) {
       return refuse(say("Amount: write an amount such as 480.00, or leave it empty."));
     }

@@ -10,6 +10,8 @@
 #include "exchange/barcode/gs1_identifiers.hpp"
 #include "exchange/barcode/read_label.hpp"
 
+namespace barcode_properties_test {
+
 using namespace sparewell;
 using namespace sparewell::exchange;
 
@@ -231,3 +233,5 @@ TEST_CASE("No text brings the reader down, and every refusal is a sentence") {
     }
   }
 }
+
+}  // namespace barcode_properties_test

@@ -4,6 +4,8 @@
 
 #include <doctest/doctest.h>
 
+namespace check_digit_test {
+
 using namespace sparewell::exchange;
 
 TEST_CASE("GTIN check digits are those that GS1 publishes") {
@@ -43,3 +45,5 @@ TEST_CASE("HIBC check characters are those of published labels") {
               "16D20130202") == 'H');
   CHECK_FALSE(hibc_check_character("+a1"));
 }
+
+}  // namespace check_digit_test

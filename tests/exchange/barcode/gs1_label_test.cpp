@@ -5,6 +5,8 @@
 #include "exchange/barcode/gs1_identifiers.hpp"
 #include "exchange/barcode/read_label.hpp"
 
+namespace gs1_label_test {
+
 using namespace sparewell;
 using namespace sparewell::exchange;
 using namespace std::string_literals;
@@ -189,3 +191,5 @@ TEST_CASE("Identifiers have the lengths of the standard's list") {
     CHECK_FALSE(gs1_identifier_at(code));
   }
 }
+
+}  // namespace gs1_label_test

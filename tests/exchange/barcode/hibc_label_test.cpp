@@ -6,6 +6,8 @@
 #include "exchange/barcode/check_digit.hpp"
 #include "exchange/barcode/read_label.hpp"
 
+namespace hibc_label_test {
+
 using namespace sparewell;
 using namespace sparewell::exchange;
 
@@ -162,3 +164,5 @@ TEST_CASE("Parts that cannot be read are refused, and contradictions too") {
   CHECK_FALSE(refusal({"+"}).empty());
   CHECK_FALSE(refusal({"+A"}).empty());
 }
+
+}  // namespace hibc_label_test

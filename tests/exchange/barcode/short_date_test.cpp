@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+namespace short_date_test {
+
 using namespace sparewell;
 using namespace sparewell::exchange;
 
@@ -68,3 +70,5 @@ TEST_CASE("Days of the year and other orders are read") {
   CHECK(date_in_digits("092805", "MMDDYY", today) == make_date(2005, 9, 28));
   CHECK(date_in_digits("20111212", "YYYYMMDD", today) == make_date(2011, 12, 12));
 }
+
+}  // namespace short_date_test

@@ -4,6 +4,8 @@
 
 #include "exchange/documents/read_pdf.hpp"
 
+namespace delivery_sheet_test {
+
 using namespace sparewell;
 using namespace sparewell::exchange;
 
@@ -69,3 +71,5 @@ TEST_CASE("Many lines go over several pages, long texts wrap, the name can be le
 TEST_CASE("A sheet that cannot be written leaves no file") {
   CHECK_FALSE(write_delivery_sheet(made_sheet(1), "/nosuch/folder/sheet.pdf"));
 }
+
+}  // namespace delivery_sheet_test

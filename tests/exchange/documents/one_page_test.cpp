@@ -7,6 +7,8 @@
 #include "exchange/documents/read_pdf.hpp"
 #include "exchange/documents/travel_card.hpp"
 
+namespace one_page_test {
+
 using namespace sparewell;
 using namespace sparewell::exchange;
 
@@ -156,3 +158,5 @@ TEST_CASE("A full card keeps what matters most and counts the rest") {
   std::filesystem::remove(path);
   CHECK_FALSE(write_travel_cards({made_card(1)}, PaperSize::a4, "/nosuch/folder/card.pdf"));
 }
+
+}  // namespace one_page_test

@@ -4,6 +4,8 @@
 
 #include "exchange/documents/read_pdf.hpp"
 
+namespace parts_list_test {
+
 using namespace sparewell;
 using namespace sparewell::exchange;
 
@@ -56,3 +58,5 @@ TEST_CASE("Lists in two languages begin and count their pages each for itself") 
   CHECK(has(words_in(path, 2, 2), fmt::format("Página 1 de {}", *pages - 1)));
   std::filesystem::remove(path);
 }
+
+}  // namespace parts_list_test

@@ -4,6 +4,8 @@
 
 #include "exchange/documents/read_pdf.hpp"
 
+namespace visit_sheet_test {
+
 using namespace sparewell;
 using namespace sparewell::exchange;
 
@@ -66,3 +68,5 @@ TEST_CASE("A patient with more than a page holds keeps one page, with the rest c
   CHECK_FALSE(has(text, "finding-079"));
   std::filesystem::remove(path);
 }
+
+}  // namespace visit_sheet_test

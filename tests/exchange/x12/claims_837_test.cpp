@@ -6,6 +6,8 @@
 
 #include "x12_made.hpp"
 
+namespace claims_837_test {
+
 using namespace sparewell;
 using namespace sparewell::exchange;
 using namespace sparewell::exchange::testing;
@@ -135,3 +137,5 @@ TEST_CASE("Refused rows are written in the form of claims.csv") {
   CHECK(text.find("patient_ref,is not known") != std::string::npos);
   CHECK(text.find("Samplename") == std::string::npos);
 }
+
+}  // namespace claims_837_test

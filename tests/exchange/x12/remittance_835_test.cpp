@@ -7,6 +7,8 @@
 
 #include "x12_made.hpp"
 
+namespace remittance_835_test {
+
 using namespace sparewell;
 using namespace sparewell::exchange;
 using namespace sparewell::exchange::testing;
@@ -181,3 +183,5 @@ TEST_CASE("A payment without payer, reference or day has a fault") {
   put(transaction, "BPR*", {"BPR*I*56.52*C*CHK"});
   CHECK(read(transaction).payments[0].remittance.paid_on == make_date(2011, 2, 28));
 }
+
+}  // namespace remittance_835_test

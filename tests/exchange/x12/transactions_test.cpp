@@ -4,6 +4,8 @@
 
 #include "x12_made.hpp"
 
+namespace transactions_test {
+
 using namespace sparewell;
 using namespace sparewell::exchange;
 using namespace sparewell::exchange::testing;
@@ -83,3 +85,5 @@ TEST_CASE("Letters of ISO 8859-1 are read") {
   CHECK(file->transactions[0].segments[4].at(2) == "Invent\xC3\xA9");
   CHECK(file->reading.notes.size() == 1);
 }
+
+}  // namespace transactions_test

@@ -7,6 +7,8 @@
 #include "exchange/x12/remittance_835.hpp"
 #include "x12_made.hpp"
 
+namespace x12_fuzz_test {
+
 using namespace sparewell;
 using namespace sparewell::exchange;
 using namespace sparewell::exchange::testing;
@@ -98,3 +100,5 @@ TEST_CASE("Files with changed bytes are read or refused, and no segment is lost"
   }
   CHECK(read > 3000);
 }
+
+}  // namespace x12_fuzz_test

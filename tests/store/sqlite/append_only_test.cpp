@@ -2,6 +2,8 @@
 #include "store/examples.hpp"
 #include "store/sqlite/raw.hpp"
 
+namespace append_only_test {
+
 namespace sparewell::store::test {
 namespace {
 
@@ -64,3 +66,5 @@ TEST_CASE("raw SQL cannot take stock below zero either") {
 }
 
 }  // namespace sparewell::store::test
+
+}  // namespace append_only_test

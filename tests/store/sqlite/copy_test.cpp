@@ -2,6 +2,8 @@
 #include "store/examples.hpp"
 #include "store/sqlite/raw.hpp"
 
+namespace copy_test {
+
 namespace sparewell::store::test {
 namespace {
 
@@ -96,3 +98,5 @@ TEST_CASE("a damaged clinic is not copied") {
 }
 
 }  // namespace sparewell::store::test
+
+}  // namespace copy_test

@@ -9,6 +9,8 @@
 #include "store/sqlite/file_check.hpp"
 #include "store/sqlite/raw.hpp"
 
+namespace open_test {
+
 namespace sparewell::store::test {
 namespace {
 
@@ -216,3 +218,5 @@ TEST_CASE("every connection has the safety settings") {
 }
 
 }  // namespace sparewell::store::test
+
+}  // namespace open_test

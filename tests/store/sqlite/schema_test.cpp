@@ -5,6 +5,8 @@
 #include "store/engines.hpp"
 #include "store/sqlite/connection.hpp"
 
+namespace schema_test {
+
 namespace sparewell::store::test {
 namespace {
 
@@ -63,3 +65,5 @@ TEST_CASE("every reference is indexed and keeps its target from being removed") 
 }
 
 }  // namespace sparewell::store::test
+
+}  // namespace schema_test

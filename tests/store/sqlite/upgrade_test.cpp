@@ -2,6 +2,8 @@
 #include "store/examples.hpp"
 #include "store/sqlite/raw.hpp"
 
+namespace upgrade_test {
+
 namespace sparewell::store::test {
 namespace {
 
@@ -128,3 +130,5 @@ TEST_CASE("a new file takes every step without a copy") {
 }
 
 }  // namespace sparewell::store::test
+
+}  // namespace upgrade_test

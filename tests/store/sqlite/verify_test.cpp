@@ -2,6 +2,8 @@
 #include "store/examples.hpp"
 #include "store/sqlite/raw.hpp"
 
+namespace verify_test {
+
 namespace sparewell::store::test {
 namespace {
 
@@ -105,3 +107,5 @@ TEST_CASE("keys of settings that are unknown stay") {
 }
 
 }  // namespace sparewell::store::test
+
+}  // namespace verify_test

@@ -30,6 +30,8 @@ void MainFrame::start_job(desk::Job job) {
   auto finish = std::move(job.finish);
   job.finish = [this, finish = std::move(finish)](const JobEnd& end) {
     bar_->idle(idle_words());
+    // What it found may be shown on any of them.
+    show_all_pages();
     finish(end);
     if (!waiting_jobs_.empty() && !worker_->busy() && !closing_) {
       auto next = std::move(waiting_jobs_.front());
@@ -145,7 +147,9 @@ void MainFrame::read_again(std::function<void()> then) {
                if (say_failure(end) || !*day) return;
                search_->show(*index);
                renew(*day, *work);
-               if (then) then();
+               if (!then) return;
+               show_all_pages();
+               then();
              }});
 }
 

@@ -129,8 +129,14 @@ void MainFrame::bind_events() {
   Bind(wxEVT_CHAR_HOOK, &MainFrame::on_key, this);
   Bind(wxEVT_CLOSE_WINDOW, &MainFrame::on_close, this);
   later_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { measure_again(*this); });
+  next_page_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) {
+    if (to_show_.empty()) return update_commands();
+    show_on_page(*to_show_.front());
+    next_page_.StartOnce(1);
+  });
   book_->Bind(wxEVT_NOTEBOOK_PAGE_CHANGED, [this](wxBookCtrlEvent& event) {
     event.Skip();
+    show_on_page(*current_page());
     remembered_.page = current_page()->name();
     update_commands();
     if (text_size_was_changed()) later_.StartOnce(50);
@@ -179,16 +185,9 @@ void MainFrame::show_day() {
   const bool first = !book_->IsShown();
   welcome_->Hide();
   book_->Show();
-  for (std::size_t i = 0; i < pages_.size(); ++i) {
-    pages_[i]->show_or_wait(day_);
-    book_->SetPageText(i, to_wx(pages_[i]->tab()));
-  }
-  today_->show_work(work_);
-  tell_today_of_books();
-  if (day_->worked_out()) {
-    show_test();
-    show_play();
-  }
+  to_show_ = pages_;
+  show_on_page(*current_page());
+  next_page_.StartOnce(1);
   const auto& name = day_->clinic().settings.name;
   clinic_name_->SetLabelText(to_wx(name.empty() ? said("Clinic without a name") : name));
   day_words_->SetLabelText(to_wx(desk::day_words(day_->today())));
@@ -196,6 +195,28 @@ void MainFrame::show_day() {
   SetTitle(to_wx(file + " - Sparewell"));
   body_->Layout();
   if (first) go_to_remembered();
+}
+
+void MainFrame::show_on_page(Page& page) {
+  const auto at = std::ranges::find(to_show_, &page);
+  if (at == to_show_.end()) return;
+  to_show_.erase(at);
+  page.show_or_wait(day_);
+  if (&page == today_) {
+    today_->show_work(work_);
+    tell_today_of_books();
+  }
+  if (day_->worked_out()) {
+    if (&page == patients_) patients_->show_test(test_);
+    if (&page == wear_) wear_->show_test(test_);
+    if (&page == plan_) show_play();
+  }
+  const auto shown = std::ranges::find(pages_, &page) - pages_.begin();
+  book_->SetPageText(static_cast<std::size_t>(shown), to_wx(page.tab()));
+}
+
+void MainFrame::show_all_pages() {
+  while (!to_show_.empty()) show_on_page(*to_show_.front());
 }
 
 desk::CommandState MainFrame::state() const {
@@ -220,7 +241,7 @@ desk::CommandState MainFrame::state() const {
   now.away = on_items && shelf_->chosen_away();
   now.branches = day_ && day_->branches().several();
   now.move = on_shelf && shelf_->chosen_move() != nullptr;
-  if (day_) {
+  if (day_ && std::ranges::find(to_show_, deliveries_) == to_show_.end()) {
     const auto actions = deliveries_->actions();
     now.order_placeable = actions.place;
     now.order_approvable = actions.approve;

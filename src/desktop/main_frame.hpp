@@ -62,7 +62,12 @@ class MainFrame : public wxFrame {
   wxSizer* make_header();
   void bind_events();
   void place_as_remembered();
+  /// Shows the day on the page that is in front, and on the others one by one in between what a
+  /// person does, so that the window always answers.
   void show_day();
+  /// If it does not show the day yet.
+  void show_on_page(Page& page);
+  void show_all_pages();
   void show_test();
   void show_play();
   void update_commands();
@@ -255,8 +260,10 @@ class MainFrame : public wxFrame {
   std::unique_ptr<SearchBar> search_;
   desk::ScanBurst scan_;
   WorkBar* bar_ = nullptr;
+  wxTimer next_page_;  ///< shows the day on the next of them
   wxTimer later_;  ///< measures texts again once the toolkit has their new size
   std::vector<Page*> pages_;
+  std::vector<Page*> to_show_;  ///< those that do not show the day yet
   /// Last, so that it is the first to go: its job may use everything above.
   std::unique_ptr<desk::BackgroundWorker> worker_;
 };

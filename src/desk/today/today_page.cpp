@@ -72,7 +72,7 @@ TodayWorkPtr find_work(const Day& day) {
 
 TodayPage::TodayPage()
     : table_{{{said("Job"), 25, Align::left, ""},
-              {said("When"), 10, Align::left,
+              {said("When"), 12, Align::left,
                said("Overdue: its day has passed. Today: to be done or decided today. This week: "
                     "within seven days.")},
               {said("What"), 24, Align::left, ""},

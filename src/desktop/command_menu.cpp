@@ -4,7 +4,6 @@
 
 #include <wx/accel.h>
 
-#include "clinic/say.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/command_button.hpp"
 
@@ -14,7 +13,7 @@ namespace {
 using desk::Command;
 
 wxString with_key(const desk::CommandSpec& spec) {
-  auto text = to_wx(label_words(spec));
+  auto text = to_wx(spec.label);
   if (!spec.key.empty()) text += "\t" + to_wx(spec.key);
   return text;
 }
@@ -43,12 +42,11 @@ wxMenuBar* make_menu_bar() {
   for (const auto& spec : desk::command_table()) {
     if (spec.menu != current) {
       menu = new wxMenu;
-      bar->Append(menu, to_wx(said(std::string{desk::menu_title(spec.menu)}.c_str())));
+      bar->Append(menu, to_wx(desk::menu_title(spec.menu)));
       current = spec.menu;
     }
     if (spec.starts_group) menu->AppendSeparator();
-    menu->Append(command_id(spec.command), with_key(spec),
-                 to_wx(said(std::string{spec.help}.c_str())));
+    menu->Append(command_id(spec.command), with_key(spec), to_wx(spec.help));
   }
   return bar;
 }

@@ -1,6 +1,6 @@
 """Whoever is at the window: finding and scanning from anywhere, help, print, larger text, unfinished forms, Spanish."""
 
-from comfort import (ask_for_help, check_memory, enlarge_text, leave_form_unfinished, look_at_print,
+from comfort import (ask_for_help, check_memory, enlarge_text, leave_form_unfinished, print_list,
                      speak_spanish)
 from journey import go
 from search_work import find_by_scanning, find_by_typing
@@ -11,7 +11,7 @@ def way(stage, files):
     stage.press("ctrl+1")
     enlarge_text(stage)
     ask_for_help(stage)
-    look_at_print(stage)
+    print_list(stage)
     leave_form_unfinished(stage, files.database)
     find_by_typing(stage, files.folder)
     find_by_scanning(stage, files.folder)

@@ -1,6 +1,7 @@
 """What makes the window fit for its people: larger text, help, printing, undo, unfinished forms."""
 
 import json
+import subprocess
 
 from stage import wait_until
 
@@ -23,14 +24,34 @@ def ask_for_help(stage):
     wait_until("the help is closed", lambda: stage.find("table", "Questions") is None)
 
 
-def look_at_print(stage):
+def print_list(stage):
+    """Looked at first, then printed: where there is no printer, into a file."""
     stage.press("ctrl+3")
     stage.press("ctrl+alt+p")
     stage.wait_for("frame", "Print: Shelf")
     stage.wait_for("push button", "Paper and margins...")
     stage.picture("print")
+    stage.click("push button", "Print this list")
+    stage.wait_for("dialog", "Print")
+    into_file(stage)
+    file = stage.scratch / "output.pdf"
+    wait_until("the list is printed", file.exists)
     stage.click("push button", "Close")
     wait_until("the preview is closed", lambda: stage.find("frame", "Print: Shelf") is None)
+    told = subprocess.run(["pdftotext", "-layout", file, "-"], check=True, text=True,
+                          stdout=subprocess.PIPE).stdout
+    assert "Locking liner" in told and "Page 8 of 8" in told, told[:500]
+
+
+def into_file(stage):
+    """Chooses the only printer of the toolkit's dialog, the file, whose row no name tells."""
+    printers = stage.settled_box(wait_until("printers are listed", lambda: stage.find(
+        "table", "", whole=True) or stage.find("tree table", "", whole=True)))
+    first_row = 38
+    subprocess.run(["xdotool", "mousemove", str(printers.x + 80), str(printers.y + first_row),
+                    "click", "1"], check=True)
+    stage.picture("print-into-file")
+    stage.click("push button", "Print")
 
 
 def leave_form_unfinished(stage, database):

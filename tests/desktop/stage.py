@@ -78,7 +78,7 @@ class Stage:
         import pyatspi
         self.atspi = pyatspi
         self.log = open(self.scratch / "output.txt", "w+")
-        self.program = subprocess.Popen(command, stdout=self.log, stderr=self.log)
+        self.program = subprocess.Popen(command, stdout=self.log, stderr=self.log, cwd=self.scratch)
 
     def output(self):
         return pathlib.Path(self.log.name).read_text()

@@ -1,9 +1,7 @@
 #include "store/engines.hpp"
 #include "store/examples.hpp"
 
-namespace bookings_test {
-
-namespace sparewell::store::test {
+namespace sparewell::store::test::bookings_test {
 namespace {
 
 StockMovement moved(const char* item, int quantity) {
@@ -69,6 +67,4 @@ TEST_CASE_TEMPLATE("loans and returns are found by their numbers", Engine, SPARE
   CHECK_FALSE(work->loan(1));
 }
 
-}  // namespace sparewell::store::test
-
-}  // namespace bookings_test
+}  // namespace sparewell::store::test::bookings_test

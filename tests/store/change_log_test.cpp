@@ -3,9 +3,7 @@
 #include "store/engines.hpp"
 #include "store/examples.hpp"
 
-namespace change_log_test {
-
-namespace sparewell::store::test {
+namespace sparewell::store::test::change_log_test {
 namespace {
 
 using Json = nlohmann::json;
@@ -100,6 +98,4 @@ TEST_CASE_TEMPLATE("a text that is not UTF-8 does not stop the log", Engine, SPA
   CHECK(Json::accept(work->changes(1).at(0).before));
 }
 
-}  // namespace sparewell::store::test
-
-}  // namespace change_log_test
+}  // namespace sparewell::store::test::change_log_test

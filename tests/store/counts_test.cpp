@@ -1,9 +1,7 @@
 #include "store/engines.hpp"
 #include "store/examples.hpp"
 
-namespace counts_test {
-
-namespace sparewell::store::test {
+namespace sparewell::store::test::counts_test {
 namespace {
 
 ShelfCountRecord count_of(const std::string& lot, int recorded, int counted) {
@@ -52,6 +50,4 @@ TEST_CASE_TEMPLATE("a count of an unknown item, below zero or without a place is
   CHECK(work->counts().empty());
 }
 
-}  // namespace sparewell::store::test
-
-}  // namespace counts_test
+}  // namespace sparewell::store::test::counts_test

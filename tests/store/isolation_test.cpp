@@ -1,9 +1,7 @@
 #include "store/engines.hpp"
 #include "store/examples.hpp"
 
-namespace isolation_test {
-
-namespace sparewell::store::test {
+namespace sparewell::store::test::isolation_test {
 
 TEST_CASE_TEMPLATE("a snapshot keeps its view while the same store writes", Engine,
                    SPAREWELL_ENGINES) {
@@ -66,6 +64,4 @@ TEST_CASE_TEMPLATE("several snapshots of different moments live side by side", E
   }
 }
 
-}  // namespace sparewell::store::test
-
-}  // namespace isolation_test
+}  // namespace sparewell::store::test::isolation_test

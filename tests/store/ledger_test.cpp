@@ -4,9 +4,7 @@
 #include "store/engines.hpp"
 #include "store/examples.hpp"
 
-namespace ledger_test {
-
-namespace sparewell::store::test {
+namespace sparewell::store::test::ledger_test {
 namespace {
 
 const Date day = make_date(2026, 6, 1);
@@ -133,6 +131,4 @@ TEST_CASE_TEMPLATE("after any sequence of movements the shelf is their sum", Eng
   CHECK(work->movements().size() == static_cast<std::size_t>(2000 - refused));
 }
 
-}  // namespace sparewell::store::test
-
-}  // namespace ledger_test
+}  // namespace sparewell::store::test::ledger_test

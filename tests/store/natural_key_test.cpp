@@ -1,9 +1,7 @@
 #include "store/engines.hpp"
 #include "store/examples.hpp"
 
-namespace natural_key_test {
-
-namespace sparewell::store::test {
+namespace sparewell::store::test::natural_key_test {
 namespace {
 
 /// `same` bears the natural key of `stored`, `other` does not.
@@ -137,6 +135,4 @@ TEST_CASE_TEMPLATE("records follow a patient whose reference is corrected", Engi
   CHECK(error_of([&] { work->put(bare<Usage>()); }) == StoreError::not_found);
 }
 
-}  // namespace sparewell::store::test
-
-}  // namespace natural_key_test
+}  // namespace sparewell::store::test::natural_key_test

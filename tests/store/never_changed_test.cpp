@@ -1,9 +1,7 @@
 #include "store/engines.hpp"
 #include "store/examples.hpp"
 
-namespace never_changed_test {
-
-namespace sparewell::store::test {
+namespace sparewell::store::test::never_changed_test {
 namespace {
 
 template <class Record>
@@ -29,6 +27,4 @@ TEST_CASE_TEMPLATE("answers and closed months are added only", Engine, SPAREWELL
   check_added_only<ClosedEntry>(*work);
 }
 
-}  // namespace sparewell::store::test
-
-}  // namespace never_changed_test
+}  // namespace sparewell::store::test::never_changed_test

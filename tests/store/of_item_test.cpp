@@ -5,9 +5,7 @@
 #include "store/engines.hpp"
 #include "store/examples.hpp"
 
-namespace of_item_test {
-
-namespace sparewell::store::test {
+namespace sparewell::store::test::of_item_test {
 namespace {
 
 const Date day = make_date(2026, 6, 1);
@@ -114,6 +112,4 @@ TEST_CASE_TEMPLATE("after any sequence of movements an item's stock is its part 
   }
 }
 
-}  // namespace sparewell::store::test
-
-}  // namespace of_item_test
+}  // namespace sparewell::store::test::of_item_test

@@ -1,9 +1,7 @@
 #include "store/engines.hpp"
 #include "store/examples.hpp"
 
-namespace order_number_test {
-
-namespace sparewell::store::test {
+namespace sparewell::store::test::order_number_test {
 
 TEST_CASE_TEMPLATE("order numbers count up within each year", Engine, SPAREWELL_ENGINES) {
   const Engine engine;
@@ -52,6 +50,4 @@ TEST_CASE_TEMPLATE("two programs never get the same number", Engine, SPAREWELL_S
                                           "SW-2026-0004", "SW-2026-0005", "SW-2026-0006"});
 }
 
-}  // namespace sparewell::store::test
-
-}  // namespace order_number_test
+}  // namespace sparewell::store::test::order_number_test

@@ -1,9 +1,7 @@
 #include "store/engines.hpp"
 #include "store/examples.hpp"
 
-namespace order_revision_test {
-
-namespace sparewell::store::test {
+namespace sparewell::store::test::order_revision_test {
 
 TEST_CASE_TEMPLATE("a revision of an order comes back as it was, and is never changed", Engine,
                    SPAREWELL_ENGINES) {
@@ -68,6 +66,4 @@ TEST_CASE_TEMPLATE("the number of a cancelled order is not given out again", Eng
   CHECK(again->begin_write(anna)->take_order_number(2026) == "SW-2026-0002");
 }
 
-}  // namespace sparewell::store::test
-
-}  // namespace order_revision_test
+}  // namespace sparewell::store::test::order_revision_test

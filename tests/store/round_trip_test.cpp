@@ -5,9 +5,7 @@
 #include "store/engines.hpp"
 #include "store/examples.hpp"
 
-namespace round_trip_test {
-
-namespace sparewell::store::test {
+namespace sparewell::store::test::round_trip_test {
 namespace {
 
 template <class Record>
@@ -305,6 +303,4 @@ TEST_CASE_TEMPLATE("what one record alone shows to be wrong is refused", Engine,
   }
 }
 
-}  // namespace sparewell::store::test
-
-}  // namespace round_trip_test
+}  // namespace sparewell::store::test::round_trip_test

@@ -2,9 +2,7 @@
 
 #include "store/engines.hpp"
 
-namespace settings_test {
-
-namespace sparewell::store::test {
+namespace sparewell::store::test::settings_test {
 namespace {
 
 const ClinicSettings invented{.name = "Invented Clinic",
@@ -73,6 +71,4 @@ TEST_CASE_TEMPLATE("settings that mean nothing are refused", Engine, SPAREWELL_E
   CHECK(error_of([&] { work->save(with_currency("euro")); }) == StoreError::constraint);
 }
 
-}  // namespace sparewell::store::test
-
-}  // namespace settings_test
+}  // namespace sparewell::store::test::settings_test

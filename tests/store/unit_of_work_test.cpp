@@ -1,9 +1,7 @@
 #include "store/engines.hpp"
 #include "store/examples.hpp"
 
-namespace unit_of_work_test {
-
-namespace sparewell::store::test {
+namespace sparewell::store::test::unit_of_work_test {
 
 TEST_CASE_TEMPLATE("a unit of work that is not committed leaves nothing behind", Engine,
                    SPAREWELL_ENGINES) {
@@ -94,6 +92,4 @@ TEST_CASE_TEMPLATE("a snapshot and a unit of work may outlive their store", Engi
   CHECK(snapshot->template all<Patient>().empty());
 }
 
-}  // namespace sparewell::store::test
-
-}  // namespace unit_of_work_test
+}  // namespace sparewell::store::test::unit_of_work_test

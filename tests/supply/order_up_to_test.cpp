@@ -33,14 +33,14 @@ Pmf normal_in_pieces(double mean, double deviation, int most) {
   return Pmf{mass};
 }
 
-double expected_short(const Pmf& demand, int stock) {
+double pieces_short(const Pmf& demand, int stock) {
   double sum = 0;
   for (int n = stock; n < 400; ++n) sum += demand.more_than(n);
   return sum;
 }
 
 double expected_left(const Pmf& demand, int stock) {
-  return stock - demand.mean() + expected_short(demand, stock);
+  return stock - demand.mean() + pieces_short(demand, stock);
 }
 
 }  // namespace
@@ -50,15 +50,15 @@ TEST_CASE("The Poisson newsvendor level and its cost") {
   // S = 8, cost 3.570106945770946; at S = 5 cost 6.590296024616344.
   const Pmf six = poisson_demand(6);
   CHECK(six.least_covering(4.0 / 5.0) == 8);
-  CHECK(expected_left(six, 8) + 4 * expected_short(six, 8) ==
+  CHECK(expected_left(six, 8) + 4 * pieces_short(six, 8) ==
         doctest::Approx(3.570106945770946).epsilon(1e-4));
-  CHECK(expected_left(six, 5) + 4 * expected_short(six, 5) ==
+  CHECK(expected_left(six, 5) + 4 * pieces_short(six, 5) ==
         doctest::Approx(6.590296024616344).epsilon(1e-4));
   // The tests of an inventory library written for that book: h = 0.18, p = 0.70, mean 50: S = 56,
   // cost 1.797235211809178.
   const Pmf fifty = poisson_demand(50);
   CHECK(fifty.least_covering(0.70 / 0.88) == 56);
-  CHECK(0.18 * expected_left(fifty, 56) + 0.70 * expected_short(fifty, 56) ==
+  CHECK(0.18 * expected_left(fifty, 56) + 0.70 * pieces_short(fifty, 56) ==
         doctest::Approx(1.797235211809178).epsilon(1e-4));
 }
 
@@ -89,7 +89,7 @@ TEST_CASE("Fill rate and expected back-orders of base stock with Poisson demand"
                       Row{2, 4, 0.075141, 0.857123}, Row{2, 6, 0.005924, 0.983436},
                       Row{5, 6, 0.493298, 0.615961}, Row{5, 8, 0.122109, 0.866628}}) {
     const Pmf needed = poisson_demand(r.mean);
-    CHECK(std::abs(expected_short(needed, r.stock) - r.backorders) < 1e-4);
+    CHECK(std::abs(pieces_short(needed, r.stock) - r.backorders) < 1e-4);
     CHECK(std::abs(needed.at_most(r.stock - 1) - r.fill) < 1e-4);
   }
 }

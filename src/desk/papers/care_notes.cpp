@@ -13,7 +13,7 @@ namespace {
 
 using exchange::Pictogram;
 
-std::optional<Pictogram> picture_of(std::string_view word) {
+std::optional<Pictogram> pictogram_named(std::string_view word) {
   static constexpr std::array<std::pair<std::string_view, Pictogram>, 8> pictures{
       {{"liner", Pictogram::liner},
        {"wash", Pictogram::wash},
@@ -35,7 +35,7 @@ std::vector<CareNote> read_table() {
   for_each_table_row(embedded.name, embedded.text, 5, [&](std::span<const std::string> cells) {
     const auto kind = parse_word<Kind>(cells[0]);
     const auto material = parse_word<Material>(cells[1]);
-    const auto picture = picture_of(cells[3]);
+    const auto picture = pictogram_named(cells[3]);
     const bool usable = kind && (material || cells[1].empty()) && picture;
     if (!usable || cells[2].empty() || cells[4].empty()) return false;
     made.push_back({*kind, material, fmt::format("note.{}", cells[2]), *picture, cells[4]});

@@ -47,7 +47,7 @@ wxSizer* WearPanel::make_top(std::function<void()> test) {
     choose(desk::kind_choices().at(static_cast<std::size_t>(event.GetSelection())));
   });
   const auto& spec = desk::command_spec(desk::Command::test_forecasts);
-  test_ = new wxButton{this, wxID_ANY, to_wx(label_words(spec))};
+  test_ = new wxButton{this, wxID_ANY, to_wx(spec.label)};
   test_->SetToolTip(to_wx(tooltip_words(spec)));
   test_->Bind(wxEVT_BUTTON, [test = std::move(test)](wxCommandEvent&) { test(); });
   auto* top = new wxBoxSizer{wxHORIZONTAL};

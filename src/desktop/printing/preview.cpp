@@ -6,6 +6,7 @@
 #include "clinic/say.hpp"
 #include "desktop/printing/table_printout.hpp"
 #include "desktop/text.hpp"
+#include "desktop/widgets/accessible.hpp"
 
 namespace sparewell::desktop {
 namespace {
@@ -33,12 +34,24 @@ class PreviewBar : public wxPreviewControlBar {
 
   void CreateButtons() override {
     wxPreviewControlBar::CreateButtons();
+    name(wxID_PREVIEW_PRINT, said("Print this list"));
+    name(wxID_PREVIEW_FIRST, said("First page"));
+    name(wxID_PREVIEW_PREVIOUS, said("Previous page"));
+    name(wxID_PREVIEW_NEXT, said("Next page"));
+    name(wxID_PREVIEW_LAST, said("Last page"));
+    name(wxID_PREVIEW_ZOOM_OUT, said("Smaller picture"));
+    name(wxID_PREVIEW_ZOOM_IN, said("Larger picture"));
     auto* paper = new wxButton{this, wxID_ANY, to_wx(say("Pa&per and margins..."))};
     paper->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { change_paper_(); });
     GetSizer()->Add(paper, wxSizerFlags{}.CentreVertical().Border(wxLEFT, FromDIP(8)));
   }
 
  private:
+  /// They are pictures, which a screen reader cannot tell.
+  void name(int id, const char* words) {
+    if (auto* button = FindWindow(id)) set_accessible_name(*button, words);
+  }
+
   std::function<void()> change_paper_;
 };
 

@@ -11,8 +11,6 @@ class wxWindow;
 
 namespace sparewell::desktop {
 
-/// The command's label as it is read, with its mnemonic.
-[[nodiscard]] std::string label_words(const desk::CommandSpec& spec);
 /// What the command does, and its key: "All keys of the program (Shift+F1)".
 [[nodiscard]] std::string tooltip_words(const desk::CommandSpec& spec);
 

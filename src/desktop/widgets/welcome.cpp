@@ -20,7 +20,7 @@ wxStaticText* make_text(wxWindow* parent, const std::string& words) {
 wxButton* make_button(wxWindow* parent, desk::Command command,
                       const std::function<void(desk::Command)>& run) {
   const auto& spec = desk::command_spec(command);
-  auto* button = new wxButton{parent, wxID_ANY, to_wx(label_words(spec))};
+  auto* button = new wxButton{parent, wxID_ANY, to_wx(spec.label)};
   button->SetToolTip(to_wx(tooltip_words(spec)));
   button->Bind(wxEVT_BUTTON, [run, command](wxCommandEvent&) { run(command); });
   return button;

@@ -2,9 +2,7 @@
 #include "store/examples.hpp"
 #include "store/sqlite/raw.hpp"
 
-namespace append_only_test {
-
-namespace sparewell::store::test {
+namespace sparewell::store::test::append_only_test {
 namespace {
 
 void fill(Store& store) {
@@ -65,6 +63,4 @@ TEST_CASE("raw SQL cannot take stock below zero either") {
   CHECK_NOTHROW(take(2));
 }
 
-}  // namespace sparewell::store::test
-
-}  // namespace append_only_test
+}  // namespace sparewell::store::test::append_only_test

@@ -2,9 +2,7 @@
 #include "store/examples.hpp"
 #include "store/sqlite/raw.hpp"
 
-namespace copy_test {
-
-namespace sparewell::store::test {
+namespace sparewell::store::test::copy_test {
 namespace {
 
 namespace fs = std::filesystem;
@@ -97,6 +95,4 @@ TEST_CASE("a damaged clinic is not copied") {
   CHECK(files_in(folder.path()) == 0);
 }
 
-}  // namespace sparewell::store::test
-
-}  // namespace copy_test
+}  // namespace sparewell::store::test::copy_test

@@ -9,9 +9,7 @@
 #include "store/sqlite/file_check.hpp"
 #include "store/sqlite/raw.hpp"
 
-namespace open_test {
-
-namespace sparewell::store::test {
+namespace sparewell::store::test::open_test {
 namespace {
 
 namespace fs = std::filesystem;
@@ -217,6 +215,4 @@ TEST_CASE("every connection has the safety settings") {
   CHECK_THROWS_AS(connection.database().exec("DELETE FROM patients"), SQLite::Exception);
 }
 
-}  // namespace sparewell::store::test
-
-}  // namespace open_test
+}  // namespace sparewell::store::test::open_test

@@ -5,9 +5,7 @@
 #include "store/engines.hpp"
 #include "store/sqlite/connection.hpp"
 
-namespace schema_test {
-
-namespace sparewell::store::test {
+namespace sparewell::store::test::schema_test {
 namespace {
 
 std::vector<std::vector<std::string>> rows_of(sqlite::Connection& connection,
@@ -64,6 +62,4 @@ TEST_CASE("every reference is indexed and keeps its target from being removed") 
   }
 }
 
-}  // namespace sparewell::store::test
-
-}  // namespace schema_test
+}  // namespace sparewell::store::test::schema_test

@@ -2,9 +2,7 @@
 #include "store/examples.hpp"
 #include "store/sqlite/raw.hpp"
 
-namespace upgrade_test {
-
-namespace sparewell::store::test {
+namespace sparewell::store::test::upgrade_test {
 namespace {
 
 namespace fs = std::filesystem;
@@ -129,6 +127,4 @@ TEST_CASE("a new file takes every step without a copy") {
   CHECK_FALSE(fs::exists(engine.path() + ".before-upgrade-1.db"));
 }
 
-}  // namespace sparewell::store::test
-
-}  // namespace upgrade_test
+}  // namespace sparewell::store::test::upgrade_test

@@ -2,9 +2,7 @@
 #include "store/examples.hpp"
 #include "store/sqlite/raw.hpp"
 
-namespace verify_test {
-
-namespace sparewell::store::test {
+namespace sparewell::store::test::verify_test {
 namespace {
 
 std::unique_ptr<Store> filled(const SqliteFile& engine) {
@@ -106,6 +104,4 @@ TEST_CASE("keys of settings that are unknown stay") {
   CHECK(store->verify().empty());
 }
 
-}  // namespace sparewell::store::test
-
-}  // namespace verify_test
+}  // namespace sparewell::store::test::verify_test

@@ -49,7 +49,7 @@ wxSizer* PlayPane::make_top(std::function<void()> play) {
     choice_changed();
   });
   const auto& spec = desk::command_spec(desk::Command::play_policy);
-  play_ = new wxButton{this, wxID_ANY, to_wx(label_words(spec))};
+  play_ = new wxButton{this, wxID_ANY, to_wx(spec.label)};
   play_->SetToolTip(to_wx(tooltip_words(spec)));
   play_->Bind(wxEVT_BUTTON, [play = std::move(play)](wxCommandEvent&) { play(); });
   auto* top = new wxBoxSizer{wxHORIZONTAL};

@@ -178,7 +178,8 @@ class Drawing {
   /// A row below the months: the chance to have nothing left, as often as there is room for.
   void draw_chances() {
     const double row = made_.height - 0.6 * room_.line_height;
-    const double width = room_.text_width(std::string{said("under 1 %")} + "  ");
+    // The blanks are for bold letters, and so that two do not touch.
+    const double width = room_.text_width(std::string{said("under 1 %")} + "     ");
     const std::string title =
         nothing_there(course_) ? said("Somebody waits:") : said("Nothing left:");
     double free_from = 4 * room_.unit + room_.text_width(title) + width / 2;

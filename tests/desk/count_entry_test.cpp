@@ -5,6 +5,7 @@
 #include "desk/clinic_folder.hpp"
 #include "desk/counting/count_plan.hpp"
 #include "desk/counting/count_words.hpp"
+#include "desk/speaking.hpp"
 
 namespace count_entry_test {
 
@@ -96,6 +97,25 @@ TEST_CASE("A sheet that was filled in is read back, and only what was counted is
   const auto movement = snapshot->movements().back();
   CHECK(movement.kind == MovementKind::count_correction);
   CHECK(movement.reason == "count of " + iso_text(today) + " by Ina");
+}
+
+TEST_CASE("A sheet is read in the language that it was written in, and in English") {
+  const CountedClinic clinic;
+  {
+    const Speaking spanish{{"es", "", false}};
+    const auto sheet = clinic.filled({"4", "2", ""});
+    CHECK(sheet.blank == 1);
+    REQUIRE(sheet.entries.size() == 2);
+    CHECK(sheet.entries[0].counted == 4);
+    CHECK(sheet.entries[0].lot == Lot{{"L-1"}, "A", make_date(2028, 1, 31)});
+  }
+  const auto english = clinic.filled({"3", "", "9"});
+  const Speaking spanish{{"es", "", false}};
+  const auto again =
+      desk::read_count_sheet(*exchange::read_sheet(clinic.folder.path() / "count.xlsx"));
+  REQUIRE(again.has_value());
+  REQUIRE(again->entries.size() == english.entries.size());
+  CHECK(again->entries[0].counted == 3);
 }
 
 TEST_CASE("The same sheet booked again changes nothing") {

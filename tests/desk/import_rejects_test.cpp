@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 
 #include "desk/clinic_folder.hpp"
+#include "desk/speaking.hpp"
 
 namespace import_rejects_test {
 
@@ -143,6 +144,22 @@ TEST_CASE("Rejects imported without a correction are refused again and change no
       again.refused[0].reason ==
       "names the same record as line 2, which is stored; correct the key, or clear rejected_reason "
       "to let this row take its place");
+}
+
+TEST_CASE("A second row that was refused in Spanish is refused again in English") {
+  ClinicFolder folder;
+  folder.write("patients.csv", "patient_ref,given_name\nP1,Ada\nP1,Eva\n");
+  const auto store = empty_store();
+  desk::ImportReport report;
+  {
+    const Speaking spanish{{"es", "", false}};
+    report = import(*store, folder.path());
+  }
+  REQUIRE(report.refused.size() == 1);
+  CHECK(report.refused[0].reason.starts_with("nombra el mismo registro que la línea 2"));
+  const auto changes = change_count(*store);
+  CHECK(import(*store, report.rejects_folder).refused.size() == 1);
+  CHECK(change_count(*store) == changes);
 }
 
 TEST_CASE("A second row may take the first one's place when its reason is cleared") {

@@ -61,7 +61,7 @@ TEST_CASE("a rule without what it needs is refused in one sentence") {
   request = limit("");
   request.rule = PayerRuleKind::fee;
   CHECK(refused(request) == "The rule \"fee\" needs an amount.");
-  request.amount = "12,50";
+  request.amount = "12.505";
   CHECK(refused(request).starts_with("Amount: write an amount"));
   CHECK(work->all<PayerRule>().empty());
 }

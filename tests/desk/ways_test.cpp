@@ -9,6 +9,7 @@
 #include "clinic/words.hpp"
 #include "desk/length_words.hpp"
 #include "desk/local_formats.hpp"
+#include "desk/speaking.hpp"
 #include "desk/typed_amounts.hpp"
 #include "desk/wording.hpp"
 
@@ -16,28 +17,20 @@ namespace ways_test {
 
 using namespace sparewell;
 using namespace sparewell::desk;
+using sparewell::test::Speaking;
 
 namespace {
-
-constexpr auto catalogues = SPAREWELL_BINARY_DIR "/share/locale";
-
-/// Speaks and writes so while it lives, and the program's own English afterwards.
-struct Following {
-  explicit Following(const Ways& ways) { follow(ways, catalogues); }
-  ~Following() { follow({"en", "", false}, catalogues); }
-  Following(const Following&) = delete;
-  Following& operator=(const Following&) = delete;
-};
 
 const Date day = make_date(2026, 11, 25);
 const Money money{123450, Currency{"EUR"}};
 
 }  // namespace
 
-// The expected texts are those of the Unicode Common Locale Data Repository, release 42 (Debian 12's
-// ICU 72): abbreviated dates by the skeletons yMMMd, MMMd and yMMMEd, and currencies by ISO code.
+// The expected texts are those of the Unicode Common Locale Data Repository, release 42 (Debian
+// 12's ICU 72): abbreviated dates by the skeletons yMMMd, MMMd and yMMMEd, and currencies by ISO
+// code.
 TEST_CASE("Dates and amounts are written as in the chosen country") {
-  const Following spanish{{"es", "", false}};
+  const Speaking spanish{{"es", "", false}};
   CHECK(date_words(day) == "25 nov 2026");
   CHECK(short_date_words(day) == "25 nov");
   CHECK(month_words(day) == "nov 2026");
@@ -51,16 +44,16 @@ TEST_CASE("Dates and amounts are written as in the chosen country") {
 }
 
 TEST_CASE("A country may be another than the language's usual one") {
-  const Following mexican{{"es", "MX", false}};
+  const Speaking mexican{{"es", "MX", false}};
   CHECK(amount_words(money) == "EUR 1,234.50");
   CHECK(day_words(day) == "mié, 25 de nov de 2026");
-  const Following american{{"en", "US", false}};
+  const Speaking american{{"en", "US", false}};
   CHECK(date_words(day) == "Nov 25, 2026");
   CHECK(amount_words(money) == "EUR 1,234.50");
 }
 
 TEST_CASE("The program's own English is the same on every computer") {
-  const Following own{{"en", "", false}};
+  const Speaking own{{"en", "", false}};
   CHECK(date_words(day) == "25 Nov 2026");
   CHECK(day_words(day) == "Wed 25 Nov 2026");
   CHECK(amount_words(money) == "1,234.50 EUR");
@@ -70,7 +63,7 @@ TEST_CASE("The program's own English is the same on every computer") {
 
 // Real Academia Española, Ortografía de la lengua española: "y" becomes "e" before the sound of i.
 TEST_CASE("Lists are joined by the rules of the language") {
-  const Following spanish{{"es", "", false}};
+  const Speaking spanish{{"es", "", false}};
   CHECK(list_words({"manga", "perno"}) == "manga y perno");
   CHECK(list_words({"liner", "manga", "perno"}) == "liner, manga y perno");
   CHECK(list_words({"pierna", "irritación"}) == "pierna e irritación");
@@ -78,7 +71,7 @@ TEST_CASE("Lists are joined by the rules of the language") {
 
 TEST_CASE("The program speaks Spanish from its catalogue") {
   {
-    const Following spanish{{"es", "", false}};
+    const Speaking spanish{{"es", "", false}};
     CHECK(spoken_language() == "es");
     CHECK(std::string{said("Patients")} == "Pacientes");
     CHECK(count_words(1, "piece", "pieces") == "1 unidad");
@@ -90,7 +83,7 @@ TEST_CASE("The program speaks Spanish from its catalogue") {
 }
 
 TEST_CASE("A language without a catalogue falls back to English") {
-  const Following unknown{{"xx", "", false}};
+  const Speaking unknown{{"xx", "", false}};
   CHECK(spoken_language() == "en");
   CHECK(date_words(day) == "25 Nov 2026");
   CHECK_FALSE(follow_locale("no locale"));
@@ -137,7 +130,7 @@ TEST_CASE("Lengths are shown and typed in cm or in inches") {
   CHECK_FALSE(typed_length(""));
   CHECK_FALSE(typed_length("wide"));
   CHECK_FALSE(typed_length("26.4.1"));
-  const Following inches{{"en", "", true}};
+  const Speaking inches{{"en", "", true}};
   CHECK(length_words(31.75) == "12.50 in");
   CHECK(short_length_words(5.08) == "2 in");
   CHECK(length_number(5.08) == "2");

@@ -150,17 +150,18 @@ std::string count_summary(const CountReview& review) {
   if (const auto sum = sum_words(review); !sum.empty()) text += fmt::format(" ({})", sum);
   text += ".";
   if (const auto moved = review.moved(); moved > 0) {
-    text += " " + say_n("{} lot moved since the sheet was written.",
-                        "{} lots moved since the sheet was written.", unsigned_of(moved),
-                        number_words(moved));
+    text += fmt::format(" {}", say_n("{} lot moved since the sheet was written.",
+                                     "{} lots moved since the sheet was written.",
+                                     unsigned_of(moved), number_words(moved)));
   }
   if (review.blank > 0) {
-    text += " " + say_n("{} row is blank and left alone.", "{} rows are blank and left alone.",
-                        unsigned_of(review.blank), number_words(review.blank));
+    text += fmt::format(
+        " {}", say_n("{} row is blank and left alone.", "{} rows are blank and left alone.",
+                     unsigned_of(review.blank), number_words(review.blank)));
   }
   if (const auto refused = std::ssize(review.refused); refused > 0) {
-    text += " " + say_n("{} row was not taken.", "{} rows were not taken.", unsigned_of(refused),
-                        number_words(refused));
+    text += fmt::format(" {}", say_n("{} row was not taken.", "{} rows were not taken.",
+                                     unsigned_of(refused), number_words(refused)));
   }
   return text;
 }

@@ -1,6 +1,8 @@
 #include <memory>
 #include <string>
 
+#include <fmt/format.h>
+
 #include "clinic/say.hpp"
 #include "desk/help_pictures/diagram.hpp"
 #include "desk/help_pictures/examples.hpp"
@@ -29,7 +31,7 @@ supply::ItemCourse course_of_liners() {
   std::vector<wear::LifeOfUnit> lives;
   for (int i = 0; i < 30; ++i) {
     Unit unit;
-    unit.patient = {"P-" + std::to_string(1 + i)};
+    unit.patient = {fmt::format("P-{}", 1 + i)};
     unit.item = item.code;
     const int age = 5 + 9 * i;
     unit.issued_on = example_day - days{age};

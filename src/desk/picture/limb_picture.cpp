@@ -1,5 +1,7 @@
 #include "desk/picture/limb_picture.hpp"
 
+#include <fmt/format.h>
+
 #include "clinic/say.hpp"
 #include "desk/length_words.hpp"
 #include "desk/patient_card.hpp"
@@ -129,7 +131,7 @@ LimbMeasures measures_of(const Room& room, double key) {
   measures.width = room.width;
   measures.height = room.height;
   measures.line_height = room.line_height;
-  measures.left = room.text_width("00.0 " + length_unit_words()) + 12 * room.unit;
+  measures.left = room.text_width(fmt::format("00.0 {}", length_unit_words())) + 12 * room.unit;
   measures.right = 16 * room.unit;
   measures.top = key + 6 * room.unit;
   measures.bottom = room.line_height + 10 * room.unit;

@@ -142,7 +142,7 @@ std::string price_line(const PriceChange& change) {
   auto text =
       fmt::format("{}: {}.", change.before.code.text, fmt::join(price_changes(change), "; "));
   if (const auto doubts = price_doubts(change); !doubts.empty()) {
-    text += " " + say("Look at it: {}.", list_words(doubts));
+    text += fmt::format(" {}", say("Look at it: {}.", list_words(doubts)));
   }
   return text;
 }
@@ -167,13 +167,15 @@ std::string price_summary(const PriceListOutcome& outcome) {
           number_words(std::ssize(found.unknown)), number_words(std::ssize(found.missing)),
           count_words(std::ssize(found.refused), "row refused", "rows refused"));
   if (outcome.written > 0) {
-    text += " " + say_n("{} item was written.", "{} items were written.",
-                        static_cast<unsigned long>(outcome.written), number_words(outcome.written));
+    text += fmt::format(
+        " {}", say_n("{} item was written.", "{} items were written.",
+                     static_cast<unsigned long>(outcome.written), number_words(outcome.written)));
   }
   if (outcome.held_back > 0) {
-    text +=
-        " " + say_n("{} item was held back as doubtful.", "{} items were held back as doubtful.",
-                    static_cast<unsigned long>(outcome.held_back), number_words(outcome.held_back));
+    text += fmt::format(
+        " {}",
+        say_n("{} item was held back as doubtful.", "{} items were held back as doubtful.",
+              static_cast<unsigned long>(outcome.held_back), number_words(outcome.held_back)));
   }
   return text;
 }

@@ -1,5 +1,7 @@
 #include "desktop/widgets/wrapped_label.hpp"
 
+#include <utility>
+
 #include <wx/sizer.h>
 
 #include "desktop/text.hpp"
@@ -12,8 +14,11 @@ WrappedLabel::WrappedLabel(wxWindow* parent, const std::string& text)
 }
 
 void WrappedLabel::set_text(const std::string& text) {
-  text_ = to_wx(text);
-  Show(!text_.empty());
+  auto words = to_wx(text);
+  Show(!words.empty());
+  // Breaking lines takes long enough to be felt where a whole page is shown anew.
+  if (words == text_) return;
+  text_ = std::move(words);
   wrap();
 }
 

@@ -10,8 +10,6 @@
 #include "exchange/order_made.hpp"
 #include "exchange/order_workbook.hpp"
 
-namespace order_workbook_recalculation_test {
-
 using namespace sparewell;
 using namespace sparewell::exchange;
 using namespace sparewell::exchange::testing;
@@ -80,5 +78,3 @@ int main(int argc, char** argv) {
   }
   return doctest::Context{argc, argv}.run();
 }
-
-}  // namespace order_workbook_recalculation_test

@@ -2,6 +2,7 @@
 
 #include <utility>
 
+#include <wx/display.h>
 #include <wx/panel.h>
 #include <wx/sizer.h>
 #include <wx/textctrl.h>
@@ -42,7 +43,11 @@ HelpWindow::HelpWindow(wxWindow* parent)
     Hide();
     GetParent()->SetFocus();
   });
-  SetSize(FromDIP(wxSize{980, 660}));
+  // In large letters it needs more room, as far as the screen has it.
+  auto size = FromDIP(wxSize{980, 660});
+  size.IncTo({110 * GetCharWidth(), 36 * GetCharHeight()});
+  size.DecTo(wxDisplay{this}.GetClientArea().GetSize());
+  SetSize(size);
   CentreOnParent();
   list_->table_changed();
 }

@@ -28,7 +28,7 @@ constexpr double surprises_begin = 0.9;
 
 ClinicRecords read_records(const ClinicFile& file, const JobControl& control) {
   control.say({say("Reading the clinic file"), 0.0});
-  const auto store = open_store(file);
+  const auto store = open_store(file, store::OpenMode::existing);
   const auto snapshot = store->read();
   ClinicRecords records;
   records.clinic = store::load_clinic(*snapshot);

@@ -25,9 +25,10 @@ struct ClinicFile {
   std::optional<Money> budget = {};  ///< for today's orders
 };
 
-/// The store of the file, with the clock of this machine.
+/// The store of the file, with the clock of this machine. By default one that was opened before:
+/// the file is looked through for damage whenever all of it is read, see read_records.
 [[nodiscard]] std::unique_ptr<store::Store> open_store(
-    const ClinicFile& file, store::OpenMode mode = store::OpenMode::existing);
+    const ClinicFile& file, store::OpenMode mode = store::OpenMode::again);
 
 /// Makes an empty clinic file. Throws std::runtime_error when there is a file already.
 void make_clinic_file(const ClinicFile& file);

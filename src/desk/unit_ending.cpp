@@ -1,6 +1,7 @@
 #include "desk/unit_ending.hpp"
 
 #include <algorithm>
+#include <ranges>
 
 #include <fmt/format.h>
 
@@ -45,10 +46,8 @@ Expected<Row<Unit>> chosen(const store::Snapshot& snapshot, const UnitChoice& ch
 }
 
 /// The movement that handed it out, latest first; nothing for imported units.
-std::optional<StockMovement> issue_of(const store::Snapshot& snapshot, const Unit& unit) {
-  auto movements = snapshot.movements();
-  std::ranges::reverse(movements);
-  for (const auto& movement : movements) {
+std::optional<StockMovement> issue_of(const std::vector<StockMovement>& ledger, const Unit& unit) {
+  for (const auto& movement : std::views::reverse(ledger)) {
     if (movement.kind != MovementKind::issue || movement.lot.item != unit.item) continue;
     if (movement.lot.lot == unit.lot && movement.on == unit.issued_on) return movement;
   }
@@ -57,8 +56,9 @@ std::optional<StockMovement> issue_of(const store::Snapshot& snapshot, const Uni
 
 /// The lot as the ledger knows it, so that its use-by date goes back with the piece.
 Lot lot_of(const store::Snapshot& snapshot, const Unit& unit) {
-  if (const auto issued = issue_of(snapshot, unit)) return issued->lot;
-  for (const auto& movement : snapshot.movements()) {
+  const auto ledger = snapshot.movements();
+  if (const auto issued = issue_of(ledger, unit)) return issued->lot;
+  for (const auto& movement : ledger) {
     if (movement.lot.item == unit.item && movement.lot.lot == unit.lot) return movement.lot;
   }
   return {unit.item, unit.lot, std::nullopt};
@@ -98,7 +98,7 @@ Expected<EndedUnit> decide(const store::Snapshot& snapshot, const Unit& unit,
                            const UnitEnding& ending, Date today) {
   EndedUnit made{unit, std::nullopt};
   if (ending.mistake) {
-    auto issued = issue_of(snapshot, unit);
+    auto issued = issue_of(snapshot.movements(), unit);
     if (!issued) {
       return refuse(
           say("No issue of this part is in the ledger, so there is nothing to reverse; end it with "

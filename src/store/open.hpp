@@ -10,7 +10,9 @@ namespace sparewell::store {
 
 enum class OpenMode {
   existing,  ///< refuse when there is no such file
-  create     ///< make the file when there is none
+  again,  ///< as existing, of a file that this program has opened before: its content, which takes
+          ///< the longer the more is recorded, is not looked through for damage once more
+  create  ///< make the file when there is none
 };
 
 /// Opens the SQLite clinic file at `path`, upgrading an older one after a copy of it has been made

@@ -18,7 +18,7 @@ bool holds_nothing(Connection& connection) {
          connection.number("PRAGMA application_id") == 0 && file_version(connection) == 0;
 }
 
-void check_content(Connection& connection, const std::string& path, int our_version) {
+void check_head(Connection& connection, const std::string& path, int our_version) {
   if (connection.number("PRAGMA application_id") != application_id) {
     throw StoreFailure{StoreError::not_a_clinic,
                        say("{} is a database of another program, not a Sparewell clinic "
@@ -26,6 +26,9 @@ void check_content(Connection& connection, const std::string& path, int our_vers
                            path)};
   }
   check_version(file_version(connection), our_version);
+}
+
+void check_content(Connection& connection, const std::string& path) {
   const auto answer = connection.text("PRAGMA quick_check(1)");
   if (answer != "ok") {
     throw StoreFailure{StoreError::corrupt,
@@ -58,7 +61,7 @@ std::unique_ptr<Store> open_file(const std::string& path, OpenMode mode, Clock c
   const auto our_version = last_version(options.migrations);
   check_folder(path);
   const auto state = look_at(path, our_version);
-  if (state != FileState::clinic_file && mode == OpenMode::existing) {
+  if (state != FileState::clinic_file && mode != OpenMode::create) {
     throw StoreFailure{
         state == FileState::missing ? StoreError::cannot_open : StoreError::not_a_clinic,
         say("There is no clinic file at {}; check the name, or make a new "
@@ -71,7 +74,8 @@ std::unique_ptr<Store> open_file(const std::string& path, OpenMode mode, Clock c
     if (mode == OpenMode::create && holds_nothing(*writer)) {
       make_new(*writer, options.migrations);
     } else {
-      check_content(*writer, path, our_version);
+      check_head(*writer, path, our_version);
+      if (mode != OpenMode::again) check_content(*writer, path);
       writer->use_write_ahead_log();
       upgrade(*writer, path, options.migrations);
     }

@@ -87,6 +87,7 @@ TEST_CASE("a file that is no database is refused untouched") {
     write_bytes(path, content);
     check_refused(path, StoreError::not_a_clinic);
     check_refused(path, StoreError::not_a_clinic, OpenMode::create);
+    check_refused(path, StoreError::not_a_clinic, OpenMode::again);
   }
 }
 
@@ -141,6 +142,16 @@ TEST_CASE("a file that is cut off is refused as damaged") {
     write_bytes(path, whole.substr(0, length));
     check_refused(path, StoreError::corrupt);
   }
+}
+
+TEST_CASE("a file that was opened before is opened without being looked through") {
+  const TemporaryFolder folder;
+  const auto path = folder.file("clinic.db");
+  CHECK(error_of([&] { (void)open_clinic_file(path, OpenMode::again, fixed_now); }) ==
+        StoreError::cannot_open);
+  make_clinic(path);
+  const auto store = open_clinic_file(path, OpenMode::again, fixed_now);
+  CHECK(store->read()->all<Patient>().size() == 500);
 }
 
 TEST_CASE("a file with garbage inside is refused as damaged") {

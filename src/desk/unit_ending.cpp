@@ -26,7 +26,7 @@ Expected<Row<Unit>> chosen(const store::Snapshot& snapshot, const UnitChoice& ch
     return refuse(say("There is no patient '{}'; check the reference.", choice.patient));
   }
   std::vector<Row<Unit>> found;
-  for (auto& row : snapshot.all<Unit>()) {
+  for (auto& row : choice.item.empty() ? snapshot.all<Unit>() : snapshot.units_of({choice.item})) {
     if (!row.record.ended_on && choice.answers(row.record)) found.push_back(std::move(row));
   }
   if (found.empty()) {
@@ -45,22 +45,20 @@ Expected<Row<Unit>> chosen(const store::Snapshot& snapshot, const UnitChoice& ch
   return *std::ranges::max_element(found, {}, [](const Row<Unit>& row) { return row.record.copy; });
 }
 
-/// The movement that handed it out, latest first; nothing for imported units.
-std::optional<StockMovement> issue_of(const std::vector<StockMovement>& ledger, const Unit& unit) {
-  for (const auto& movement : std::views::reverse(ledger)) {
-    if (movement.kind != MovementKind::issue || movement.lot.item != unit.item) continue;
-    if (movement.lot.lot == unit.lot && movement.on == unit.issued_on) return movement;
+/// The movement that handed it out, latest first; nothing for imported units. `of_lot`: see
+/// Snapshot::movements_of_lot.
+std::optional<StockMovement> issue_of(const std::vector<StockMovement>& of_lot, const Unit& unit) {
+  for (const auto& movement : std::views::reverse(of_lot)) {
+    if (movement.kind == MovementKind::issue && movement.on == unit.issued_on) return movement;
   }
   return std::nullopt;
 }
 
 /// The lot as the ledger knows it, so that its use-by date goes back with the piece.
 Lot lot_of(const store::Snapshot& snapshot, const Unit& unit) {
-  const auto ledger = snapshot.movements();
-  if (const auto issued = issue_of(ledger, unit)) return issued->lot;
-  for (const auto& movement : ledger) {
-    if (movement.lot.item == unit.item && movement.lot.lot == unit.lot) return movement.lot;
-  }
+  const auto of_lot = snapshot.movements_of_lot(unit.item, unit.lot);
+  if (const auto issued = issue_of(of_lot, unit)) return issued->lot;
+  if (!of_lot.empty()) return of_lot.front().lot;
   return {unit.item, unit.lot, std::nullopt};
 }
 
@@ -98,7 +96,7 @@ Expected<EndedUnit> decide(const store::Snapshot& snapshot, const Unit& unit,
                            const UnitEnding& ending, Date today) {
   EndedUnit made{unit, std::nullopt};
   if (ending.mistake) {
-    auto issued = issue_of(snapshot.movements(), unit);
+    auto issued = issue_of(snapshot.movements_of_lot(unit.item, unit.lot), unit);
     if (!issued) {
       return refuse(
           say("No issue of this part is in the ledger, so there is nothing to reverse; end it with "

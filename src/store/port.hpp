@@ -170,6 +170,10 @@ class Snapshot : public AccessToRecords<Reads> {
   /// Of these, those of pieces of the item with this serial number; of each, that number alone.
   [[nodiscard]] virtual std::vector<StockMovement> movements_of(
       const ItemCode& item, const std::string& serial) const = 0;
+  /// Of these, those of the item's lots with this number, whatever their use-by date.
+  [[nodiscard]] virtual std::vector<StockMovement> movements_of_lot(
+      const ItemCode& item, const std::string& lot) const = 0;
+  [[nodiscard]] virtual std::vector<StockMovement> movements_of_kind(MovementKind kind) const = 0;
   /// The newest `most` bookings that moved the item, newest first.
   [[nodiscard]] virtual std::vector<Booking> bookings_of(const ItemCode& item, int most) const = 0;
   /// nullopt when no unit of work with this number moved stock.

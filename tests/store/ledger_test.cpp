@@ -62,6 +62,36 @@ TEST_CASE_TEMPLATE("movements are found by the serial number of a piece of the i
   CHECK(snapshot->movements_of({"nothing"}, "B").empty());
 }
 
+TEST_CASE_TEMPLATE("movements are found by the lot of an item, and by their kind", Engine,
+                   SPAREWELL_ENGINES) {
+  const Engine engine;
+  const auto store = engine.open();
+  auto with_date = moved(2);
+  with_date.lot.use_by = make_date(2027, 1, 31);
+  with_date.serials = {"S1", "S2"};
+  auto other_item = moved(4);
+  other_item.lot.item = {"L-2"};
+  auto taken = moved(-1);
+  taken.serials = {"S3"};
+  {
+    const auto work = store->begin_write(anna);
+    add_referred(*work);
+    for (const auto& movement : {moved(5), moved(3, "B"), with_date, other_item, taken}) {
+      work->record(movement);
+    }
+    work->commit();
+  }
+  const auto snapshot = store->read();
+  const std::vector<StockMovement> of_lot{moved(5), with_date, taken};
+  CHECK(snapshot->movements_of_lot({"L-1"}, "A") == of_lot);
+  CHECK(snapshot->movements_of_lot({"L-2"}, "A") == std::vector<StockMovement>{other_item});
+  CHECK(snapshot->movements_of_lot({"L-1"}, "C").empty());
+  CHECK(snapshot->movements_of_lot({"nothing"}, "A").empty());
+  CHECK(snapshot->movements_of_kind(MovementKind::issue) == std::vector<StockMovement>{taken});
+  CHECK(snapshot->movements_of_kind(MovementKind::receipt).size() == 4);
+  CHECK(snapshot->movements_of_kind(MovementKind::count_correction).empty());
+}
+
 TEST_CASE_TEMPLATE("a lot whose pieces have all gone is not on the shelf", Engine,
                    SPAREWELL_ENGINES) {
   const Engine engine;

@@ -25,8 +25,9 @@ Expected<CountPlan> read_count_plan(const store::Snapshot& snapshot, Date today,
     if (places.empty()) return refuse(say("Nothing lies at '{}'; stock lies at no place.", place));
     return refuse(say("Nothing lies at '{}'; stock lies at {}.", place, list_words(places)));
   }
-  made.candidates = supply::plan_counts(made.clinic, {snapshot.counts(), snapshot.movements()},
-                                        today, place, most);
+  made.candidates = supply::plan_counts(
+      made.clinic, {snapshot.counts(), snapshot.movements_of_kind(MovementKind::count_correction)},
+      today, place, most);
   return made;
 }
 

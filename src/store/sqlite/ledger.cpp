@@ -3,6 +3,8 @@
 #include <cstdlib>
 #include <optional>
 
+#include <fmt/format.h>
+
 #include "clinic/say.hpp"
 #include "store/sqlite/records/stock.hpp"
 #include "store/sqlite/table_access.hpp"
@@ -50,17 +52,15 @@ void insert_serials(WriteSession& session, std::int64_t movement,
   }
 }
 
-/// Puts the serial numbers to their movements, which are in the order of their rows.
-void read_serials(Session& session, std::vector<Row<StockMovement>>& movements) {
-  const auto query = session.connection.query(
-      "SELECT movement_id, serial FROM movement_serials ORDER BY movement_id, position");
+/// Puts the serial numbers that `query` reads to their movements; both in the order of the rows.
+void read_serials(SQLite::Statement& query, std::vector<Row<StockMovement>>& movements) {
   auto movement = movements.begin();
-  while (query->executeStep()) {
-    const auto row = query->getColumn(0).getInt64();
+  while (query.executeStep()) {
+    const auto row = query.getColumn(0).getInt64();
     while (movement != movements.end() && movement->id.value < row) ++movement;
     if (movement == movements.end()) return;
     if (movement->id.value == row) {
-      movement->record.serials.push_back(query->getColumn(1).getString());
+      movement->record.serials.push_back(query.getColumn(1).getString());
     }
   }
 }
@@ -101,6 +101,33 @@ std::vector<Record> in_order(Session& session, const char* order) {
   return records_of<Record>(session, *query);
 }
 
+/// The movements that `condition`, a WHERE clause or "", allows.
+template <class Bind>
+std::vector<StockMovement> movements_where(Session& session, const std::string& condition,
+                                           const Bind& bind) {
+  std::vector<Row<StockMovement>> rows;
+  {
+    const auto query =
+        session.connection.query(select_sql<StockMovement>() + condition + " ORDER BY id");
+    bind(*query);
+    rows = rows_of<StockMovement>(session, *query);
+  }
+  {
+    const auto of_these = condition.empty()
+                              ? ""
+                              : fmt::format(" WHERE movement_id IN (SELECT id FROM {}{})",
+                                            Table<StockMovement>::name, condition);
+    const auto query = session.connection.query("SELECT movement_id, serial FROM movement_serials" +
+                                                of_these + " ORDER BY movement_id, position");
+    bind(*query);
+    read_serials(*query, rows);
+  }
+  std::vector<StockMovement> movements;
+  movements.reserve(rows.size());
+  for (auto& row : rows) movements.push_back(std::move(row.record));
+  return movements;
+}
+
 }  // namespace
 
 std::optional<std::int64_t> find_lot(Session& session, const Lot& lot) {
@@ -137,17 +164,23 @@ void append_movement(WriteSession& session, const StockMovement& movement) {
 }
 
 std::vector<StockMovement> all_movements(Session& session) {
-  static const std::string sql = select_sql<StockMovement>() + " ORDER BY id";
-  std::vector<Row<StockMovement>> rows;
-  {
-    const auto query = session.connection.query(sql);
-    rows = rows_of<StockMovement>(session, *query);
-  }
-  read_serials(session, rows);
-  std::vector<StockMovement> movements;
-  movements.reserve(rows.size());
-  for (auto& row : rows) movements.push_back(std::move(row.record));
-  return movements;
+  return movements_where(session, "", [](SQLite::Statement&) {});
+}
+
+std::vector<StockMovement> movements_of_lot(Session& session, const ItemCode& item,
+                                            const std::string& lot) {
+  return movements_where(
+      session, " WHERE item_id = (SELECT id FROM items WHERE code = :code) AND lot = :lot",
+      [&](SQLite::Statement& query) {
+        query.bind(":code", item.text);
+        query.bind(":lot", lot);
+      });
+}
+
+std::vector<StockMovement> movements_of_kind(Session& session, MovementKind kind) {
+  return movements_where(session, " WHERE kind = :kind", [&](SQLite::Statement& query) {
+    query.bind(":kind", std::string{word(kind)});
+  });
 }
 
 std::vector<StockMovement> movements_of_serial(Session& session, const ItemCode& item,

@@ -16,6 +16,10 @@ void append_movement(WriteSession& session, const StockMovement& movement);
 /// Those of pieces of the item with this serial number.
 [[nodiscard]] std::vector<StockMovement> movements_of_serial(Session& session, const ItemCode& item,
                                                              const std::string& serial);
+/// Those of the item's lots with this number.
+[[nodiscard]] std::vector<StockMovement> movements_of_lot(Session& session, const ItemCode& item,
+                                                          const std::string& lot);
+[[nodiscard]] std::vector<StockMovement> movements_of_kind(Session& session, MovementKind kind);
 /// The row of a lot; nothing when it is not stored.
 [[nodiscard]] std::optional<std::int64_t> find_lot(Session& session, const Lot& lot);
 /// Ordered by lot (in the order in which lots were first seen) and place.

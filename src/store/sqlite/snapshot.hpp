@@ -82,6 +82,13 @@ class ReadsOf<Base> : public Base {
                                                         const std::string& serial) const override {
     return translated([&] { return movements_of_serial(session(), item, serial); });
   }
+  [[nodiscard]] std::vector<StockMovement> movements_of_lot(const ItemCode& item,
+                                                            const std::string& lot) const override {
+    return translated([&] { return sqlite::movements_of_lot(session(), item, lot); });
+  }
+  [[nodiscard]] std::vector<StockMovement> movements_of_kind(MovementKind kind) const override {
+    return translated([&] { return sqlite::movements_of_kind(session(), kind); });
+  }
   [[nodiscard]] std::vector<Booking> bookings_of(const ItemCode& item, int most) const override {
     return translated([&] { return newest_bookings(session(), item, most); });
   }

@@ -25,6 +25,20 @@ constexpr std::array languages{Language{"en", "English", ""}, Language{"es", "Es
 constexpr std::array countries{"AR", "AU", "CA", "CL", "CO", "CR", "ES",
                                "GB", "IE", "MX", "NZ", "PE", "US", "UY"};
 
+std::string setting(const char* name) {
+  const char* value = std::getenv(name);
+  return value == nullptr ? "" : value;
+}
+
+/// Read before the program speaks, which changes LANGUAGE.
+const LanguageSettings at_start{setting("LANGUAGE"), setting("LC_ALL"), setting("LC_MESSAGES"),
+                                setting("LANG")};
+
+/// "es" of "es_MX.UTF-8".
+std::string code_of(const std::string& locale) {
+  return locale.substr(0, locale.find_first_of("_.@"));
+}
+
 bool is_known(std::string_view code) {
   return std::ranges::any_of(languages, [&](const Language& each) { return code == each.code; });
 }
@@ -38,18 +52,28 @@ std::string example(const std::string& language, const std::string& country) {
 
 }  // namespace
 
-std::string language_of_computer() {
-  for (const auto* name : {"LANGUAGE", "LC_ALL", "LC_MESSAGES", "LANG"}) {
-    const char* value = std::getenv(name);
-    if (value == nullptr || *value == '\0') continue;
-    // LANGUAGE is a list, "es_MX:en"; the others are one locale, "es_MX.UTF-8".
-    for (const auto& each : parts_of_list(value, ":")) {
-      const auto code = each.substr(0, each.find_first_of("_.@"));
-      if (is_known(code)) return code;
-    }
-    if (std::string_view{name} != "LANGUAGE") break;
+std::string language_asked_for(const LanguageSettings& settings) {
+  for (const auto& each : parts_of_list(settings.language, ":")) {
+    if (const auto code = code_of(each); is_known(code)) return code;
+  }
+  for (const auto& locale : {settings.all, settings.messages, settings.lang}) {
+    if (locale.empty()) continue;
+    const auto code = code_of(locale);
+    return is_known(code) ? code : languages.front().code;
   }
   return languages.front().code;
+}
+
+std::string language_of_computer() {
+  return language_asked_for(at_start);
+}
+
+void restore_language_setting() {
+  if (at_start.language.empty()) {
+    unsetenv("LANGUAGE");
+  } else {
+    setenv("LANGUAGE", at_start.language.c_str(), 1);
+  }
 }
 
 std::string locale_of(const std::string& language, const std::string& country) {

@@ -108,6 +108,7 @@ int App::OnExit() {
   std::vector<char*> given;
   for (auto& word : words) given.push_back(word.data());
   given.push_back(nullptr);
+  desk::restore_language_setting();
   execv(from_wx(wxStandardPaths::Get().GetExecutablePath()).c_str(), given.data());
   return status;  // only where it could not be started
 }

@@ -91,19 +91,28 @@ TEST_CASE("A language without a catalogue falls back to English") {
 }
 
 TEST_CASE("The computer's language is that of the first setting that names one we speak") {
-  const auto asked = [](const char* language, const char* all, const char* lang) {
-    setenv("LANGUAGE", language, 1);
-    setenv("LC_ALL", all, 1);
-    setenv("LC_MESSAGES", "", 1);
-    setenv("LANG", lang, 1);
-    return language_of_computer();
-  };
-  CHECK(asked("", "", "") == "en");
-  CHECK(asked("", "", "es_MX.UTF-8") == "es");
-  CHECK(asked("", "C.UTF-8", "es_MX.UTF-8") == "en");
-  CHECK(asked("de:es", "", "en_GB.UTF-8") == "es");
-  CHECK(asked("de", "", "es_ES") == "es");
-  asked("", "C.UTF-8", "");
+  CHECK(language_asked_for({"", "", "", ""}) == "en");
+  CHECK(language_asked_for({"", "", "", "es_MX.UTF-8"}) == "es");
+  CHECK(language_asked_for({"", "C.UTF-8", "", "es_MX.UTF-8"}) == "en");
+  CHECK(language_asked_for({"", "", "es", "en_GB.UTF-8"}) == "es");
+  CHECK(language_asked_for({"de:es", "", "", "en_GB.UTF-8"}) == "es");
+  CHECK(language_asked_for({"de", "", "", "es_ES"}) == "es");
+}
+
+TEST_CASE("Speaking another language does not change what the computer's is") {
+  const auto computers = language_of_computer();
+  const Speaking other{{computers == "es" ? "en" : "es", "", false}};
+  CHECK(language_of_computer() == computers);
+  const auto first = program_languages().front();
+  CHECK(first.code.empty());
+  CHECK(first.words.find(computers == "es" ? "Español" : "English") != std::string::npos);
+  const char* before = std::getenv("LANGUAGE");
+  REQUIRE(before != nullptr);
+  const std::string speaking = before;
+  restore_language_setting();
+  const char* after = std::getenv("LANGUAGE");
+  CHECK((after == nullptr || speaking != after));
+  setenv("LANGUAGE", speaking.c_str(), 1);
 }
 
 TEST_CASE("Countries are offered with an example, the usual way first") {

@@ -14,9 +14,15 @@ void write_stock_list(const Day& day, const std::filesystem::path& file) {
   exchange::write_list_workbook(stock_list(day.clinic(), day.today()), file);
 }
 
-void write_month_forecast(const Day& day, int months, const std::filesystem::path& file) {
-  exchange::write_list_workbook(
-      month_forecast_list(forecast_by_month(day.assessment(), months), day.clinic()), file);
+bool write_month_forecast(const Day& day, int months, const std::filesystem::path& file,
+                          const JobControl& control) {
+  const auto forecast = forecast_by_month(day.assessment(), months, [&](double done) {
+    control.say({say("Working out the need month by month"), done});
+    return !control.stop.stop_requested();
+  });
+  if (control.stop.stop_requested()) return false;
+  exchange::write_list_workbook(month_forecast_list(forecast, day.clinic()), file);
+  return true;
 }
 
 std::size_t write_count_sheet(const ClinicFile& file, const CountSheetWish& wish,

@@ -13,7 +13,10 @@
 namespace sparewell::desk {
 
 void write_stock_list(const Day& day, const std::filesystem::path& file);
-void write_month_forecast(const Day& day, int months, const std::filesystem::path& file);
+/// False, and nothing is written, when it was asked to stop.
+[[nodiscard]] bool write_month_forecast(const Day& day, int months,
+                                        const std::filesystem::path& file,
+                                        const JobControl& control);
 
 struct CountSheetWish {
   std::string place;  ///< "" for all

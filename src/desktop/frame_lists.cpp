@@ -62,10 +62,14 @@ void MainFrame::forecast_months() {
   const auto file =
       ask_for_workbook(this, said("Forecast by month"), say("forecast {}", iso_text(file_.today)));
   if (file.empty()) return;
-  write_list(said("Working out the need month by month"), file,
-             [day = day_, file, months = dialog.months()] {
-               desk::write_month_forecast(*day, months, file);
-             });
+  auto written = std::make_shared<bool>(false);
+  start_job({said("Working out the need month by month"), true,
+             [day = day_, file, months = dialog.months(), written](const JobControl& control) {
+               *written = desk::write_month_forecast(*day, months, file, control);
+             },
+             [this, file, written](const JobEnd& end) {
+               if (!say_failure(end) && *written) say_workbook(file);
+             }});
 }
 
 void MainFrame::write_count_sheet() {

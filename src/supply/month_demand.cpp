@@ -1,9 +1,11 @@
 #include "supply/month_demand.hpp"
 
 #include <algorithm>
+#include <atomic>
 #include <chrono>
 #include <cmath>
 #include <map>
+#include <mutex>
 #include <optional>
 
 #include "clinic/in_parallel.hpp"
@@ -148,6 +150,29 @@ std::vector<MonthNeed> needs_of(const DemandSources& sources, const Booked& book
   return made;
 }
 
+/// Work is counted in users, which take nearly all of the time.
+class Share {
+ public:
+  explicit Share(const MonthsGoOn& goes_on) : goes_on_{goes_on} {}
+  void expect(std::size_t users) { all_ += users + 1; }
+  [[nodiscard]] bool stopped() const { return stopped_; }
+  void did(std::size_t users) {
+    if (!goes_on_) return;
+    const std::lock_guard one_at_a_time{mutex_};
+    done_ += users + 1;
+    if (!stopped_ && !goes_on_(static_cast<double>(done_) / static_cast<double>(all_))) {
+      stopped_ = true;
+    }
+  }
+
+ private:
+  const MonthsGoOn& goes_on_;
+  std::mutex mutex_;
+  std::size_t all_ = 0;
+  std::size_t done_ = 0;
+  std::atomic<bool> stopped_ = false;
+};
+
 }  // namespace
 
 std::vector<Month> months_ahead(Date today, int count) {
@@ -164,16 +189,19 @@ std::vector<Month> months_ahead(Date today, int count) {
 
 std::vector<ItemMonths> demand_by_month(const Clinic& clinic,
                                         const std::vector<wear::LifeOfUnit>& lives, Date today,
-                                        const std::vector<Month>& months) {
+                                        const std::vector<Month>& months,
+                                        const MonthsGoOn& goes_on) {
   const ClinicDemand demand{clinic, lives, today};
   const StockBook book{clinic};
   std::map<ItemCode, const Item*> needed;
+  Share share{goes_on};
   for (const Item& item : clinic.items) {
     const auto sources = demand.sources(item);
     const bool asked =
         !sources.users.empty() || !sources.changes.empty() || sources.starts.starts > 0 ||
         (!months.empty() && pieces_due(book.reservations(item.code), months.back().to) > 0);
-    if (asked) needed.emplace(item.code, &item);
+    if (!asked || !needed.emplace(item.code, &item).second) continue;
+    share.expect(sources.users.size());
   }
   std::vector<ItemMonths> made;
   std::vector<const Item*> items;
@@ -182,11 +210,14 @@ std::vector<ItemMonths> demand_by_month(const Clinic& clinic,
     items.push_back(item);
   }
   in_parallel(made.size(), [&](std::size_t i) {
+    if (share.stopped()) return;
     const auto sources = demand.sources(*items[i]);
     Booked booked{book.reservations(items[i]->code), {}};
     booked.uses = booked_uses(clinic, sources.users, booked.bookings, Date::max());
     made[i].months = needs_of(sources, booked, demand.fresh(), today, months);
+    share.did(sources.users.size());
   });
+  if (share.stopped()) made.clear();
   return made;
 }
 

@@ -1,6 +1,7 @@
 /// Pieces of each item that will be needed, month by month.
 #pragma once
 
+#include <functional>
 #include <vector>
 
 #include "clinic/clinic.hpp"
@@ -30,6 +31,9 @@ struct ItemMonths {
   std::vector<MonthNeed> months;  ///< as `months` given
 };
 
+/// Told how much of the work is done, from 0 to 1; false stops it.
+using MonthsGoOn = std::function<bool(double done)>;
+
 /// For every item that is needed by anyone, by code. `months` must follow each other without a gap
 /// from the day after today.
 ///
@@ -41,8 +45,12 @@ struct ItemMonths {
 /// (booked.hpp). For a part that can hardly end twice in a month this is the exact law
 /// (the sum of unlike coins, Poisson-binomial); where it can, the spread comes out a little too
 /// small.
+///
+/// `goes_on`, where given, is asked after each item, by one thread at a time; nothing is returned
+/// when it stops the work.
 [[nodiscard]] std::vector<ItemMonths> demand_by_month(const Clinic& clinic,
                                                       const std::vector<wear::LifeOfUnit>& lives,
-                                                      Date today, const std::vector<Month>& months);
+                                                      Date today, const std::vector<Month>& months,
+                                                      const MonthsGoOn& goes_on = {});
 
 }  // namespace sparewell::supply

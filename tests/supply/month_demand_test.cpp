@@ -39,6 +39,20 @@ TEST_CASE("The means of the months add up to the demand until their end") {
   }
 }
 
+TEST_CASE("It is told how far the work has come, and can be stopped") {
+  Clinic clinic = clinic_with_item();
+  std::vector<wear::LifeOfUnit> lives;
+  add_unit(clinic, lives, "P1", 60, 2.5, 400);
+  std::vector<double> told;
+  const auto goes_on = [&](double done) {
+    told.push_back(done);
+    return told.size() < 2;
+  };
+  CHECK(demand_by_month(clinic, lives, today, months_ahead(today, 2), goes_on).size() == 1);
+  CHECK(told == std::vector<double>{1.0});
+  CHECK(demand_by_month(clinic, lives, today, months_ahead(today, 2), goes_on).empty());
+}
+
 TEST_CASE("With constant need a month's pieces follow Poisson's law nearly") {
   // 200 users with exponential lives: replacements are a Poisson process of 0.1 a day.
   Clinic clinic = clinic_with_item();

@@ -36,10 +36,11 @@ exchange::ListRow row_of(const supply::ItemMonths& needs, const Item* item) {
 
 }  // namespace
 
-MonthForecast forecast_by_month(const Assessment& assessment, int count) {
+MonthForecast forecast_by_month(const Assessment& assessment, int count,
+                                const supply::MonthsGoOn& goes_on) {
   auto months = supply::months_ahead(assessment.today, count);
-  auto items =
-      supply::demand_by_month(assessment.clinic, assessment.lives, assessment.today, months);
+  auto items = supply::demand_by_month(assessment.clinic, assessment.lives, assessment.today,
+                                       months, goes_on);
   return {assessment.today, std::move(months), std::move(items)};
 }
 

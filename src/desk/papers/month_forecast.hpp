@@ -20,7 +20,8 @@ struct MonthForecast {
 };
 
 /// What is left of this month, and `count` months after it.
-[[nodiscard]] MonthForecast forecast_by_month(const Assessment& assessment, int count);
+[[nodiscard]] MonthForecast forecast_by_month(const Assessment& assessment, int count,
+                                              const supply::MonthsGoOn& goes_on = {});
 
 /// "rest of Nov 2026", "Dec 2026".
 [[nodiscard]] std::string month_words(const supply::Month& month);

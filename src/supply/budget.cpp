@@ -24,8 +24,9 @@ bool limited_by(const Money& budget, const ProposalLine& line) {
 Purchase purchase_of(const ProposalLine& line, const Pmf& needed, const Item* item) {
   Purchase purchase;
   purchase.demand = &needed;
-  purchase.position =
-      line.reason.patient_ordered ? 0 : line.on_hand + line.on_order - line.reserved;
+  purchase.position = line.reason.patient_ordered
+                          ? 0
+                          : line.on_hand + line.in_transit + line.on_order - line.reserved;
   purchase.unit_cost = static_cast<double>(line.unit_cost->minor);
   purchase.first = item == nullptr ? 1 : order_quantity(*item, 1);
   purchase.step = item == nullptr ? 1 : std::max(item->pack_size, 1);

@@ -174,11 +174,6 @@ std::string HeldPage::budget_text() const {
   return day_ && day_->assessment().budget ? plain_text(*day_->assessment().budget) : "";
 }
 
-std::string HeldPage::budget_title() const {
-  return day_ ? say("Budget for today's orders, {}", day_->clinic().settings.currency.code)
-              : std::string{said("Budget for today's orders")};
-}
-
 Expected<std::optional<Money>> HeldPage::read_budget(const std::string& text) const {
   if (!day_) return std::nullopt;
   return budget_typed(text, day_->clinic().settings.currency);

@@ -33,8 +33,6 @@ class HeldPage {
   [[nodiscard]] static std::string caution();
   /// The budget as it is typed: "500.00"; "" for none.
   [[nodiscard]] std::string budget_text() const;
-  /// "Budget for today's orders, EUR".
-  [[nodiscard]] std::string budget_title() const;
   /// No budget where nothing is written. Refuses what is no amount in the clinic's currency.
   [[nodiscard]] Expected<std::optional<Money>> read_budget(const std::string& text) const;
 

@@ -30,6 +30,9 @@ class Drawing {
     heading_lines_ = course_.with_order.empty() ? 2 : 3;
     top_ = heading_lines_ * room.line_height + 1.5 * gap;
     bottom_ = made_.height - 2 * room.line_height - 2.5 * gap;
+    const double for_signs = 2 * sign_size() + sign_row();
+    const bool roomy = bottom_ - top_ > 3.5 * for_signs;
+    below_signs_ = has_signs() && roomy ? top_ + for_signs : top_;
   }
 
   Picture draw() {
@@ -62,9 +65,16 @@ class Drawing {
     return most;
   }
   [[nodiscard]] double y(double pieces) const {
-    return bottom_ - pieces / (1.08 * most_) * (bottom_ - top_);
+    return bottom_ - pieces / (1.08 * most_) * (bottom_ - below_signs_);
   }
   [[nodiscard]] double x(Date day) const { return axis_.x(day); }
+  [[nodiscard]] bool has_signs() const {
+    return !course_.coming.empty() || course_.ordered_today || !course_.at_risk.empty() ||
+           !course_.booked.empty();
+  }
+  [[nodiscard]] double sign_size() const { return 6 * room_.unit; }
+  /// From one row of signs to the other.
+  [[nodiscard]] double sign_row() const { return std::max(2.2 * sign_size(), room_.line_height); }
 
   void line(std::vector<Spot> through, Ink ink, Line style, double width = 1) {
     made_.marks.push_back(Stroke{std::move(through), ink, style, width * room_.unit});
@@ -77,7 +87,7 @@ class Drawing {
 
   void draw_axes() {
     // Whole pieces, a step of 1, 2 or 5 times a power of ten.
-    const double rows = std::max(1.0, (bottom_ - top_) / (1.6 * room_.line_height));
+    const double rows = std::max(1.0, (bottom_ - below_signs_) / (1.6 * room_.line_height));
     const double least = most_ / rows;
     const double power = std::pow(10, std::floor(std::log10(std::max(least, 1.0))));
     int step = 1;
@@ -140,10 +150,10 @@ class Drawing {
 
   void sign(Date day, SignForm form, const std::string& label, Ink ink) {
     const double at = x(day);
-    const double size = 6 * room_.unit;
+    const double size = sign_size();
     double row = top_ + size;
     for (const auto& [last, lower] : taken_) {
-      if (at < last && row < lower + size) row = lower + 2.2 * size;
+      if (at < last && row < lower + size) row = lower + sign_row();
     }
     made_.marks.push_back(Sign{{at, row}, form, size, ink, true});
     words(at + 1.4 * size, row, label, Across::left, Down::middle, ink);
@@ -231,6 +241,7 @@ class Drawing {
   double left_ = 0;
   int heading_lines_ = 2;  ///< above the plot
   double top_ = 0;
+  double below_signs_ = 0;  ///< where there is room: no line or label of the plot lies under a sign
   double bottom_ = 0;
   TimeAxis axis_{};
   std::vector<std::pair<double, double>> taken_;  ///< end and height of what stands above the plot

@@ -17,7 +17,9 @@ std::string change_of(double change) {
 }
 
 std::string signed_percent(double change) {
-  return say("{:+.1f}", change * 100);
+  const double percent = std::round(change * 1000) / 10;
+  // Adding 0 makes 0 of -0.
+  return say("{:+.1f}", percent + 0.0);
 }
 
 }  // namespace

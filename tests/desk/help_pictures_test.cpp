@@ -42,11 +42,17 @@ Area covered(const Words& words, const Room& room) {
   return area;
 }
 
-std::vector<Area> word_areas(const Picture& picture, const Room& room) {
-  std::vector<Area> areas;
+struct Covered {
+  Area area;
+  std::string text;
+};
+
+std::vector<Covered> word_areas(const Picture& picture, const Room& room) {
+  std::vector<Covered> areas;
   for (const auto& mark : picture.marks) {
     const auto* words = std::get_if<Words>(&mark);
-    if (words != nullptr && !words->text.empty()) areas.push_back(covered(*words, room));
+    if (words != nullptr && !words->text.empty())
+      areas.push_back({covered(*words, room), words->text});
   }
   return areas;
 }
@@ -110,9 +116,13 @@ TEST_CASE("The pictures of the help stay within their width, and words do not li
       }
       const auto areas = word_areas(picture, room);
       for (std::size_t i = 0; i < areas.size(); ++i) {
-        CHECK(areas[i].left >= 0);
-        CHECK(areas[i].right <= width + 2);
-        for (std::size_t j = 0; j < i; ++j) CHECK(overlap(areas[i], areas[j]) < 0.2);
+        CAPTURE(areas[i].text);
+        CHECK(areas[i].area.left >= 0);
+        CHECK(areas[i].area.right <= width + 2);
+        for (std::size_t j = 0; j < i; ++j) {
+          CAPTURE(areas[j].text);
+          CHECK(overlap(areas[i].area, areas[j].area) < 0.2);
+        }
       }
       for (const auto& stop : picture.stops) {
         CHECK(stop.area.right <= width + 2);

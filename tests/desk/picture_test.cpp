@@ -208,6 +208,28 @@ TEST_CASE("Measurements are stops, and the table ends with what is foreseen") {
         std::vector<std::string>{"15 Mar 2027", "23.0 cm", "foreseen", "22.5 to 23.5 cm"});
 }
 
+TEST_CASE("The label of a size worn covers no measurement") {
+  auto curve = limb();
+  // One on the left, as high as where the label would stand.
+  curve.dots.insert(curve.dots.begin(), {today - days{120}, 24.9, false});
+  curve.dot_words.insert(curve.dot_words.begin(), "24.9 cm");
+  curve.dots.insert(curve.dots.begin(), {today - days{140}, 24.7, false});
+  curve.dot_words.insert(curve.dot_words.begin(), "24.7 cm");
+  const auto picture = limb_picture(curve, "P-0001")(room());
+  int labels = 0;
+  for (const auto& mark : picture.marks) {
+    const auto* box = std::get_if<Box>(&mark);
+    if (box == nullptr || box->ink != Ink::paper) continue;
+    ++labels;
+    for (const auto& stop : picture.stops) {
+      const double x = (stop.area.left + stop.area.right) / 2;
+      const double y = (stop.area.top + stop.area.bottom) / 2;
+      CHECK_FALSE(box->area.holds(x, y));
+    }
+  }
+  CHECK(labels == 1);
+}
+
 TEST_CASE("Every point of a play is a stop, and its amounts stand in the table") {
   const auto picture = play_picture(plays(), "Money in stock, EUR")(room());
   REQUIRE(picture.stops.size() == 4);

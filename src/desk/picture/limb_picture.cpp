@@ -1,5 +1,7 @@
 #include "desk/picture/limb_picture.hpp"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "clinic/say.hpp"
@@ -68,20 +70,42 @@ void add_sizes(Picture& picture, const LimbDrawing& drawing) {
   }
 }
 
+/// Whether a label there would cover a measurement, or the line of today.
+bool covers_something(const LimbDrawing& drawing, const Area& label, double dot) {
+  if (label.left - dot < drawing.today && drawing.today < label.right + dot) return true;
+  return std::ranges::any_of(drawing.dots, [&](const auto& at) {
+    return at.x > label.left - dot && at.x < label.right + dot && at.y > label.top - dot &&
+           at.y < label.bottom + dot;
+  });
+}
+
+/// As far to the left as a label covers nothing; at the left where it does everywhere.
+Area place_of_label(const LimbDrawing& drawing, const Room& room, double bottom, double wide) {
+  const double first = drawing.across.left + 4 * room.unit;
+  const double last = drawing.across.right - wide - 4 * room.unit;
+  const auto at = [&](double left) {
+    return Area{left, bottom - room.line_height, left + wide, bottom};
+  };
+  for (double left = first; left <= last; left += room.line_height) {
+    if (!covers_something(drawing, at(left), 5 * room.unit)) return at(left);
+  }
+  return at(first);
+}
+
 /// Over everything, on a ground of their own.
 void add_size_labels(Picture& picture, const Room& room, const LimbDrawing& drawing) {
   for (const auto& size : drawing.sizes) {
     const auto label = say("worn: {}", size.label);
-    const double x = drawing.across.left + 6 * room.unit;
-    const double bottom = size.label_bottom - 3 * room.unit;
-    picture.marks.emplace_back(Box{
-        {x - 2 * room.unit, bottom - room.line_height, x + 1.12 * room.text_width(label), bottom},
-        Ink::paper,
-        Fill::solid,
-        Line::none,
-        1,
-        0});
-    add_words(picture, {{x, bottom}, label, Across::left, Down::bottom, Ink::text, true, 0});
+    const auto place = place_of_label(drawing, room, size.label_bottom - 3 * room.unit,
+                                      2 * room.unit + 1.12 * room.text_width(label));
+    picture.marks.emplace_back(Box{place, Ink::paper, Fill::solid, Line::none, 1, 0});
+    add_words(picture, {{place.left + 2 * room.unit, place.bottom},
+                        label,
+                        Across::left,
+                        Down::bottom,
+                        Ink::text,
+                        true,
+                        0});
   }
 }
 

@@ -74,11 +74,14 @@ void FormDrafts::discard(const std::string& key) const {
   }
 }
 
-std::string draft_words(const FormDraft& draft, const std::string& today) {
+std::string draft_time(const FormDraft& draft, const std::string& today) {
   const auto gap = draft.at.find(' ');
   const bool same_day = gap != std::string::npos && draft.at.substr(0, gap) == today;
-  return say("Your unfinished entry of {} is filled in.",
-             same_day ? draft.at.substr(gap + 1) : draft.at);
+  return same_day ? draft.at.substr(gap + 1) : draft.at;
+}
+
+std::string draft_words(const FormDraft& draft, const std::string& today) {
+  return say("Your unfinished entry of {} is filled in.", draft_time(draft, today));
 }
 
 }  // namespace sparewell::desk

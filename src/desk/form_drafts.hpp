@@ -32,7 +32,9 @@ class FormDrafts {
   std::filesystem::path file_;
 };
 
-/// "Your unfinished entry of 14:05 is filled in." Of another day: with its date.
+/// "14:05"; of another day: with its date.
+[[nodiscard]] std::string draft_time(const FormDraft& draft, const std::string& today);
+/// "Your unfinished entry of 14:05 is filled in."
 [[nodiscard]] std::string draft_words(const FormDraft& draft, const std::string& today);
 
 }  // namespace sparewell::desk

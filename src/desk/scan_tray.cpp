@@ -4,6 +4,7 @@
 #include <set>
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include "clinic/say.hpp"
 #include "desk/label_item.hpp"
@@ -39,14 +40,15 @@ ScanTray::ScanTray(DayPtr day, std::string order_ref, std::string supplier, std:
 ScanAnswer ScanTray::scan(const std::string& text) {
   const auto label = exchange::read_label(text, day_->today());
   if (!label) return refused(label.error().sentence);
-  if (!label->names_item()) return add_second(*label);
+  if (!label->names_item()) return add_second(text, *label);
   const auto item = item_of_label(*label, day_->clinic().items);
   if (!item) return refused(item.error().sentence);
-  return add(*label, *item);
+  return add(text, *label, *item);
 }
 
-ScanAnswer ScanTray::add(const exchange::Label& label, const Item& item) {
-  Package package{item, label.lot, label.use_by, label.serial, label.quantity.value_or(1), {}};
+ScanAnswer ScanTray::add(const std::string& text, const exchange::Label& label, const Item& item) {
+  Package package{item, label.lot, label.use_by, label.serial, label.quantity.value_or(1),
+                  {},   {text}};
   if (const auto why = why_refused(package, nullptr); !why.empty()) return refused(why);
   const int before = scanned(item.code);
   for (int piece = 0; piece < package.pieces; ++piece) {
@@ -65,7 +67,7 @@ ScanAnswer ScanTray::add(const exchange::Label& label, const Item& item) {
   return answer;
 }
 
-ScanAnswer ScanTray::add_second(const exchange::Label& label) {
+ScanAnswer ScanTray::add_second(const std::string& text, const exchange::Label& label) {
   if (packages_.empty()) {
     return refused(said("this barcode does not say which item it is; scan the other one first."));
   }
@@ -83,6 +85,7 @@ ScanAnswer ScanTray::add_second(const exchange::Label& label) {
   if (with.lot.empty()) with.lot = label.lot;
   if (with.serial.empty()) with.serial = label.serial;
   if (!with.use_by) with.use_by = label.use_by;
+  with.texts.push_back(text);
   if (const auto why = why_refused(with, &packages_.back()); !why.empty()) return refused(why);
   scans_.push_back(packages_);
   packages_.back() = with;
@@ -162,9 +165,44 @@ ScanAnswer ScanTray::undo() {
   const auto now = std::move(packages_);
   packages_ = std::move(scans_.back());
   scans_.pop_back();
+  if (now.empty())
+    return {ScanAnswer::Sort::look, said("What was discarded is in the tray again.")};
   return {ScanAnswer::Sort::taken,
           say("The last scan, of {}, was taken back: {} in.", now.back().item.code.text,
               pieces_words(scanned(now.back().item.code)))};
+}
+
+ScanAnswer ScanTray::discard_all() {
+  scans_.push_back(std::move(packages_));
+  packages_.clear();
+  return {ScanAnswer::Sort::look,
+          said("All scans were discarded. Take the last scan back brings them in again.")};
+}
+
+std::string ScanTray::key() const {
+  return fmt::format("scans from {} of {}", supplier_, order_ref_);
+}
+
+std::vector<std::string> ScanTray::texts() const {
+  std::vector<std::string> made;
+  for (const Package& package : packages_) {
+    made.insert(made.end(), package.texts.begin(), package.texts.end());
+  }
+  return made;
+}
+
+ScanAnswer ScanTray::bring_back(const std::vector<std::string>& texts, const std::string& when) {
+  std::vector<std::string> refusals;
+  for (const auto& text : texts) {
+    auto answer = scan(text);
+    if (answer.sort == ScanAnswer::Sort::refused) refusals.push_back(std::move(answer.sentence));
+  }
+  auto words = say_n("A scan that was left unbooked at {1} is in the tray again.",
+                     "{0} scans that were left unbooked at {1} are in the tray again.",
+                     static_cast<unsigned long>(texts.size() - refusals.size()),
+                     texts.size() - refusals.size(), when);
+  if (refusals.empty()) return {ScanAnswer::Sort::look, std::move(words)};
+  return {ScanAnswer::Sort::refused, fmt::format("{} {}", words, fmt::join(refusals, " "))};
 }
 
 std::vector<const OrderLine*> ScanTray::lines_of(const ItemCode& item) const {

@@ -33,6 +33,8 @@ class ScanTray {
   [[nodiscard]] ScanAnswer scan(const std::string& text);
   /// Takes the last scan out again.
   [[nodiscard]] ScanAnswer undo();
+  /// Takes all out that is not booked; to be taken back like a scan.
+  [[nodiscard]] ScanAnswer discard_all();
   [[nodiscard]] bool can_undo() const { return !scans_.empty(); }
   [[nodiscard]] bool empty() const { return packages_.empty(); }
 
@@ -41,6 +43,14 @@ class ScanTray {
   [[nodiscard]] std::vector<TableRow> rows() const;
   /// What will be booked, before it is.
   [[nodiscard]] std::string summary() const;
+
+  /// What it is about, so that what was left can be found again.
+  [[nodiscard]] std::string key() const;
+  /// The barcodes of what is not booked yet, so that the tray can be filled again later.
+  [[nodiscard]] std::vector<std::string> texts() const;
+  /// Scans them again, which were left unbooked at `when`; what is not taken any more is said.
+  [[nodiscard]] ScanAnswer bring_back(const std::vector<std::string>& texts,
+                                      const std::string& when);
 
   /// One for each row, in its order.
   [[nodiscard]] std::vector<ReceivingRequest> requests() const;
@@ -55,6 +65,7 @@ class ScanTray {
     std::string serial;
     int pieces = 1;
     std::vector<std::string> goes_to;  ///< in words, one for each piece
+    std::vector<std::string> texts;    ///< its barcodes
   };
   /// Where the pieces of one row lie among the packages.
   struct Lot {
@@ -62,8 +73,9 @@ class ScanTray {
     [[nodiscard]] int pieces() const;
   };
 
-  [[nodiscard]] ScanAnswer add(const exchange::Label& label, const Item& item);
-  [[nodiscard]] ScanAnswer add_second(const exchange::Label& label);
+  [[nodiscard]] ScanAnswer add(const std::string& text, const exchange::Label& label,
+                               const Item& item);
+  [[nodiscard]] ScanAnswer add_second(const std::string& text, const exchange::Label& label);
   [[nodiscard]] std::string why_refused(const Package& package, const Package* instead_of) const;
   [[nodiscard]] std::string words(const Package& package) const;
   [[nodiscard]] std::vector<Lot> lots() const;

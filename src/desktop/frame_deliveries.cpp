@@ -9,12 +9,13 @@
 #include "desktop/main_frame.hpp"
 #include "desktop/pages/deliveries_panel.hpp"
 #include "desktop/text.hpp"
+#include "desktop/widgets/aside.hpp"
 #include "desktop/widgets/note_bar.hpp"
 
 namespace sparewell::desktop {
 
 std::string MainFrame::change_order(const desk::OrderChange& change) {
-  const auto made = desk::change_order(file_, change);
+  const auto made = aside([file = file_, &change] { return desk::change_order(file, change); });
   if (!made) return made.error().sentence;
   order_news_ = made->sentence;
   return {};
@@ -37,20 +38,27 @@ void MainFrame::receive_delivery() {
   }
   form.place = day_->clinic().settings.main_place;
   const auto book = [this](const desk::ReceivingRequest& request) {
-    return desk::book_delivery(file_, request);
+    return aside([file = file_, &request] { return desk::book_delivery(file, request); });
   };
   const auto tell = [this](const std::vector<std::string>& booked) {
     for (const auto& line : booked) {
       order_news_ += fmt::format("{}{}", order_news_.empty() ? "" : "\n", line);
     }
   };
-  ScanDialog scanning{this,
-                      form.order_ref.empty() ? std::string{said("Receive by scanning")}
-                                             : say("Receive by scanning: order {} of {}",
-                                                   form.order_ref, form.supplier),
-                      desk::ScanTray{day_, form.order_ref, form.supplier, form.place}, book};
+  ScanDialog scanning{
+      this,
+      form.order_ref.empty()
+          ? std::string{said("Receive by scanning")}
+          : say("Receive by scanning: order {} of {}", form.order_ref, form.supplier),
+      desk::ScanTray{day_, form.order_ref, form.supplier, form.place}, file_.path, book};
   scanning.ShowModal();
   tell(scanning.booked());
+  if (const auto count = scanning.unbooked(); count > 0) {
+    note_->say(say_n("{} scan is not booked. It is kept: Receive brings it back.",
+                     "{} scans are not booked. They are kept: Receive brings them back.",
+                     static_cast<unsigned long>(count), count),
+               {{said("&Receive..."), [this] { run(desk::Command::receive_delivery); }}});
+  }
   if (scanning.by_hand()) {
     ReceiveDialog dialog{this,        std::move(form), day_->clinic().items,
                          file_.today, file_.path,      book};
@@ -143,7 +151,9 @@ void MainFrame::reprint_order() {
   }
   ReprintDialog dialog{this, name.ref, revisions, folder, [&](const Reprint& given) -> std::string {
                          const int revision = static_cast<int>(revisions.size()) - given.position;
-                         const auto made = desk::write_again(file_, name, revision, given.folder);
+                         const auto made = aside([file = file_, &name, revision, &given] {
+                           return desk::write_again(file, name, revision, given.folder);
+                         });
                          if (!made) return made.error().sentence;
                          order_news_ = say("Revision {} of order {} was written: {}",
                                            made->revision, name.ref, made->file.string());

@@ -136,6 +136,38 @@ TEST_CASE("What was booked leaves the tray and still counts") {
   CHECK(says(made.scan(second), "3 of 3 to come on PO-1 are in."));
 }
 
+TEST_CASE("What was left unbooked is scanned again, and what does not fit any more is said") {
+  auto left = tray();
+  REQUIRE(left.scan(first).sort == Sort::taken);
+  REQUIRE(left.scan("(01)06291041500213(10)LA").sort == Sort::look);
+  REQUIRE(left.scan("(17)280630(21)X2").sort != Sort::refused);
+  const auto texts = left.texts();
+  CHECK(texts == std::vector<std::string>{first, "(01)06291041500213(10)LA", "(17)280630(21)X2"});
+
+  auto again = tray();
+  CHECK(again.key() == left.key());
+  CHECK(says(again.bring_back(texts, "14:05"), "3 scans that were left unbooked at 14:05"));
+  CHECK(again.texts() == texts);
+  CHECK(again.rows().size() == left.rows().size());
+
+  auto other = tray();
+  REQUIRE(other.scan(first).sort == Sort::taken);
+  const auto answer = other.bring_back({first, second}, "14:05");
+  CHECK(answer.sort == Sort::refused);
+  CHECK(says(answer, "A scan that was left unbooked at 14:05"));
+  CHECK(says(answer, "was scanned already"));
+}
+
+TEST_CASE("All scans are discarded, and brought in again") {
+  auto given = tray();
+  REQUIRE(given.scan(first).sort == Sort::taken);
+  CHECK(given.discard_all().sort == Sort::look);
+  CHECK(given.empty());
+  CHECK(given.texts().empty());
+  CHECK(says(given.undo(), "in the tray again"));
+  CHECK(given.texts() == std::vector<std::string>{first});
+}
+
 TEST_CASE("Without an order number an item's open orders are found") {
   ScanTray made{day(), "", "", "main store"};
   CHECK(says(made.scan("(01)51022222233336(10)LZ"), "1 of 1 to come on PO-2 are in."));

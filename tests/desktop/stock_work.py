@@ -59,13 +59,7 @@ def receive_by_scanning(stage, batch, database, today, gtins):
     stage.press("ctrl+r")
     stage.wait_for("text", "Scan")
 
-    def scan(says, text, after_separator=None):
-        stage.type(text)
-        if after_separator:
-            # Scanners that are keyboards send the separator of GS1 so.
-            stage.press("ctrl+bracketright")
-            stage.type(after_separator)
-        stage.press("Return")
+    def answered(says):
         answer = stage.wait_for("text", "What the last scan was")
 
         def said():
@@ -74,12 +68,26 @@ def receive_by_scanning(stage, batch, database, today, gtins):
 
         wait_until(f"a scan is answered with {says}", said)
 
+    def scan(says, text, after_separator=None):
+        stage.type(text)
+        if after_separator:
+            # Scanners that are keyboards send the separator of GS1 so.
+            stage.press("ctrl+bracketright")
+            stage.type(after_separator)
+        stage.press("Return")
+        answered(says)
+
     label = f"(01){gtin}(17)290630(10){SUPPLIED_BY_HAND}"
     scan("Not taken", "(01)00000096385074")
     scan("to come on", label)
     stage.picture("scanned")
     stage.click("push button", "Take the last scan back")
     scan("to come on", f"01{gtin}1729063010{SUPPLIED_BY_HAND}", after_separator="21W-77")
+    stage.press("Escape")
+    stage.wait_for("label", "1 scan is not booked.")
+    stage.picture("scans-kept")
+    stage.press("ctrl+r")
+    answered("in the tray again")
     stage.click("push button", "Book")
     wait_until("the delivery is on the shelf",
                lambda: f'"{SUPPLIED_BY_HAND}"' in lots(batch, database, today, item))

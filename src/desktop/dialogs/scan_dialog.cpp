@@ -3,8 +3,9 @@
 #include <exception>
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 #include <wx/button.h>
-#include <wx/msgdlg.h>
+#include <wx/datetime.h>
 #include <wx/sizer.h>
 #include <wx/stattext.h>
 #include <wx/textctrl.h>
@@ -13,6 +14,7 @@
 #include "clinic/say.hpp"
 #include "desk/describe_failure.hpp"
 #include "desk/receiving_words.hpp"
+#include "desk/wording.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
 #include "desktop/widgets/scan_field.hpp"
@@ -37,11 +39,13 @@ const char* sign_of(desk::ScanAnswer::Sort sort) {
 
 }  // namespace
 
-ScanDialog::ScanDialog(wxWindow* parent, const std::string& title, desk::ScanTray tray, Book book)
+ScanDialog::ScanDialog(wxWindow* parent, const std::string& title, desk::ScanTray tray,
+                       const std::filesystem::path& clinic_file, Book book)
     : wxDialog{parent,        wxID_ANY,
                to_wx(title),  wxDefaultPosition,
                wxDefaultSize, wxDEFAULT_DIALOG_STYLE | wxRESIZE_BORDER},
       tray_{std::move(tray)},
+      drafts_{clinic_file},
       book_{std::move(book)},
       table_{desk::ScanTray::columns()} {
   make_controls();
@@ -49,9 +53,7 @@ ScanDialog::ScanDialog(wxWindow* parent, const std::string& title, desk::ScanTra
   SetInitialSize(FromDIP(wxSize{860, 520}));
   CentreOnParent();
   scan_->SetFocus();
-  // wxID_CANCEL is also what Escape and the window's own button send.
-  Bind(
-      wxEVT_BUTTON, [this](wxCommandEvent&) { on_close(); }, wxID_CANCEL);
+  bring_back();
 }
 
 void ScanDialog::make_controls() {
@@ -80,29 +82,37 @@ void ScanDialog::make_controls() {
   rows_->set_empty_words(said("Nothing is scanned yet."));
   summary_ = new WrappedLabel{this};
   summary_->SetFont(summary_->GetFont().Bold());
-  auto* buttons = new wxBoxSizer{wxHORIZONTAL};
-  auto* by_hand = new wxButton{this, wxID_ANY, to_wx(said("Fill in by &hand..."))};
-  by_hand->SetToolTip(to_wx(said("For damaged pieces, or a delivery without labels")));
-  by_hand->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) {
-    by_hand_ = true;
-    on_close();
-  });
-  go_ = new wxButton{this, wxID_ANY, to_wx(said("&Book"))};
-  go_->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { book(); });
-  auto* close = new wxButton{this, wxID_CANCEL, to_wx(said("&Close"))};
-  buttons->Add(by_hand);
-  buttons->AddStretchSpacer(1);
-  buttons->Add(go_, wxSizerFlags{}.Border(wxRIGHT, FromDIP(8)));
-  buttons->Add(close);
   const auto inset = wxSizerFlags{}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(12));
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(top, inset);
   sizer->Add(answer_, inset);
   sizer->Add(rows_, wxSizerFlags{1}.Expand().Border(wxLEFT | wxRIGHT | wxTOP, FromDIP(12)));
   sizer->Add(summary_, inset);
-  sizer->Add(buttons, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(12)));
+  sizer->Add(make_buttons(), wxSizerFlags{}.Expand().Border(wxALL, FromDIP(12)));
   SetSizer(sizer);
   keep_wrapped(*this, {summary_}, FromDIP(28));
+}
+
+wxSizer* ScanDialog::make_buttons() {
+  auto* buttons = new wxBoxSizer{wxHORIZONTAL};
+  auto* by_hand = new wxButton{this, wxID_ANY, to_wx(said("Fill in by &hand..."))};
+  by_hand->SetToolTip(to_wx(said("For damaged pieces, or a delivery without labels")));
+  by_hand->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) {
+    by_hand_ = true;
+    EndModal(wxID_CANCEL);
+  });
+  discard_ = new wxButton{this, wxID_ANY, to_wx(said("&Discard all scans"))};
+  discard_->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { answer(tray_.discard_all()); });
+  go_ = new wxButton{this, wxID_ANY, to_wx(said("&Book"))};
+  go_->Bind(wxEVT_BUTTON, [this](wxCommandEvent&) { book(); });
+  auto* close = new wxButton{this, wxID_CANCEL, to_wx(said("&Close"))};
+  close->SetToolTip(to_wx(said("What is not booked is kept for the next time")));
+  buttons->Add(by_hand, wxSizerFlags{}.Border(wxRIGHT, FromDIP(8)));
+  buttons->Add(discard_);
+  buttons->AddStretchSpacer(1);
+  buttons->Add(go_, wxSizerFlags{}.Border(wxRIGHT, FromDIP(8)));
+  buttons->Add(close);
+  return buttons;
 }
 
 void ScanDialog::scan() {
@@ -114,6 +124,7 @@ void ScanDialog::answer(const desk::ScanAnswer& answer) {
   answer_->SetValue(to_wx(fmt::format("{} {}", sign_of(answer.sort), answer.sentence)));
   if (answer.sort == desk::ScanAnswer::Sort::refused) wxBell();
   scan_->Clear();
+  keep();
   show_tray();
   scan_->SetFocus();
 }
@@ -123,6 +134,7 @@ void ScanDialog::show_tray() {
   rows_->table_changed();
   summary_->set_text(tray_.summary());
   undo_->Enable(tray_.can_undo());
+  discard_->Enable(!tray_.empty());
   go_->Enable(!tray_.empty());
   Layout();
 }
@@ -158,18 +170,18 @@ void ScanDialog::book() {
   answer({tray_.empty() ? desk::ScanAnswer::Sort::taken : desk::ScanAnswer::Sort::look, told});
 }
 
-void ScanDialog::on_close() {
-  if (!tray_.empty()) {
-    const auto asked =
-        wxMessageBox(to_wx(said("What was scanned is not booked yet. Leave it unbooked?")),
-                     "Sparewell", wxYES_NO | wxNO_DEFAULT | wxICON_QUESTION, this);
-    if (asked != wxYES) {
-      by_hand_ = false;
-      scan_->SetFocus();
-      return;
-    }
-  }
-  EndModal(wxID_CANCEL);
+void ScanDialog::keep() const {
+  const auto texts = tray_.texts();
+  if (texts.empty()) return drafts_.discard(tray_.key());
+  drafts_.keep(tray_.key(), {from_wx(wxDateTime::Now().Format("%Y-%m-%d %H:%M")),
+                             {fmt::format("{}", fmt::join(texts, "\n"))}});
+}
+
+void ScanDialog::bring_back() {
+  const auto draft = drafts_.find(tray_.key(), 1);
+  if (!draft) return;
+  answer(tray_.bring_back(desk::parts_of_list(draft->answers.front(), "\n"),
+                          desk::draft_time(*draft, from_wx(wxDateTime::Now().FormatISODate()))));
 }
 
 }  // namespace sparewell::desktop

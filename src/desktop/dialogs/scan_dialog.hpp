@@ -7,9 +7,11 @@
 
 #include <wx/dialog.h>
 
+#include "desk/form_drafts.hpp"
 #include "desk/scan_tray.hpp"
 
 class wxButton;
+class wxSizer;
 class wxStaticText;
 class wxTextCtrl;
 
@@ -23,22 +25,29 @@ class ScanDialog : public wxDialog {
   /// Books a delivery in the clinic file.
   using Book = std::function<Expected<desk::ReceivingOutcome>(const desk::ReceivingRequest&)>;
 
-  /// `title` says of which order.
-  ScanDialog(wxWindow* parent, const std::string& title, desk::ScanTray tray, Book book);
+  /// `title` says of which order. What is scanned and not booked is kept beside `clinic_file`, and
+  /// is in the tray when the same is received the next time.
+  ScanDialog(wxWindow* parent, const std::string& title, desk::ScanTray tray,
+             const std::filesystem::path& clinic_file, Book book);
   /// What was booked, a sentence a line; empty when nothing was.
   [[nodiscard]] const std::vector<std::string>& booked() const { return booked_; }
+  /// How many scans were left unbooked.
+  [[nodiscard]] std::size_t unbooked() const { return tray_.texts().size(); }
   /// The delivery is rather to be filled in by hand.
   [[nodiscard]] bool by_hand() const { return by_hand_; }
 
  private:
   void make_controls();
+  wxSizer* make_buttons();
   void scan();
   void answer(const desk::ScanAnswer& answer);
   void show_tray();
   void book();
-  void on_close();
+  void keep() const;
+  void bring_back();
 
   desk::ScanTray tray_;
+  desk::FormDrafts drafts_;
   Book book_;
   desk::Table table_;
   std::vector<std::string> booked_;
@@ -48,6 +57,7 @@ class ScanDialog : public wxDialog {
   TableView* rows_ = nullptr;
   WrappedLabel* summary_ = nullptr;
   wxButton* undo_ = nullptr;
+  wxButton* discard_ = nullptr;
   wxButton* go_ = nullptr;
 };
 

@@ -21,6 +21,7 @@
 #include "desktop/pages/patient_panel.hpp"
 #include "desktop/pages/plan_panel.hpp"
 #include "desktop/pages/shelf_panel.hpp"
+#include "desktop/pages/today_panel.hpp"
 #include "desktop/text.hpp"
 
 namespace sparewell::desktop {
@@ -127,7 +128,7 @@ void MainFrame::run(desk::Command command) {
     case Command::search_everything:
       return search_everything();
     case Command::page_today:
-      return go_to_today();
+      return go_to(*today_);
     case Command::page_orders:
       return go_to(*orders_);
     case Command::page_patients:

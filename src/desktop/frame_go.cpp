@@ -18,18 +18,20 @@ namespace sparewell::desktop {
 void MainFrame::go_to(const Page& page) {
   if (!book_->IsShown()) return;
   book_->SetSelection(static_cast<std::size_t>(std::ranges::find(pages_, &page) - pages_.begin()));
+  focus_page();
+}
+
+void MainFrame::focus_page() {
+  // Keys come to the window only where something has the focus.
+  if (current_page()->is_put_aside()) return book_->SetFocus();
   current_page()->SetFocus();
+  if (current_page() == today_) today_->focus_rows();
 }
 
 void MainFrame::go_to_remembered() {
   const auto found = std::ranges::find(pages_, remembered_.page, &Page::name);
-  if (found == pages_.end() || *found == today_) return go_to_today();
+  if (found == pages_.end()) return go_to(*today_);
   go_to(**found);
-}
-
-void MainFrame::go_to_today() {
-  go_to(*today_);
-  today_->focus_rows();
 }
 
 void MainFrame::go_to_unit(std::size_t unit) {

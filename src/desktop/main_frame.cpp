@@ -23,6 +23,7 @@
 #include "desktop/pages/today_panel.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
+#include "desktop/widgets/aside.hpp"
 #include "desktop/widgets/layout_memory.hpp"
 #include "desktop/widgets/note_bar.hpp"
 #include "desktop/widgets/search_bar.hpp"
@@ -31,6 +32,13 @@
 #include "desktop/widgets/work_bar.hpp"
 
 namespace sparewell::desktop {
+namespace {
+
+/// Time for the toolkit to lay out and paint a page before the next one is filled: all of them
+/// together would be felt.
+constexpr int between_pages_ms = 40;
+
+}  // namespace
 
 MainFrame::MainFrame(Date today, std::filesystem::path memory)
     : wxFrame{nullptr, wxID_ANY, "Sparewell"},
@@ -86,7 +94,9 @@ void MainFrame::make_pages() {
       [this] {
         if (worker_) update_commands();
       },
-      [this](const desk::OrderName& name) { return desk::read_revisions(file_, name); }};
+      [this](const desk::OrderName& name) {
+        return aside([file = file_, &name] { return desk::read_revisions(file, name); });
+      }};
   billing_ = new BillingPanel{book_,
                               [this](desk::Command command) {
                                 if (desk::command_spec(command).enabled(state())) run(command);
@@ -95,7 +105,10 @@ void MainFrame::make_pages() {
                                 if (worker_) update_commands();
                               }};
   pages_ = {today_, orders_, patients_, shelf_, wear_, deliveries_, plan_, billing_};
-  for (auto* page : pages_) book_->AddPage(page, to_wx(page->tab()));
+  for (auto* page : pages_) {
+    page->put_aside();
+    book_->AddPage(page, to_wx(page->tab()));
+  }
   book_->Hide();
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(make_header(), wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));
@@ -132,7 +145,7 @@ void MainFrame::bind_events() {
   next_page_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) {
     if (to_show_.empty()) return update_commands();
     show_on_page(*to_show_.front());
-    next_page_.StartOnce(1);
+    next_page_.StartOnce(between_pages_ms);
   });
   book_->Bind(wxEVT_NOTEBOOK_PAGE_CHANGED, [this](wxBookCtrlEvent& event) {
     event.Skip();
@@ -172,9 +185,9 @@ Page* MainFrame::current_page() const {
   return pages_.at(static_cast<std::size_t>(std::max(0, book_->GetSelection())));
 }
 
-void MainFrame::show_test() {
-  patients_->show_test(test_);
-  wear_->show_test(test_);
+void MainFrame::show_test_on(Page& page) {
+  if (&page == patients_) patients_->show_test(test_);
+  if (&page == wear_) wear_->show_test(test_);
 }
 
 void MainFrame::show_play() {
@@ -187,7 +200,7 @@ void MainFrame::show_day() {
   book_->Show();
   to_show_ = pages_;
   show_on_page(*current_page());
-  next_page_.StartOnce(1);
+  next_page_.StartOnce(between_pages_ms);
   const auto& name = day_->clinic().settings.name;
   clinic_name_->SetLabelText(to_wx(name.empty() ? said("Clinic without a name") : name));
   day_words_->SetLabelText(to_wx(desk::day_words(day_->today())));
@@ -201,14 +214,15 @@ void MainFrame::show_on_page(Page& page) {
   const auto at = std::ranges::find(to_show_, &page);
   if (at == to_show_.end()) return;
   to_show_.erase(at);
+  const bool was_put_aside = page.is_put_aside();
   page.show_or_wait(day_);
+  if (was_put_aside && &page == current_page() && book_->HasFocus()) focus_page();
   if (&page == today_) {
     today_->show_work(work_);
     tell_today_of_books();
   }
   if (day_->worked_out()) {
-    if (&page == patients_) patients_->show_test(test_);
-    if (&page == wear_) wear_->show_test(test_);
+    show_test_on(page);
     if (&page == plan_) show_play();
   }
   const auto shown = std::ranges::find(pages_, &page) - pages_.begin();

@@ -68,7 +68,8 @@ class MainFrame : public wxFrame {
   /// If it does not show the day yet.
   void show_on_page(Page& page);
   void show_all_pages();
-  void show_test();
+  /// Where the page shows how well the forecasts did.
+  void show_test_on(Page& page);
   void show_play();
   void update_commands();
   [[nodiscard]] desk::CommandState state() const;
@@ -82,6 +83,8 @@ class MainFrame : public wxFrame {
   /// finding of the books, these are compared first.
   void go_to(const desk::Destination& destination);
   void go_to(const Page& page);
+  /// The page in front; the rows on Today, which lead on with Enter.
+  void focus_page();
   void go_to_remembered();
   void go_to_unit(std::size_t unit);
   void go_to_patient(const PatientRef& patient);
@@ -89,7 +92,6 @@ class MainFrame : public wxFrame {
   void go_to_shelf(const desk::Destination& destination);
   void show_place(const desk::Destination& destination);
   void go_where_books_lead();
-  void go_to_today();
   /// Compares the books where the page that is shown tells of them.
   void compare_books_if_shown();
   void tell_today_of_books();
@@ -232,7 +234,7 @@ class MainFrame : public wxFrame {
   desk::Remembered remembered_;
   desk::ClinicFile file_;  ///< its path is "" while none is open
   desk::DayPtr day_;
-  desk::TodayWorkPtr work_;  ///< what needs a person on that day
+  desk::TodayWorkPtr work_;     ///< what needs a person on that day
   desk::ForecastTestPtr test_;  ///< of the open file; goes when its history has changed
   desk::PolicyPlayPtr play_;    ///< of the open file; goes when what it rests on has changed
   std::vector<desk::Job> waiting_jobs_;  ///< started when the one under way has ended
@@ -256,12 +258,12 @@ class MainFrame : public wxFrame {
   desk::UndoList undo_;
   desk::WorklistPtr books_;  ///< of the open file and day; nullptr while not compared
   std::optional<desk::Destination> after_books_;  ///< where to go once they are compared
-  std::string order_news_;  ///< what was done with an order, to be told
+  std::string order_news_;                        ///< what was done with an order, to be told
   std::unique_ptr<SearchBar> search_;
   desk::ScanBurst scan_;
   WorkBar* bar_ = nullptr;
   wxTimer next_page_;  ///< shows the day on the next of them
-  wxTimer later_;  ///< measures texts again once the toolkit has their new size
+  wxTimer later_;      ///< measures texts again once the toolkit has their new size
   std::vector<Page*> pages_;
   std::vector<Page*> to_show_;  ///< those that do not show the day yet
   /// Last, so that it is the first to go: its job may use everything above.

@@ -14,12 +14,16 @@ void Page::show_or_wait(const desk::DayPtr& day) {
   show(day);
 }
 
-void Page::wait() {
-  if (waiting_ != nullptr) return;
+void Page::put_aside() {
   for (auto* child : GetChildren()) {
     if (child->IsShown()) put_aside_.push_back(child);
     child->Hide();
   }
+}
+
+void Page::wait() {
+  if (waiting_ != nullptr) return;
+  if (put_aside_.empty()) put_aside();
   waiting_ = new wxStaticText{
       this, wxID_ANY,
       to_wx(said("Being worked out from the records. The other pages can be used meanwhile."))};
@@ -27,9 +31,9 @@ void Page::wait() {
 }
 
 void Page::stop_waiting() {
-  if (waiting_ == nullptr) return;
-  waiting_->Destroy();
+  if (waiting_ != nullptr) waiting_->Destroy();
   waiting_ = nullptr;
+  if (put_aside_.empty()) return;
   for (auto* child : put_aside_) child->Show();
   put_aside_.clear();
   Layout();

@@ -19,6 +19,11 @@ class Page : public wxPanel {
   using wxPanel::wxPanel;
   /// Shows the day, or says that what the page shows is being worked out.
   void show_or_wait(const desk::DayPtr& day);
+  /// Until it has something to show. The toolkit measures everything on every page, also on those
+  /// behind, before it shows the first.
+  void put_aside();
+  /// Whether it is put aside, and can have no focus.
+  [[nodiscard]] bool is_put_aside() const { return !put_aside_.empty(); }
   /// Shows another day; search, order and chosen row stay as they are.
   virtual void show(const desk::DayPtr& day) = 0;
   /// Goes to the page's find box.

@@ -19,6 +19,7 @@
 #include "desktop/widgets/accessible.hpp"
 #include "desktop/widgets/find_box.hpp"
 #include "desktop/widgets/layout_memory.hpp"
+#include "desktop/widgets/pane_book.hpp"
 #include "desktop/widgets/scroll_to_focus.hpp"
 #include "desktop/widgets/split.hpp"
 #include "desktop/widgets/table_view.hpp"
@@ -107,23 +108,24 @@ wxWindow* PatientPanel::make_card(wxWindow* parent) {
 
 void PatientPanel::make_panes() {
   const PaneActions actions{run_, [this] { changed(); }};
-  limbs_ = new LimbsPane{panes_, actions};
+  limbs_ = new LimbsPane{room_for_pane(*panes_), actions};
   parts_ = new PartsPane{
-      panes_, {run_, [this] { changed(); }, [this] { show_patient(list_view_->selected()); }}};
-  findings_ = new FindingsPane{panes_, run_, [this] { changed(); }};
-  papers_ = new PapersPane{panes_, actions};
+      room_for_pane(*panes_),
+      {run_, [this] { changed(); }, [this] { show_patient(list_view_->selected()); }}};
+  findings_ = new FindingsPane{room_for_pane(*panes_), run_, [this] { changed(); }};
+  papers_ = new PapersPane{room_for_pane(*panes_), actions};
   // In the order of Pane.
   const auto add = [this](wxWindow* pane, const char* title) {
-    panes_->AddPage(pane, to_wx(said(title)));
+    add_pane(*panes_, pane, said(title));
     if (auto* seen = dynamic_cast<PatientPane*>(pane)) when_seen_.push_back(seen);
   };
   add(limbs_, to_say("Limbs"));
   add(parts_, to_say("Parts"));
   add(findings_, to_say("Findings"));
-  add(new HistoryPane{panes_, actions}, to_say("History"));
-  add(new MeasurementsPane{panes_, actions}, to_say("Measurements"));
-  add(new TravelPane{panes_, actions}, to_say("Travel"));
-  add(new ReactionsPane{panes_, actions}, to_say("Reactions"));
+  add(new HistoryPane{room_for_pane(*panes_), actions}, to_say("History"));
+  add(new MeasurementsPane{room_for_pane(*panes_), actions}, to_say("Measurements"));
+  add(new TravelPane{room_for_pane(*panes_), actions}, to_say("Travel"));
+  add(new ReactionsPane{room_for_pane(*panes_), actions}, to_say("Reactions"));
   add(papers_, to_say("Papers"));
 }
 
@@ -177,7 +179,7 @@ void PatientPanel::tell_panes(const PatientRef& patient, std::vector<desk::Patie
 }
 
 void PatientPanel::fill_pane_in_sight() {
-  auto* pane = dynamic_cast<PatientPane*>(panes_->GetCurrentPage());
+  auto* pane = dynamic_cast<PatientPane*>(pane_in_front(*panes_));
   if (pane != nullptr) pane->come_into_sight();
 }
 

@@ -10,20 +10,22 @@
 #include "desktop/pages/plan/what_if_pane.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
+#include "desktop/widgets/pane_book.hpp"
 
 namespace sparewell::desktop {
 
 PlanPanel::PlanPanel(wxWindow* parent, Actions actions) : Page{parent} {
   panes_ = new wxNotebook{this, wxID_ANY};
   set_accessible_name(*panes_, said("Plan"));
-  play_pane_ = new PlayPane{panes_, std::move(actions.play)};
-  panes_->AddPage(play_pane_, said("What the order policy saves"));
-  what_if_pane_ = new WhatIfPane{panes_, std::move(actions.compare)};
-  panes_->AddPage(what_if_pane_, said("What if"));
-  held_pane_ = new HeldPane{panes_, std::move(actions.go_to_unit), std::move(actions.keep_to)};
-  panes_->AddPage(held_pane_, said("Held back"));
-  suppliers_pane_ = new SuppliersPane{panes_, std::move(actions.go_to_order)};
-  panes_->AddPage(suppliers_pane_, said("Suppliers"));
+  play_pane_ = new PlayPane{room_for_pane(*panes_), std::move(actions.play)};
+  add_pane(*panes_, play_pane_, said("What the order policy saves"));
+  what_if_pane_ = new WhatIfPane{room_for_pane(*panes_), std::move(actions.compare)};
+  add_pane(*panes_, what_if_pane_, said("What if"));
+  held_pane_ = new HeldPane{room_for_pane(*panes_), std::move(actions.go_to_unit),
+                            std::move(actions.keep_to)};
+  add_pane(*panes_, held_pane_, said("Held back"));
+  suppliers_pane_ = new SuppliersPane{room_for_pane(*panes_), std::move(actions.go_to_order)};
+  add_pane(*panes_, suppliers_pane_, said("Suppliers"));
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(panes_, wxSizerFlags{1}.Expand().Border(wxALL, FromDIP(8)));
   SetSizer(sizer);

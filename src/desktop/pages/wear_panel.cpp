@@ -16,6 +16,7 @@
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
 #include "desktop/widgets/command_button.hpp"
+#include "desktop/widgets/pane_book.hpp"
 
 namespace sparewell::desktop {
 
@@ -25,12 +26,13 @@ WearPanel::WearPanel(wxWindow* parent, std::function<void()> test,
   auto* top = make_top(std::move(test));
   panes_ = new wxNotebook{this, wxID_ANY};
   set_accessible_name(*panes_, said("Wear"));
-  test_pane_ = new TestPane{panes_, page_, [this](std::optional<Kind> kind) { choose(kind); }};
-  effects_pane_ = new EffectsPane{panes_, page_};
-  early_pane_ = new EarlyPane{panes_, page_, std::move(go_to)};
-  panes_->AddPage(test_pane_, said("How good forecasts are"));
-  panes_->AddPage(effects_pane_, said("What changes lives"));
-  panes_->AddPage(early_pane_, said("Early endings"));
+  test_pane_ = new TestPane{room_for_pane(*panes_), page_,
+                            [this](std::optional<Kind> kind) { choose(kind); }};
+  effects_pane_ = new EffectsPane{room_for_pane(*panes_), page_};
+  early_pane_ = new EarlyPane{room_for_pane(*panes_), page_, std::move(go_to)};
+  add_pane(*panes_, test_pane_, said("How good forecasts are"));
+  add_pane(*panes_, effects_pane_, said("What changes lives"));
+  add_pane(*panes_, early_pane_, said("Early endings"));
   auto* sizer = new wxBoxSizer{wxVERTICAL};
   sizer->Add(top, wxSizerFlags{}.Expand().Border(wxALL, FromDIP(8)));
   sizer->Add(panes_, wxSizerFlags{1}.Expand().Border(wxLEFT | wxRIGHT | wxBOTTOM, FromDIP(8)));

@@ -37,6 +37,8 @@ void NoteBar::say(const std::string& text, const std::vector<Action>& actions) {
   text_->set_text(text);
   set_accessible_name(*this, said("Note"), text);
   Show();
+  // The first time gives the text its width, on which its height depends.
+  GetParent()->Layout();
   GetParent()->Layout();
 }
 

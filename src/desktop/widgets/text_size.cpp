@@ -34,7 +34,7 @@ void measure_again(wxWindow& window) {
   if (auto* table = dynamic_cast<TableView*>(&window)) table->measure_again();
   if (auto* bar = dynamic_cast<WorkBar*>(&window)) bar->measure_again();
   if (auto* label = dynamic_cast<WrappedLabel*>(&window)) {
-    label->wrap();
+    label->measure_again();
   } else if (auto* text = dynamic_cast<wxStaticText*>(&window); text && text->GetMinWidth() > 0) {
     text->SetMinSize({text->GetTextExtent(text->GetLabelText()).x + text->FromDIP(2), -1});
   }

@@ -2,6 +2,7 @@
 
 #include <utility>
 
+#include <gtk/gtk.h>
 #include <wx/sizer.h>
 
 #include "desktop/text.hpp"
@@ -10,31 +11,39 @@ namespace sparewell::desktop {
 
 WrappedLabel::WrappedLabel(wxWindow* parent, const std::string& text)
     : wxStaticText{parent, wxID_ANY, "", wxDefaultPosition, wxDefaultSize, wxST_NO_AUTORESIZE} {
+  // The toolkit's own breaks lines by measuring each of them by itself, which was felt where a
+  // whole page is shown anew.
+  gtk_label_set_line_wrap(GTK_LABEL(GetHandle()), TRUE);
+  gtk_label_set_line_wrap_mode(GTK_LABEL(GetHandle()), PANGO_WRAP_WORD_CHAR);
   set_text(text);
 }
 
 void WrappedLabel::set_text(const std::string& text) {
   auto words = to_wx(text);
   Show(!words.empty());
-  // Breaking lines takes long enough to be felt where a whole page is shown anew.
-  if (words == text_) return;
-  text_ = std::move(words);
-  wrap();
+  if (words == GetLabelText()) return;
+  SetLabelText(words);
+  measure_again();
 }
 
 void WrappedLabel::wrap_to(int width) {
-  if (width == width_) return;
+  // Less than the longest words is the width of what has not been laid out yet.
+  if (width == width_ || width < FromDIP(80)) return;
   width_ = width;
-  wrap();
+  measure_again();
 }
 
-void WrappedLabel::wrap() {
-  SetLabelText(text_);
-  if (width_ > 0) Wrap(width_);
-  // The toolkit remembers the height of the text before.
+void WrappedLabel::measure_again() {
   InvalidateBestSize();
-  SetMinSize(wxDefaultSize);
-  SetMinSize({FromDIP(20), GetBestSize().y});
+}
+
+wxSize WrappedLabel::DoGetBestSize() const {
+  // As long as it has no width, a line for each of its own.
+  constexpr int unbroken = 100000;
+  int height = 0;
+  gtk_widget_get_preferred_height_for_width(GetHandle(), width_ > 0 ? width_ : unbroken, nullptr,
+                                            &height);
+  return {FromDIP(20), height};
 }
 
 void keep_wrapped(wxWindow& column, std::vector<WrappedLabel*> labels, int margin) {

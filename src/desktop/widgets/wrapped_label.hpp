@@ -15,11 +15,13 @@ class WrappedLabel : public wxStaticText {
   void set_text(const std::string& text);
   /// The column calls this when its width changes; then it has to be laid out again.
   void wrap_to(int width);
-  /// Breaks its lines anew, because the size of text has changed.
-  void wrap();
+  /// Because the size of text has changed.
+  void measure_again();
+
+ protected:
+  [[nodiscard]] wxSize DoGetBestSize() const override;
 
  private:
-  wxString text_;
   int width_ = 0;
 };
 

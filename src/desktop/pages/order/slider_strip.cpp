@@ -109,6 +109,11 @@ wxSizer* SliderStrip::make_below() {
   row->Add(summary_, wxSizerFlags{1}.CentreVertical().Border(wxRIGHT, FromDIP(8)));
   row->Add(back_, wxSizerFlags{}.CentreVertical().Border(wxRIGHT, FromDIP(6)));
   row->Add(keep_, wxSizerFlags{}.CentreVertical());
+  Bind(wxEVT_SIZE, [this](wxSizeEvent& event) {
+    const int buttons = back_->GetBestSize().x + keep_->GetBestSize().x;
+    summary_->wrap_to(GetClientSize().x - buttons - FromDIP(30));
+    event.Skip();
+  });
   return row;
 }
 
@@ -170,7 +175,6 @@ void SliderStrip::place_controls() {
   back_->Enable(sliders_.moved());
   keep_->Enable(allowed_ && sliders_.only_budget());
   summary_->set_text(sliders_.moved() ? sliders_.summary() : desk::OrderSliders::caution());
-  summary_->wrap_to(summary_->GetSize().x);
   Layout();
 }
 

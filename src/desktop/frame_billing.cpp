@@ -23,6 +23,7 @@
 #include "desktop/pages/patient_panel.hpp"
 #include "desktop/pages/today_panel.hpp"
 #include "desktop/text.hpp"
+#include "desktop/widgets/aside.hpp"
 #include "desktop/widgets/note_bar.hpp"
 
 namespace sparewell::desktop {
@@ -52,10 +53,13 @@ void MainFrame::answer_finding() {
   if (item == nullptr) return;
   StockDialog dialog{this, desk::answer_form(*day_, *item), file_};
   if (dialog.ShowModal() != wxID_OK) return;
-  note_done(desk::undo_answer(*desk::open_store(file_)->read(), item->finding.key), "");
+  auto step = aside([file = file_, key = item->finding.key] {
+    return desk::undo_answer(*desk::open_store(file)->read(), key);
+  });
+  note_done(std::move(step), "");
   say_done(fmt::format("{}", fmt::join(desk::booked_lines(dialog.booked()), "\n")));
   // Nothing but the answers has changed, so the books need not be compared again.
-  books_ = desk::with_answers(file_, books_);
+  books_ = aside([file = file_, books = books_] { return desk::with_answers(file, books); });
   billing_->show_books(books_);
   tell_today_of_books();
   update_commands();
@@ -107,9 +111,11 @@ void MainFrame::read_billing_file(desk::BillingFileKind kind) {
   desk::BillingFileRequest request;
   request.file = from_wx(choose.GetPath());
   request.kind = kind;
-  ClaimFileDialog dialog{
-      this, request, desk::saved_mappings(file_, kind),
-      [this](const desk::BillingFileRequest& asked) { return desk::read_into(file_, asked); }};
+  ClaimFileDialog dialog{this, request,
+                         aside([file = file_, kind] { return desk::saved_mappings(file, kind); }),
+                         [file = file_](const desk::BillingFileRequest& asked) {
+                           return desk::read_into(file, asked);
+                         }};
   if (dialog.ShowModal() == wxID_OK) take_over_file(dialog.request());
 }
 
@@ -168,7 +174,7 @@ void MainFrame::show_month_changes() {
   LinesDialog{
       this, said("Changes after closing"),
       said("What was added, taken away or changed in closed months since their last closing."),
-      desk::changes_since_closing(file_)}
+      aside([file = file_] { return desk::changes_since_closing(file); })}
       .ShowModal();
 }
 

@@ -1,5 +1,3 @@
-#include <wx/utils.h>
-
 #include "clinic/say.hpp"
 #include "desk/alternative_parts.hpp"
 #include "desk/part_words.hpp"
@@ -9,6 +7,7 @@
 #include "desktop/main_frame.hpp"
 #include "desktop/pages/patient_panel.hpp"
 #include "desktop/pages/shelf_panel.hpp"
+#include "desktop/widgets/aside.hpp"
 #include "desktop/widgets/note_bar.hpp"
 
 namespace sparewell::desktop {
@@ -19,8 +18,9 @@ void MainFrame::show_findings() {
 }
 
 void MainFrame::show_everyones_findings() {
-  const wxBusyCursor busy;
-  FindingsDialog dialog{this, *day_, desk::findings_of_everyone(day_->clinic(), day_->today())};
+  auto found =
+      aside([day = day_] { return desk::findings_of_everyone(day->clinic(), day->today()); });
+  FindingsDialog dialog{this, *day_, std::move(found)};
   if (dialog.ShowModal() != wxID_OK) return;
   go_to(*patients_);
   patients_->choose(dialog.chosen());
@@ -30,7 +30,8 @@ void MainFrame::show_everyones_findings() {
 void MainFrame::show_other_items() {
   const auto question = patients_->question_of_others();
   if (!question) return;
-  auto found = desk::find_alternatives(day_->assessment(), *question);
+  auto found = aside(
+      [day = day_, &question] { return desk::find_alternatives(day->assessment(), *question); });
   if (!found) return note_->say(found.error().sentence, {});
   const auto* item = day_->index().item(question->item);
   const auto instead = item != nullptr ? say("instead of {}", desk::item_words(*item))

@@ -174,7 +174,7 @@ void MainFrame::test_forecasts() {
              [this, test](const JobEnd& end) {
                if (say_failure(end) || !*test) return;
                test_ = *test;
-               show_test();
+               for (auto* page : pages_) show_test_on(*page);
              }});
 }
 

@@ -12,6 +12,7 @@
 #include "desktop/main_frame.hpp"
 #include "desktop/pages/patient_panel.hpp"
 #include "desktop/text.hpp"
+#include "desktop/widgets/aside.hpp"
 #include "desktop/widgets/note_bar.hpp"
 
 namespace sparewell::desktop {
@@ -32,7 +33,9 @@ void MainFrame::check_trip() {
     const auto path = ask_for_pdf(parent, said("Write the travel card"),
                                   desk::travel_card_file(patient, answers));
     if (path.empty()) return {};
-    const auto pages = desk::write_travel_card(*day_, patient, answers, dialog.how(), path);
+    const auto pages = aside([day = day_, &patient, &answers, how = dialog.how(), &path] {
+      return desk::write_travel_card(*day, patient, answers, how, path);
+    });
     if (!pages) return pages.error().sentence;
     say_paper(path);
     return say("The travel card was written to {}.", path);
@@ -40,7 +43,9 @@ void MainFrame::check_trip() {
   std::vector<std::string> lent;
   const auto lend = [&](const desk::TravelAnswers& answers) -> std::string {
     try {
-      const auto booked = desk::lend_for_trip(file_, *day_, patient, answers);
+      const auto booked = aside([file = file_, day = day_, &patient, &answers] {
+        return desk::lend_for_trip(file, *day, patient, answers);
+      });
       if (!booked) return booked.error().sentence;
       lent = booked->notes;
       return {};
@@ -50,8 +55,8 @@ void MainFrame::check_trip() {
   };
   TravelDialog dialog{this,
                       desk::travel_introduction(*day_, {patient}),
-                      [this, patient](const desk::TravelAnswers& answers) {
-                        return desk::travel_text(*day_, patient, answers);
+                      [day = day_, patient](const desk::TravelAnswers& answers) {
+                        return desk::travel_text(*day, patient, answers);
                       },
                       card,
                       {[this, patient](const desk::TravelAnswers& answers) {
@@ -72,7 +77,9 @@ void MainFrame::write_parts_list() {
   const auto path = ask_for_pdf(this, said("Write the parts list"),
                                 say("parts {} {}", patient, iso_text(file_.today)));
   if (path.empty()) return;
-  const auto pages = desk::print_parts_list(*day_, {patient}, dialog.how(), path);
+  const auto pages = aside([day = day_, &patient, how = dialog.how(), &path] {
+    return desk::print_parts_list(*day, {patient}, how, path);
+  });
   if (pages) return say_paper(path);
   note_->say(pages.error().sentence, {});
 }

@@ -14,19 +14,25 @@
 #include "desktop/main_frame.hpp"
 #include "desktop/pages/patient_panel.hpp"
 #include "desktop/text.hpp"
+#include "desktop/widgets/aside.hpp"
 #include "desktop/widgets/note_bar.hpp"
 
 namespace sparewell::desktop {
 
 void MainFrame::issue_part() {
   const auto patient = patients_->chosen_patient();
-  IssueDialog dialog{
-      this,
-      patient,
-      desk::patient_words(*day_, {patient}),
-      file_.path,
-      [this](const desk::IssueRequest& request) { return desk::ask_whether(file_, day_, request); },
-      [this](const desk::IssueRequest& request) { return desk::hand_over(file_, day_, request); }};
+  IssueDialog dialog{this,
+                     patient,
+                     desk::patient_words(*day_, {patient}),
+                     file_.path,
+                     [file = file_, day = day_](const desk::IssueRequest& request) {
+                       return desk::ask_whether(file, day, request);
+                     },
+                     [this](const desk::IssueRequest& request) {
+                       return aside([file = file_, day = day_, &request] {
+                         return desk::hand_over(file, day, request);
+                       });
+                     }};
   if (dialog.ShowModal() != wxID_OK || dialog.units().empty()) return;
   note_done(desk::undo_issue(dialog.units()), "");
   say_done(said("The part is handed over and recorded."));
@@ -48,7 +54,8 @@ void MainFrame::write_sheet(const std::vector<Unit>& units) {
   const auto path =
       ask_sheet_file(units.front(), said("Write the delivery sheet, for the patient's signature"));
   if (path.empty()) return;
-  const auto pages = desk::write_delivery_sheet(file_, units, path);
+  const auto pages = aside(
+      [file = file_, &units, &path] { return desk::write_delivery_sheet(file, units, path); });
   note_->say(pages ? say("The delivery sheet was written: {}", path)
                    : say("The part is recorded as handed over. {}", pages.error().sentence),
              {});
@@ -60,7 +67,8 @@ void MainFrame::write_sheet_again() {
   const auto path = ask_sheet_file(
       *unit, say("Write the delivery sheet of {} again", desk::date_words(unit->issued_on)));
   if (path.empty()) return;
-  const auto pages = desk::write_sheet_again(file_, *unit, path);
+  const auto pages = aside(
+      [file = file_, part = *unit, &path] { return desk::write_sheet_again(file, part, path); });
   note_->say(pages ? say("The delivery sheet was written: {}", path) : pages.error().sentence, {});
 }
 
@@ -74,7 +82,8 @@ void MainFrame::record_signature() {
            desk::date_words(unit->issued_on)),
        said("&Signed on"), said("The day on the sheet, such as 2026-11-25"), said("&Record")},
       [&](const std::string& day) -> std::string {
-        const auto signed_for = desk::record_signature(file_, *unit, day);
+        const auto signed_for = aside(
+            [file = file_, part = *unit, &day] { return desk::record_signature(file, part, day); });
         if (!signed_for) return signed_for.error().sentence;
         note_->say(say("The signed sheet is recorded for {}.",
                        desk::count_words(*signed_for, "piece", "pieces")),
@@ -97,7 +106,7 @@ void MainFrame::end_part() {
       day_->today(),
       file_.path,
       [&](const desk::UnitEnding& ending) -> std::string {
-        const auto ended = desk::end_part(file_, ending);
+        const auto ended = aside([file = file_, &ending] { return desk::end_part(file, ending); });
         if (ended) step = desk::undo_ending(ending, *ended);
         return ended ? "" : ended.error().sentence;
       }};

@@ -5,6 +5,7 @@
 #include "desktop/dialogs/stock_dialog.hpp"
 #include "desktop/main_frame.hpp"
 #include "desktop/pages/shelf_panel.hpp"
+#include "desktop/widgets/aside.hpp"
 #include "desktop/widgets/note_bar.hpp"
 
 namespace sparewell::desktop {
@@ -30,7 +31,9 @@ void MainFrame::send_moves() {
 
 void MainFrame::take_back() {
   try {
-    const auto form = desk::reversal_form(file_, {shelf_->chosen_item()});
+    const auto form = aside([file = file_, item = ItemCode{shelf_->chosen_item()}] {
+      return desk::reversal_form(file, item);
+    });
     if (form) return book(*form);
     note_->say(form.error().sentence, {});
   } catch (...) {

@@ -2,12 +2,13 @@
 #include "desk/clinic_jobs.hpp"
 #include "desk/describe_failure.hpp"
 #include "desktop/main_frame.hpp"
+#include "desktop/widgets/aside.hpp"
 #include "desktop/widgets/note_bar.hpp"
 
 namespace sparewell::desktop {
 
 std::vector<Reservation> MainFrame::visit_bookings() const {
-  return desk::bookings_now(*desk::open_store(file_)->read());
+  return aside([file = file_] { return desk::bookings_now(*desk::open_store(file)->read()); });
 }
 
 void MainFrame::note_done(std::optional<desk::UndoStep> step, const std::string& what) {
@@ -20,10 +21,12 @@ void MainFrame::note_done(std::optional<desk::UndoStep> step, const std::string&
 
 void MainFrame::note_done(const desk::StockForm& form, const desk::Booked& booked,
                           const std::vector<Reservation>& before) {
-  const auto store = desk::open_store(file_);
-  const auto snapshot = store->read();
-  auto step = desk::undo_movements(*snapshot, booked);
-  if (!step) step = desk::undo_bookings(before, desk::bookings_now(*snapshot));
+  auto step = aside([file = file_, &booked, &before] {
+    const auto store = desk::open_store(file);
+    const auto snapshot = store->read();
+    auto found = desk::undo_movements(*snapshot, booked);
+    return found ? found : desk::undo_bookings(before, desk::bookings_now(*snapshot));
+  });
   note_done(std::move(step), said(form.why.c_str()));
 }
 
@@ -37,8 +40,11 @@ void MainFrame::say_done(const std::string& text) {
 
 void MainFrame::undo() {
   try {
-    const auto store = desk::open_store(file_);
-    const auto undone = undo_.undo(*store, file_.today, file_.who);
+    auto steps = undo_;
+    const auto undone = aside([&steps, file = file_] {
+      return steps.undo(*desk::open_store(file), file.today, file.who);
+    });
+    undo_ = std::move(steps);
     note_->say(undone ? *undone : undone.error().sentence, {});
     if (undone) read_again();
   } catch (...) {

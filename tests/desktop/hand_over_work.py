@@ -1,6 +1,8 @@
 """Handing a part over with its delivery sheet, and ending it."""
 
+import contextlib
 import json
+import sqlite3
 import subprocess
 
 from clinic import TODAY
@@ -18,7 +20,19 @@ def something_on_the_shelf(batch, database):
     raise AssertionError("nothing is on the shelf of the sample clinic")
 
 
-def issue_and_end(stage, item, sheet):
+@contextlib.contextmanager
+def written_by_another(database):
+    """Another program writes into the clinic file meanwhile, and changes nothing in the end."""
+    other = sqlite3.connect(database, isolation_level=None)
+    other.execute("BEGIN IMMEDIATE")
+    try:
+        yield
+    finally:
+        other.execute("ROLLBACK")
+        other.close()
+
+
+def issue_and_end(stage, database, item, sheet):
     stage.press("ctrl+2")
     stage.press("ctrl+f")
     stage.type(PATIENT)
@@ -42,7 +56,13 @@ def issue_and_end(stage, item, sheet):
     stage.click("push button", "End this part...")
     stage.wait_for("push button", "End it")
     stage.picture("end-part")
-    stage.click("push button", "End it")
+    with written_by_another(database):
+        stage.click("push button", "End it")
+        # The booking waits for the other program. The window answers, and nothing can be pressed twice.
+        wait_until("the form waits",
+                   lambda: stage.find("push button", "End it", whole=True) and
+                   not stage.can_be_used("push button", "End it"), patience=3)
+        stage.picture("waiting-for-the-file")
     stage.wait_for("label", "The part is recorded as ended.")
     # Until the file is read again, the menus offer little.
     wait_until("the window is at rest", lambda: stage.can_be_used("push button", "Issue a part..."))

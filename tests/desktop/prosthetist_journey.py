@@ -20,7 +20,7 @@ def way(stage, files):
     test_forecasts(stage)
     write_visit_sheets(stage, files.scratch / "visits.pdf")
     write_travel_card(stage, files.scratch / "card.pdf")
-    issue_and_end(stage, something_on_the_shelf(files.batch, files.database),
+    issue_and_end(stage, files.database, something_on_the_shelf(files.batch, files.database),
                   files.scratch / "sheet.pdf")
     undo_ending(stage)
 

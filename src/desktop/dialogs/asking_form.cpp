@@ -68,7 +68,7 @@ void AskingForm::tell(const std::string& sentence) {
   refusal_->wrap_to(width_);
   // Not hidden when empty: the dialog is as wide from the beginning.
   refusal_->Show();
-  refusal_->SetMinSize({width_, refusal_->GetMinSize().y});
+  refusal_->SetMinSize({width_, refusal_->GetBestSize().y});
   Fit();
 }
 

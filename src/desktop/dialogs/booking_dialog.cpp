@@ -9,11 +9,11 @@
 #include "desktop/dialogs/draft_keeper.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
+#include "desktop/widgets/aside.hpp"
 
 namespace sparewell::desktop {
 namespace {
 
-constexpr int pause_ms = 350;
 constexpr int booking_width = 640;
 
 }  // namespace
@@ -22,18 +22,19 @@ BookingDialog::BookingDialog(wxWindow* parent, const desk::BookingForm& form, st
                              desk::ClinicFile file)
     : AskingForm{parent, said("Book parts for a visit"), form.intro},
       patient_{std::move(patient)},
-      file_{std::move(file)} {
+      file_{std::move(file)},
+      following_{[this] {
+                   return [file = file_, patient = patient_, asked = answers()] {
+                     return desk::booking_check_words(file, patient, asked);
+                   };
+                 },
+                 [this](const std::string& words) { checks_->ChangeValue(to_wx(words)); }} {
   make_fields(form);
   keep_draft({item_, side_, pieces_, day_, place_, by_, because_}, file_.path,
              fmt::format("booking for {}", patient_));
   finish_asking(
       said("B&ook"), [this] { return attempt(); }, booking_width);
-  pause_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { show_checks(); });
-  for (wxWindow* field : {static_cast<wxWindow*>(item_), static_cast<wxWindow*>(pieces_),
-                          static_cast<wxWindow*>(day_)}) {
-    field->Bind(wxEVT_TEXT, [this](wxCommandEvent&) { pause_.StartOnce(pause_ms); });
-  }
-  side_->Bind(wxEVT_CHOICE, [this](wxCommandEvent&) { show_checks(); });
+  following_.follow({item_, pieces_, day_, side_});
   item_->SetFocus();
 }
 
@@ -64,13 +65,11 @@ desk::BookingAnswers BookingDialog::answers() const {
           from_wx(because_->GetValue())};
 }
 
-void BookingDialog::show_checks() {
-  checks_->ChangeValue(to_wx(desk::booking_check_words(file_, patient_, answers())));
-}
-
 std::string BookingDialog::attempt() {
-  pause_.Stop();
-  auto booked = desk::book_for_visit(file_, patient_, answers());
+  following_.leave();
+  auto booked = aside([file = file_, patient = patient_, asked = answers()] {
+    return desk::book_for_visit(file, patient, asked);
+  });
   if (!booked.checks.empty()) checks_->ChangeValue(to_wx(booked.checks));
   news_ = std::move(booked.said);
   return booked.refusal;

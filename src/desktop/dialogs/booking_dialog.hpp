@@ -3,10 +3,9 @@
 
 #include <string>
 
-#include <wx/timer.h>
-
 #include "desk/booking_form.hpp"
 #include "desktop/dialogs/asking_form.hpp"
+#include "desktop/widgets/following_answer.hpp"
 
 namespace sparewell::desktop {
 
@@ -24,7 +23,6 @@ class BookingDialog : public AskingForm {
  private:
   void make_fields(const desk::BookingForm& form);
   [[nodiscard]] desk::BookingAnswers answers() const;
-  void show_checks();
   std::string attempt();
 
   std::string patient_;
@@ -38,7 +36,7 @@ class BookingDialog : public AskingForm {
   wxTextCtrl* by_ = nullptr;
   wxTextCtrl* because_ = nullptr;
   wxTextCtrl* checks_ = nullptr;
-  wxTimer pause_;  ///< the checks follow when typing rests
+  FollowingAnswer following_;
 };
 
 }  // namespace sparewell::desktop

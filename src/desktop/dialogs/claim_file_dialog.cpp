@@ -7,7 +7,6 @@
 #include <wx/choice.h>
 #include <wx/combobox.h>
 #include <wx/textctrl.h>
-#include <wx/utils.h>
 
 #include "clinic/say.hpp"
 #include "desk/billing/billing_jobs.hpp"
@@ -15,6 +14,7 @@
 #include "desk/billing/table_mapping.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
+#include "desktop/widgets/aside.hpp"
 
 namespace sparewell::desktop {
 namespace {
@@ -92,11 +92,10 @@ void ClaimFileDialog::tell_refusal(const std::string& sentence) {
 }
 
 void ClaimFileDialog::look() {
-  const wxBusyCursor busy;
   take_fields();
   auto request = request_;
   request.dry_run = true;
-  const auto outcome = look_(request);
+  const auto outcome = aside([this, &request] { return look_(request); });
   FindWindow(wxID_OK)->Enable(outcome.has_value());
   if (!outcome) return tell_refusal(outcome.error().sentence);
   std::string text;

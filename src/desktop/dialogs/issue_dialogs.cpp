@@ -16,8 +16,6 @@
 namespace sparewell::desktop {
 namespace {
 
-constexpr int check_after_ms = 350;
-
 std::string text_of(const wxTextCtrl* field) {
   return from_wx(field->GetValue());
 }
@@ -29,17 +27,15 @@ IssueDialog::IssueDialog(wxWindow* parent, std::string patient, const std::strin
     : AskingForm{parent, said("Issue a part"), say("To {}. {}", words, desk::care_caution())},
       patient_{std::move(patient)},
       check_{std::move(check)},
-      issue_{std::move(issue)} {
+      issue_{std::move(issue)},
+      following_{[this] { return checking(); },
+                 [this](const std::string& told) { checks_->ChangeValue(to_wx(told)); }} {
   make_fields();
   keep_draft({scan_, side_, item_, quantity_, lot_, serial_, by_, because_}, clinic_file,
              fmt::format("issue to {}", patient_));
   finish_asking(
       said("&Issue"), [this] { return attempt(); }, 640);
-  pause_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { show_checks(); });
-  for (auto* field : {scan_, item_, quantity_, lot_, serial_}) {
-    field->Bind(wxEVT_TEXT, [this](wxCommandEvent&) { pause_.StartOnce(check_after_ms); });
-  }
-  side_->Bind(wxEVT_CHOICE, [this](wxCommandEvent&) { show_checks(); });
+  following_.follow({scan_, item_, quantity_, lot_, serial_, side_});
   scan_->SetFocus();
 }
 
@@ -81,18 +77,16 @@ desk::IssueRequest IssueDialog::request() const {
   return made;
 }
 
-void IssueDialog::show_checks() {
-  const auto asked = request();
-  std::string words;
-  if (!asked.item.empty() || !asked.scans.empty()) {
-    const auto made = check_(asked);
-    words = made ? desk::issue_text(*made) : made.error().sentence;
-  }
-  checks_->ChangeValue(to_wx(words));
+FollowingAnswer::Work IssueDialog::checking() const {
+  return [check = check_, asked = request()] {
+    if (asked.item.empty() && asked.scans.empty()) return std::string{};
+    const auto made = check(asked);
+    return made ? desk::issue_text(*made) : made.error().sentence;
+  };
 }
 
 std::string IssueDialog::attempt() {
-  pause_.Stop();
+  following_.leave();
   const auto outcome = issue_(request());
   if (!outcome) return outcome.error().sentence;
   checks_->ChangeValue(to_wx(desk::issue_text(outcome->check)));

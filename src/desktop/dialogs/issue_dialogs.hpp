@@ -6,11 +6,10 @@
 #include <string>
 #include <vector>
 
-#include <wx/timer.h>
-
 #include "desk/issuing.hpp"
 #include "desk/unit_ending.hpp"
 #include "desktop/dialogs/asking_form.hpp"
+#include "desktop/widgets/following_answer.hpp"
 
 class wxCheckBox;
 
@@ -20,6 +19,7 @@ namespace sparewell::desktop {
 /// reason.
 class IssueDialog : public AskingForm {
  public:
+  /// Called in another thread, while the fields are filled in.
   using Check = std::function<Expected<desk::IssueCheck>(const desk::IssueRequest&)>;
   using Issue = std::function<Expected<desk::IssueOutcome>(const desk::IssueRequest&)>;
 
@@ -34,7 +34,7 @@ class IssueDialog : public AskingForm {
  private:
   void make_fields();
   [[nodiscard]] desk::IssueRequest request() const;
-  void show_checks();
+  [[nodiscard]] FollowingAnswer::Work checking() const;
   std::string attempt();
 
   std::string patient_;
@@ -50,7 +50,7 @@ class IssueDialog : public AskingForm {
   wxTextCtrl* by_ = nullptr;
   wxTextCtrl* because_ = nullptr;
   wxTextCtrl* checks_ = nullptr;
-  wxTimer pause_;  ///< the checks follow when typing rests
+  FollowingAnswer following_;
 };
 
 /// What became of a part in use.

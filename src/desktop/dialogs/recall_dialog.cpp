@@ -12,6 +12,7 @@
 #include "desk/recall_rows.hpp"
 #include "desktop/dialogs/save_workbook.hpp"
 #include "desktop/text.hpp"
+#include "desktop/widgets/aside.hpp"
 #include "desktop/widgets/table_view.hpp"
 
 namespace sparewell::desktop {
@@ -77,8 +78,9 @@ desk::Names RecallDialog::names() const {
 }
 
 void RecallDialog::look_up() {
-  const ItemCode item{item_list_->selected()};
-  auto found = desk::look_up_recall(file_, item, from_wx(lot_->GetValue()));
+  auto found =
+      aside([&file = file_, item = ItemCode{item_list_->selected()},
+             lot = from_wx(lot_->GetValue())] { return desk::look_up_recall(file, item, lot); });
   if (!found) {
     wxMessageBox(to_wx(found.error().sentence), said("Recall"), wxOK | wxICON_WARNING, this);
     find_->SetFocus();
@@ -105,7 +107,9 @@ void RecallDialog::show() {
 }
 
 void RecallDialog::quarantine() {
-  const auto moved = desk::quarantine(file_, notice_->found.item, notice_->found.lot);
+  const auto moved = aside([&file = file_, &found = notice_->found] {
+    return desk::quarantine(file, found.item, found.lot);
+  });
   moved_ = moved_ || !moved.empty();
   const auto lines = desk::quarantine_lines(moved);
   look_up();
@@ -117,7 +121,8 @@ void RecallDialog::write() {
       ask_for_workbook(this, said("Write recall list"), say("recall {}", notice_->found.item.text));
   if (file.empty()) return;
   try {
-    desk::write_recall_list(file_, *notice_, names(), file);
+    do_aside(
+        [this, &file, shown = names()] { desk::write_recall_list(file_, *notice_, shown, file); });
   } catch (...) {
     wxMessageBox(to_wx(desk::describe_failure(std::current_exception())), said("Recall"),
                  wxOK | wxICON_ERROR, this);

@@ -7,6 +7,8 @@
 #include <wx/combobox.h>
 #include <wx/textctrl.h>
 
+#include "desktop/widgets/aside.hpp"
+
 namespace sparewell::desktop {
 namespace {
 
@@ -48,7 +50,9 @@ std::vector<std::string> StockDialog::answers() const {
 }
 
 std::string StockDialog::attempt() {
-  auto booked = desk::book_form(file_, form_, answers());
+  auto booked = aside([&file = file_, &form = form_, given = answers()] {
+    return desk::book_form(file, form, given);
+  });
   if (!booked) return booked.error().sentence;
   booked_ = std::move(*booked);
   return "";

@@ -13,7 +13,6 @@
 namespace sparewell::desktop {
 namespace {
 
-constexpr int trip_after_ms = 350;
 constexpr int travel_width = 760;
 
 }  // namespace
@@ -23,20 +22,17 @@ TravelDialog::TravelDialog(wxWindow* parent, const std::string& introduction, An
     : Form{parent, said("Check a trip"), introduction, 2},
       answer_{std::move(answer)},
       card_{std::move(card)},
-      lending_{std::move(lending)} {
+      lending_{std::move(lending)},
+      following_{[this] { return [answer = answer_, asked = answers()] { return answer(asked); }; },
+                 [this](const std::string& words) { told_->ChangeValue(to_wx(words)); }} {
   make_fields();
   add_action(said("Write travel &card..."), [this] { write_card(); });
   add_action(said("Le&nd the spares..."), [this] {
     lend();
   })->SetToolTip(said("Lend what lies on the shelf of what is to be packed"));
   finish(said("C&lose"), false);
-  pause_.Bind(wxEVT_TIMER, [this](wxTimerEvent&) { show_answer(); });
-  for (wxTextCtrl* field : {departure_, back_, delay_, kneeling_, wear_hours_, resupply_, with_}) {
-    field->Bind(wxEVT_TEXT, [this](wxCommandEvent&) { pause_.StartOnce(trip_after_ms); });
-  }
-  for (wxChoice* field : {wanted_, activity_, sweating_, sport_}) {
-    field->Bind(wxEVT_CHOICE, [this](wxCommandEvent&) { show_answer(); });
-  }
+  following_.follow({departure_, back_, delay_, kneeling_, wear_hours_, resupply_, with_, wanted_,
+                     activity_, sweating_, sport_});
   departure_->SetFocus();
   show_answer();
 }
@@ -91,6 +87,7 @@ desk::TravelAnswers TravelDialog::answers() const {
 }
 
 void TravelDialog::show_answer() {
+  following_.leave();
   told_->ChangeValue(to_wx(answer_(answers())));
 }
 
@@ -104,7 +101,6 @@ void TravelDialog::write_card() {
 }
 
 void TravelDialog::lend() {
-  pause_.Stop();
   show_answer();
   const auto question = lending_.question(answers());
   if (!question) {

@@ -4,10 +4,9 @@
 #include <functional>
 #include <string>
 
-#include <wx/timer.h>
-
 #include "desk/travel_form.hpp"
 #include "desktop/dialogs/form.hpp"
+#include "desktop/widgets/following_answer.hpp"
 
 namespace sparewell::desktop {
 
@@ -15,6 +14,7 @@ namespace sparewell::desktop {
 /// lent. ShowModal gives wxID_OK when they were.
 class TravelDialog : public Form {
  public:
+  /// Called in another thread too.
   using Answer = std::function<std::string(const desk::TravelAnswers&)>;
   /// Writes the card; gives the sentence to say, or "" when the person thought better of it.
   using WriteCard = std::function<std::string(wxWindow*, const desk::TravelAnswers&)>;
@@ -50,7 +50,7 @@ class TravelDialog : public Form {
   wxTextCtrl* resupply_ = nullptr;
   wxTextCtrl* with_ = nullptr;
   wxTextCtrl* told_ = nullptr;
-  wxTimer pause_;  ///< the answer follows when typing rests
+  FollowingAnswer following_;
 };
 
 }  // namespace sparewell::desktop

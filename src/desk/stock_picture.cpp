@@ -7,6 +7,7 @@
 
 #include "clinic/say.hpp"
 #include "desk/course_weeks.hpp"
+#include "desk/picture/draw.hpp"
 #include "desk/time_axis.hpp"
 #include "desk/wording.hpp"
 
@@ -27,8 +28,8 @@ class Drawing {
     const double gap = 6 * room.unit;
     left_ = room.text_width(number_words(most_)) + 3 * gap;
     axis_ = TimeAxis{course.today, course.alone.back().on, left_, made_.width - 3 * gap};
-    heading_lines_ = course_.with_order.empty() ? 2 : 3;
-    top_ = heading_lines_ * room.line_height + 1.5 * gap;
+    make_heading();
+    top_ = static_cast<double>(heading_.size()) * room.line_height + 1.5 * gap;
     bottom_ = made_.height - 2 * room.line_height - 2.5 * gap;
     const double for_signs = 2 * sign_size() + sign_row();
     const bool roomy = bottom_ - top_ > 3.5 * for_signs;
@@ -206,22 +207,34 @@ class Drawing {
     }
   }
 
-  void draw_heading() {
-    const double left = 4 * room_.unit;
-    const double most = made_.width - 2 * left;
-    const auto line = [&](int number) { return 2 * room_.unit + number * room_.line_height; };
-    words(left, line(0), runs_out_words(course_), Across::left, Down::top,
-          course_.runs_out && !nothing_there(course_) ? Ink::alarm : Ink::text, most, true);
-    std::string key =
-        said("Line: middle. Hatched: 50 %, dotted: 80 % of what may be left. Ticks: order days.");
-    if (heading_lines_ > 2) {
-      words(left, line(1), runs_out_with_order_words(course_), Across::left, Down::top, Ink::text,
-            most, true);
-      key = said(
-          "Line: middle without, dashed: with today's order. Hatched: 50 %, dotted: 80 % without "
-          "it. Ticks: order days.");
+  /// In as many lines as the width needs.
+  void make_heading() {
+    const double most = made_.width - 8 * room_.unit;
+    const auto add = [&](const std::string& text, bool strong, Ink ink) {
+      for (auto& line : lines_in(room_, text, most, strong)) {
+        heading_.push_back({{}, std::move(line), Across::left, Down::top, ink, strong, most});
+      }
+    };
+    const bool alarms = course_.runs_out && !nothing_there(course_);
+    add(runs_out_words(course_), true, alarms ? Ink::alarm : Ink::text);
+    if (course_.with_order.empty()) {
+      add(said("Line: middle. Hatched: 50 %, dotted: 80 % of what may be left. Ticks: order days."),
+          false, Ink::text);
+      return;
     }
-    words(left, line(heading_lines_ - 1), std::move(key), Across::left, Down::top, Ink::text, most);
+    add(runs_out_with_order_words(course_), true, Ink::text);
+    add(said("Line: middle without, dashed: with today's order. Hatched: 50 %, dotted: 80 % "
+             "without it. Ticks: order days."),
+        false, Ink::text);
+  }
+
+  void draw_heading() {
+    Spot at{4 * room_.unit, 2 * room_.unit};
+    for (auto& line : heading_) {
+      line.at = at;
+      made_.marks.emplace_back(std::move(line));
+      at.y += room_.line_height;
+    }
   }
 
   void add_stops() {
@@ -239,7 +252,7 @@ class Drawing {
   Picture made_;
   int most_ = 0;
   double left_ = 0;
-  int heading_lines_ = 2;  ///< above the plot
+  std::vector<Words> heading_;  ///< lines above the plot
   double top_ = 0;
   double below_signs_ = 0;  ///< where there is room: no line or label of the plot lies under a sign
   double bottom_ = 0;

@@ -1,4 +1,5 @@
 #include "desk/help_pictures.hpp"
+#include "desk/picture/draw.hpp"
 
 #include <algorithm>
 #include <string>

@@ -8,7 +8,6 @@
 
 #include "clinic/say.hpp"
 #include "desk/picture/draw.hpp"
-#include "desk/printing/page_layout.hpp"
 
 namespace sparewell::desk {
 namespace {
@@ -17,9 +16,6 @@ using namespace picture;
 
 constexpr double box_pad = 7;
 constexpr double box_sign = 5;
-/// Letters come out wider than they were measured, bold ones more so.
-constexpr double plain_spread = 1.05;
-constexpr double strong_spread = 1.15;
 
 /// How far the title stands right of the pad.
 double title_indent(const Room& room, const WordBox& box) {
@@ -73,17 +69,6 @@ std::string as_sentence(std::string words) {
 std::string box_words(const WordBox& box) {
   if (box.title.empty()) return as_sentence(box.text);
   return as_sentence(box.text.empty() ? box.title : fmt::format("{}: {}", box.title, box.text));
-}
-
-std::vector<std::string> lines_in(const Room& room, const std::string& text, double width,
-                                  bool strong) {
-  if (text.empty()) return {};
-  PaperSize paper;
-  paper.text_width = [&](const std::string& piece, PrintFont font) {
-    return room.text_width(piece) * (font == PrintFont::strong ? strong_spread : plain_spread);
-  };
-  const double least = 4 * room.line_height;
-  return wrapped(text, std::max(least, width), paper, strong ? PrintFont::strong : PrintFont::text);
 }
 
 double add_text(Picture& picture, const Room& room, const std::string& text, Spot at, double width,

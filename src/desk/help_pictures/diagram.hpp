@@ -27,10 +27,6 @@ struct WordBox {
 /// The box in one sentence or more, for screen readers.
 [[nodiscard]] std::string box_words(const WordBox& box);
 
-/// `text` in lines of at most `width`, broken between words where that is possible.
-[[nodiscard]] std::vector<std::string> lines_in(const picture::Room& room, const std::string& text,
-                                                double width, bool strong = false);
-
 /// Wrapped words from this place down; gives the height of their end.
 double add_text(picture::Picture& picture, const picture::Room& room, const std::string& text,
                 picture::Spot at, double width, bool strong = false,

@@ -1,6 +1,9 @@
 #include "desk/picture/draw.hpp"
 
+#include <algorithm>
+
 #include "desk/flow.hpp"
+#include "desk/printing/page_layout.hpp"
 
 namespace sparewell::picture {
 namespace {
@@ -24,6 +27,19 @@ double line_of(const Room& room) {
 }
 
 }  // namespace
+
+std::vector<std::string> lines_in(const Room& room, const std::string& text, double width,
+                                  bool strong) {
+  if (text.empty()) return {};
+  desk::PaperSize paper;
+  paper.text_width = [&](const std::string& piece, desk::PrintFont font) {
+    return room.text_width(piece) *
+           (font == desk::PrintFont::strong ? strong_spread : plain_spread);
+  };
+  const double least = 4 * room.line_height;
+  return desk::wrapped(text, std::max(least, width), paper,
+                       strong ? desk::PrintFont::strong : desk::PrintFont::text);
+}
 
 void add_line(Picture& picture, Spot from, Spot to, Ink ink, double width, Line line) {
   picture.marks.emplace_back(Stroke{{from, to}, ink, line, width});

@@ -13,6 +13,13 @@ void add_line(Picture& picture, Spot from, Spot to, Ink ink, double width = 1,
               Line line = Line::solid);
 void add_words(Picture& picture, Words words);
 
+/// Letters come out wider than they were measured, bold ones more so.
+inline constexpr double plain_spread = 1.05;
+inline constexpr double strong_spread = 1.15;
+/// `text` in lines of at most `width`, broken between words where that is possible.
+[[nodiscard]] std::vector<std::string> lines_in(const Room& room, const std::string& text,
+                                                double width, bool strong = false);
+
 /// One entry of a key: a drawn sign and its word.
 struct KeySign {
   std::string words;

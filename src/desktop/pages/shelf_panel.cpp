@@ -152,7 +152,7 @@ wxSizer* ShelfPanel::make_away(wxWindow* parent) {
   auto* top = new wxBoxSizer{wxHORIZONTAL};
   away_title_ = section_heading(parent, said("Away, of all items"));
   away_view_ = new TableView{parent, away_, said("On loan, at suppliers and in transit")};
-  away_view_->set_empty_words(said("Nothing is on loan, at a supplier or in transit."));
+  away_view_->set_empty_words(said("Nothing is away."));
   away_view_->when_selected([this](const std::string&) { away_changed(); });
   away_view_->when_chosen([this](const std::string&) { run_(desk::Command::stock_settle); });
   settle_ = make_button(parent, desk::Command::stock_settle, said("Came &back..."));

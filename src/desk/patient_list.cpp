@@ -76,9 +76,13 @@ PatientList::PatientList()
            {said("Part"), 21, Align::left, said("The part that is expected to be worn out first"),
             1}}} {}
 
-void PatientList::show(DayPtr day) {
+void PatientList::show(const DayPtr& day) {
+  show(patient_rows(*day));
+}
+
+void PatientList::show(std::vector<TableRow> rows) {
   loaded_ = true;
-  table_.fill(patient_rows(*day));
+  table_.fill(std::move(rows));
 }
 
 std::string PatientList::count_shown() const {

@@ -15,7 +15,9 @@ class PatientList {
 
   PatientList();
 
-  void show(DayPtr day);
+  void show(const DayPtr& day);
+  /// Those of patient_rows, where they have been prepared.
+  void show(std::vector<TableRow> rows);
   /// A row's id is the patient's reference. The find box looks in reference, name, branch, item
   /// codes, serial and lot numbers of everything the patient ever had.
   [[nodiscard]] Table& table() { return table_; }

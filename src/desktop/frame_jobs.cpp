@@ -9,6 +9,7 @@
 #include "desktop/dialogs/import_report_dialog.hpp"
 #include "desktop/main_frame.hpp"
 #include "desktop/pages/billing_panel.hpp"
+#include "desktop/pages/patient_panel.hpp"
 #include "desktop/pages/plan_panel.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/note_bar.hpp"
@@ -60,54 +61,42 @@ void MainFrame::open(const std::string& path) {
   file.path = path;
   file.budget.reset();
   auto records = std::make_shared<desk::ClinicRecords>();
-  auto day = std::make_shared<desk::DayPtr>();
-  auto index = std::make_shared<desk::SearchIndexPtr>();
+  auto views = std::make_shared<desk::DayViews>();
   start_job({said("Opening the clinic file"), false,
-             [file, records, day, index](const JobControl& control) {
+             [file, records, views](const JobControl& control) {
                *records = desk::read_records(file, control);
-               *day = std::make_shared<const desk::Day>(
-                   desk::records_only(records->clinic, file.today));
-               *index = std::make_shared<const desk::SearchIndex>(*day);
+               *views = desk::prepare_views(std::make_shared<const desk::Day>(
+                   desk::records_only(records->clinic, file.today)));
              },
-             [this, file, records, day, index](const JobEnd& end) {
+             [this, file, records, views](const JobEnd& end) {
                if (say_failure(end)) return;
                file_ = file;
                remembered_.clinic_file = std::filesystem::absolute(file.path).string();
-               day_ = *day;
                undo_.forget();
-               work_.reset();
                test_.reset();
                play_.reset();
                books_.reset();
                note_->put_away();
-               show_day();
-               search_->show(*index);
+               take_over(std::move(*views));
                work_out(records);
              }});
 }
 
 void MainFrame::work_out(std::shared_ptr<desk::ClinicRecords> records) {
-  auto day = std::make_shared<desk::DayPtr>();
-  auto index = std::make_shared<desk::SearchIndexPtr>();
-  auto work = std::make_shared<desk::TodayWorkPtr>();
+  auto views = std::make_shared<desk::DayViews>();
   start_job(
       {said("Working out how long parts will last and what to order"), true,
-       [file = file_, records, day, work, index](const JobControl& control) {
-         *day = desk::work_out(std::move(*records), file, control);
-         if (!*day) return;
-         *work = desk::find_work(**day);
-         // The first one keeps the records alone in memory.
-         *index = std::make_shared<const desk::SearchIndex>(*day);
+       [file = file_, records, views](const JobControl& control) {
+         *views = desk::prepare_views(desk::work_out(std::move(*records), file, control));
        },
-       [this, day, work, index](const JobEnd& end) {
+       [this, views](const JobEnd& end) {
          if (say_failure(end)) return;
-         if (!*day) {
+         if (!views->day) {
            return note_->say(say("Stopped: how long parts will last and what to order is not "
                                  "worked out."),
                              {{said("&Work it out"), [this] { run(desk::Command::refresh); }}});
          }
-         search_->show(*index);
-         renew(*day, *work);
+         renew(std::move(*views));
          bar_->idle(idle_words());
          if (day_->clinic().items.empty() && day_->clinic().patients.empty()) {
            note_->say(
@@ -132,36 +121,36 @@ void MainFrame::create(const std::string& path) {
 }
 
 void MainFrame::read_again(std::function<void()> then) {
-  auto day = std::make_shared<desk::DayPtr>();
-  auto work = std::make_shared<desk::TodayWorkPtr>();
-  auto index = std::make_shared<desk::SearchIndexPtr>();
+  auto views = std::make_shared<desk::DayViews>();
   start_job({said("Reading the clinic file"), false,
-             [file = file_, day, work, index](const JobControl& control) {
-               *day = desk::read_day(file, control);
-               if (!*day) return;
-               *work = desk::find_work(**day);
-               *index = std::make_shared<const desk::SearchIndex>(*day);
+             [file = file_, views](const JobControl& control) {
+               *views = desk::prepare_views(desk::read_day(file, control));
              },
-             [this, day, work, index, then = std::move(then)](const JobEnd& end) {
+             [this, views, then = std::move(then)](const JobEnd& end) {
                // Stopped only because the window closes.
-               if (say_failure(end) || !*day) return;
-               search_->show(*index);
-               renew(*day, *work);
+               if (say_failure(end) || !views->day) return;
+               renew(std::move(*views));
                if (!then) return;
                show_all_pages();
                then();
              }});
 }
 
-void MainFrame::renew(const desk::DayPtr& day, const desk::TodayWorkPtr& work) {
+void MainFrame::renew(desk::DayViews views) {
   // A test says nothing about forecasts that rest on other records.
-  if (!desk::same_history(day_->clinic(), day->clinic())) test_.reset();
-  if (!desk::same_play(day_->clinic(), day->clinic())) play_.reset();
-  day_ = day;
-  work_ = work;
+  if (!desk::same_history(day_->clinic(), views.day->clinic())) test_.reset();
+  if (!desk::same_play(day_->clinic(), views.day->clinic())) play_.reset();
   books_.reset();
-  show_day();
+  take_over(std::move(views));
   compare_books_if_shown();
+}
+
+void MainFrame::take_over(desk::DayViews views) {
+  day_ = std::move(views.day);
+  work_ = std::move(views.work);
+  search_->show(views.index);
+  patients_->prepare(day_, std::move(views.patients));
+  show_day();
 }
 
 void MainFrame::test_forecasts() {

@@ -12,7 +12,7 @@
 #include "desk/billing/claim_files.hpp"
 #include "desk/clinic_jobs.hpp"
 #include "desk/commands.hpp"
-#include "desk/day.hpp"
+#include "desk/day_views.hpp"
 #include "desk/destination.hpp"
 #include "desk/job.hpp"
 #include "desk/list_jobs.hpp"
@@ -20,10 +20,8 @@
 #include "desk/policy_play.hpp"
 #include "desk/remembered.hpp"
 #include "desk/search/scan_burst.hpp"
-#include "desk/search/search_index.hpp"
 #include "desk/stock_form.hpp"
 #include "desk/suppliers_page.hpp"
-#include "desk/today/today_page.hpp"
 #include "desk/undo.hpp"
 #include "desktop/pages/plan_panel.hpp"
 #include "desktop/pages/wear_panel.hpp"
@@ -222,7 +220,8 @@ class MainFrame : public wxFrame {
   void compare_decisions();
   void keep_to(const std::optional<Money>& budget);
   /// Puts a day in place that was read from the same file again.
-  void renew(const desk::DayPtr& day, const desk::TodayWorkPtr& work);
+  void renew(desk::DayViews views);
+  void take_over(desk::DayViews views);
   void mark(std::vector<std::string> numbers);
   void save(const ClinicSettings& settings);
   /// Words for a failure; false when there was none.

@@ -141,9 +141,20 @@ void PatientPanel::list_changed() {
   count_->GetParent()->Layout();
 }
 
+void PatientPanel::prepare(const desk::DayPtr& day, std::vector<desk::TableRow> rows) {
+  prepared_day_ = day;
+  prepared_ = std::move(rows);
+}
+
 void PatientPanel::show(const desk::DayPtr& day) {
   day_ = day;
-  list_.show(day);
+  if (prepared_day_ == day) {
+    list_.show(std::move(prepared_));
+  } else {
+    list_.show(day);
+  }
+  prepared_day_.reset();
+  prepared_.clear();
   list_changed();
 }
 

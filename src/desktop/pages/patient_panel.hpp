@@ -38,6 +38,8 @@ class PatientPanel : public Page {
   PatientPanel(wxWindow* parent, std::function<void(desk::Command)> run,
                std::function<void()> choice_changed);
 
+  /// The rows of the list for the day that is shown next, see desk::patient_rows.
+  void prepare(const desk::DayPtr& day, std::vector<desk::TableRow> rows);
   void show(const desk::DayPtr& day) override;
   void find() override;
   [[nodiscard]] std::string name() const override { return "patients"; }
@@ -93,6 +95,8 @@ class PatientPanel : public Page {
   std::function<void()> choice_changed_;
   bool has_bookings_ = false;
   desk::DayPtr day_;
+  desk::DayPtr prepared_day_;
+  std::vector<desk::TableRow> prepared_;
   desk::PatientList list_;
   FindBox* find_ = nullptr;
   wxCheckBox* only_with_parts_ = nullptr;

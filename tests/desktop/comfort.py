@@ -94,6 +94,10 @@ def speak_spanish(stage):
     stage.press("F2")
     stage.wait_for("table", "Lo que hoy necesita a una persona")
     stage.picture("in-spanish")
+    stage.press("ctrl+1")
+    target = stage.wait_for("spin button", "Nivel de servicio")
+    wait_until("decimals are written as in Spanish", lambda: "," in target.queryText().getText(0, -1))
+    stage.press("F2")
 
 
 def check_memory(stage):

@@ -18,8 +18,8 @@ namespace {
 /// Nearly all work ends sooner, and is not worth turning the window grey for.
 constexpr std::chrono::milliseconds unnoticed{50};
 
-/// Lets the window be drawn until `let_go` is called in its thread. Where the keys went before,
-/// they go again afterwards.
+/// Lets the window be drawn until the loop is told to end. Where the keys went before, they go
+/// again afterwards.
 void keep_drawing(wxGUIEventLoop& loop) {
   const wxWeakRef<wxWindow> focused{wxWindow::FindFocus()};
   {

@@ -14,8 +14,7 @@ namespace sparewell::desktop {
 /// Throws what the work throws. Call in the window's thread.
 void do_aside(const std::function<void()>& work);
 
-/// The same for work that answers something: `const auto booked = aside([=] { return book(...);
-/// });`
+/// The same for work that answers something.
 template <class Work>
 [[nodiscard]] auto aside(const Work& work) {
   std::optional<std::invoke_result_t<const Work&>> answer;

@@ -11,6 +11,7 @@
 #include "desk/describe_failure.hpp"
 #include "desktop/text.hpp"
 #include "desktop/widgets/accessible.hpp"
+#include "desktop/widgets/decimal_field.hpp"
 #include "desktop/widgets/quiet_worker.hpp"
 #include "desktop/widgets/wrapped_label.hpp"
 
@@ -30,6 +31,7 @@ wxSizer* SliderStrip::make_sliders() {
   target_field_ = new wxSpinCtrlDouble{this, wxID_ANY, "95"};
   target_field_->SetIncrement(desk::target_step_percent);
   target_field_->SetDigits(1);
+  show_own_decimals(*target_field_);
   target_field_->SetInitialSize(target_field_->GetSizeFromTextSize(GetTextExtent("100.0").x));
   wait_field_ = new wxSpinCtrl{this,          wxID_ANY,        "0", wxDefaultPosition,
                                wxDefaultSize, wxSP_ARROW_KEYS, 0,   desk::most_wait_days};

@@ -15,7 +15,7 @@ void add_words(Picture& picture, Words words);
 
 /// Letters come out wider than they were measured, bold ones more so.
 inline constexpr double plain_spread = 1.05;
-inline constexpr double strong_spread = 1.15;
+inline constexpr double strong_spread = 1.2;
 /// `text` in lines of at most `width`, broken between words where that is possible.
 [[nodiscard]] std::vector<std::string> lines_in(const Room& room, const std::string& text,
                                                 double width, bool strong = false);

@@ -210,11 +210,15 @@ TEST_CASE("Measurements are stops, and the table ends with what is foreseen") {
 
 TEST_CASE("The label of a size worn covers no measurement") {
   auto curve = limb();
-  // One on the left, as high as where the label would stand.
-  curve.dots.insert(curve.dots.begin(), {today - days{120}, 24.9, false});
-  curve.dot_words.insert(curve.dot_words.begin(), "24.9 cm");
-  curve.dots.insert(curve.dots.begin(), {today - days{140}, 24.7, false});
-  curve.dot_words.insert(curve.dot_words.begin(), "24.7 cm");
+  // All over the left end of the size, so that a label there covers some of them.
+  std::vector<care::LimbReading> left;
+  for (int day = 200; day >= 140; day -= 5) {
+    for (int tenths = 230; tenths <= 250; ++tenths) {
+      left.push_back({today - days{day}, tenths / 10.0, false});
+    }
+  }
+  curve.dots.insert(curve.dots.begin(), left.begin(), left.end());
+  curve.dot_words.insert(curve.dot_words.begin(), left.size(), "measured");
   const auto picture = limb_picture(curve, "P-0001")(room());
   int labels = 0;
   for (const auto& mark : picture.marks) {
